@@ -1,0 +1,47 @@
+"""Values that are known only within bounds, and the corners of several such values."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import product
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """A value known between `low` and `high` (equal when it is exact), in SI."""
+
+    low: float
+    high: float
+
+    def __post_init__(self) -> None:
+        # `not (a <= b)` also refuses NaN, which must never pass for a value.
+        if not (self.low <= self.high):
+            message = (
+                f"A range runs from low to high, not from {self.low} to {self.high}."
+            )
+            raise ValueError(message)
+
+    @property
+    def exact(self) -> bool:
+        """Whether there is only one value."""
+        return self.low == self.high
+
+    @property
+    def middle(self) -> float:
+        """The mean of both ends."""
+        return 0.5 * (self.low + self.high)
+
+    @property
+    def ends(self) -> tuple[float, ...]:
+        """Both ends, or the one value."""
+        return (self.low,) if self.exact else (self.low, self.high)
+
+
+def corners(ranges: Mapping[str, Range]) -> Iterator[dict[str, float]]:
+    """Every combination of the ends of `ranges`, by name."""
+    for ends in product(*(span.ends for span in ranges.values())):
+        yield dict(zip(ranges, ends, strict=True))

@@ -1,0 +1,87 @@
+"""What one row of evidence is, and how it is compared."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import TYPE_CHECKING, Any
+
+from bermwright.base.units import convert
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from bermwright.base.sources import Cite
+
+
+class Kind(StrEnum):
+    """Kinds of evidence, never mixed up."""
+
+    PUBLISHED = "published"
+    """Printed in the work cited."""
+    DERIVED = "derived"
+    """A closed form or manufactured solution; the note gives the formula."""
+    INDEPENDENT = "independent"
+    """A second implementation or a general reference library."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One value to agree with.
+
+    `expected` is the value as printed: the tolerance is half of its last digit. A wider `rel`
+    (relative) needs a `note` saying why.
+    """
+
+    id: str
+    cite: Cite
+    kind: Kind
+    call: Callable[..., Any]
+    """A public handbook function."""
+    inputs: Mapping[str, Any]
+    """Keyword arguments in SI."""
+    expected: str
+    unit: str = ""
+    """The printed unit; the SI result is converted into it."""
+    pick: Callable[[Any], float] = field(default=lambda result: result)
+    """Picks the compared number out of a named result."""
+    rel: float | None = None
+    note: str = ""
+
+    @property
+    def function(self) -> str:
+        """Module and name of the function behind the row."""
+        return f"{self.call.__module__}.{self.call.__name__}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outcome:
+    """A row, what was computed for it, and whether both agree."""
+
+    row: Row
+    computed: float
+    tolerance: float
+    agrees: bool
+
+
+def printed_tolerance(expected: str) -> float:
+    """Half a unit of the last digit of a printed number ("3169.7" gives 0.05).
+
+    >>> printed_tolerance("3169.7"), printed_tolerance("1200"), printed_tolerance("4.65e10")
+    (0.05, 0.5, 50000000.0)
+    """
+    mantissa, _, exponent = expected.lower().partition("e")
+    decimals = len(mantissa.partition(".")[2])
+    return 0.5 * 10.0 ** (int(exponent or 0) - decimals)
+
+
+def check(row: Row) -> Outcome:
+    """Compute a row and compare it."""
+    computed = convert(float(row.pick(row.call(**row.inputs))), row.unit)
+    expected = float(row.expected)
+    tolerance = (
+        printed_tolerance(row.expected) if row.rel is None else row.rel * abs(expected)
+    )
+    # A hair of rounding is allowed on top: 0.1285 printed as 0.129 must not fail on its last bit.
+    agrees = abs(computed - expected) <= tolerance * (1 + 1e-9)
+    return Outcome(row=row, computed=computed, tolerance=tolerance, agrees=agrees)
