@@ -1,0 +1,73 @@
+# bermwright: what a person types. Every goal makes .venv when it is missing.
+#
+#   make demo      check the example house and make its site book
+#   make test      everything the program promises, as tests
+#   make check     style, types, layers
+#   make mutate    does the evidence notice a wrong coefficient?
+#   make bench     how fast it is, against what it is compared with
+#   make docs      write the generated reference again
+#   make clean     remove what can be made again
+
+PYTHON ?= $(shell for p in python3.11 python3.12 python3.13 python3; do \
+	command -v $$p >/dev/null 2>&1 && $$p -c 'import sys; sys.exit(sys.version_info < (3, 11))' 2>/dev/null \
+	&& { echo $$p; break; }; done)
+RUN := .venv/bin/python
+SAY := @printf '==> %s\n'
+EXAMPLE := examples/larch_bank.toml
+SECOND := examples/tall_mound.toml
+
+.DEFAULT_GOAL := help
+.PHONY: help demo test check mutate bench docs clean
+
+help:
+	@sed -n 's/^#   //p' Makefile
+
+# The stamp is newer than the lock and the project file, or the environment is made again.
+.venv/ready: constraints.txt pyproject.toml
+	@test -n "$(PYTHON)" || { echo 'bermwright needs Python 3.11 or newer; none was found. Try PYTHON=/path/to/python3.11 make ...'; exit 1; }
+	$(SAY) "Making .venv with $(PYTHON) from constraints.txt (once; about half a minute)"
+	@if command -v uv >/dev/null 2>&1 && uv --version >/dev/null 2>&1; then \
+		{ test -x $(RUN) || uv venv --quiet --seed --python "$$(command -v $(PYTHON))" .venv; } && \
+		uv pip install --quiet --python $(RUN) -c constraints.txt -e '.[test]'; \
+	else \
+		{ test -x $(RUN) || $(PYTHON) -m venv .venv; } && \
+		$(RUN) -m pip install --quiet --disable-pip-version-check -c constraints.txt -e '.[test]'; \
+	fi
+	@touch .venv/ready
+	$(SAY) "Ready"
+
+demo: .venv/ready
+	$(SAY) "Checking $(EXAMPLE)"
+	@$(RUN) -m bermwright check $(EXAMPLE)
+	$(SAY) "Making its site book"
+	@$(RUN) -m bermwright book $(EXAMPLE) --out out/larch_bank.pdf
+	$(SAY) "The book is at out/larch_bank.pdf"
+
+test: .venv/ready
+	$(SAY) "Style, types and layers first, then every test (some minutes)"
+	@$(MAKE) --no-print-directory check
+	@$(RUN) -m pytest
+
+check: .venv/ready
+	$(SAY) "ruff"
+	@$(RUN) -m ruff format --check --quiet .
+	@$(RUN) -m ruff check .
+	$(SAY) "mypy"
+	@$(RUN) -m mypy
+	$(SAY) "import-linter"
+	@.venv/bin/lint-imports
+
+mutate: .venv/ready
+	$(SAY) "Planting wrong coefficients in the handbook; the evidence must notice (up to ten minutes)"
+	@$(RUN) tools/mutate.py
+
+bench: .venv/ready
+	$(SAY) "Measuring (close other programs; the figures depend on the machine)"
+	@$(RUN) bench/run.py
+
+docs: .venv/ready
+	$(SAY) "Writing docs/reference again"
+	@$(RUN) tools/make_docs.py
+
+clean:
+	rm -rf .venv out dist build .pytest_cache .mypy_cache .ruff_cache .hypothesis .import_linter_cache
