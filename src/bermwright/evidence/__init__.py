@@ -1,5 +1,13 @@
 """Published values as data: one module per work, one row per value.
 
 The rows feed the tests, `bermwright evidence`, the docs and the mutation gate. Recorded values
-(regression) do not belong here; they live in `tests/golden`. Start reading at `rows.py`.
+(regression) do not belong here; they live in `tests/golden`. Start reading at `rows.py`; a module
+exposes `ROWS`, and `catalogue.py` finds it by itself.
 """
+
+from __future__ import annotations
+
+from bermwright.evidence.catalogue import all_outcomes, all_rows, rows_of
+from bermwright.evidence.rows import Kind, Outcome, Row, check, printed_tolerance
+
+__all__ = ["Kind", "Outcome", "Row", "all_outcomes", "all_rows", "check", "printed_tolerance", "rows_of"]

@@ -1,0 +1,53 @@
+"""All rows of evidence, gathered from the modules of this folder, and how they come out."""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+from functools import cache
+from typing import TYPE_CHECKING
+
+from bermwright.evidence.rows import check
+
+if TYPE_CHECKING:
+    from types import ModuleType
+
+    from bermwright.evidence.rows import Outcome, Row
+
+NOT_EVIDENCE = ("catalogue", "rows")
+"""Modules of this folder that hold the machinery, not values."""
+
+
+@cache
+def all_rows() -> tuple[Row, ...]:
+    """Every row, by module and then as written; an id that stands twice is refused."""
+    found: dict[str, Row] = {}
+    for module in evidence_modules():
+        for row in module.ROWS:
+            if row.id in found:
+                raise ValueError(f"Two rows of evidence are called {row.id}; see {module.__name__}.")
+            found[row.id] = row
+    return tuple(found.values())
+
+
+def evidence_modules() -> list[ModuleType]:
+    """The modules that hold rows, in alphabetical order; each must expose `ROWS`."""
+    folder = importlib.import_module("bermwright.evidence")
+    names = sorted(info.name for info in pkgutil.iter_modules(folder.__path__))
+    return [
+        importlib.import_module(f"{folder.__name__}.{name}") for name in names if name not in NOT_EVIDENCE
+    ]
+
+
+def rows_of(*, work: str | None = None, function: str | None = None) -> tuple[Row, ...]:
+    """The rows of a work (by key), of a function (module and name), or of both."""
+    return tuple(
+        row
+        for row in all_rows()
+        if (work is None or row.cite.work.key == work) and (function is None or row.function == function)
+    )
+
+
+def all_outcomes(rows: tuple[Row, ...] | None = None) -> tuple[Outcome, ...]:
+    """Every row computed and compared."""
+    return tuple(check(row) for row in (all_rows() if rows is None else rows))
