@@ -1,0 +1,35 @@
+"""Smooth curves through points, as cubic Bezier pieces that every format can write."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from bermwright.base.drawing import Path, Point
+
+Bezier = tuple[Point, Point, Point, Point]
+
+
+def bezier_chain(path: Path) -> tuple[Bezier, ...]:
+    """Cubic pieces through all points, with one tangent at each (Catmull-Rom over chord lengths).
+
+    The first and last tangents are those of the parabola through the three points at the end, so a
+    chain through points of a smooth curve keeps its direction at both feet.
+    """
+    points = np.array(path, dtype=float)
+    if len(points) < 2:  # noqa: PLR2004  (a curve has two ends)
+        return ()
+    steps = np.maximum(np.hypot(*np.diff(points, axis=0).T), 1e-12)
+    s = np.concatenate([[0.0], np.cumsum(steps)])
+    order = 2 if len(points) > 2 else 1  # noqa: PLR2004
+    slopes = np.gradient(points, s, axis=0, edge_order=order)
+    first = points[:-1] + slopes[:-1] * steps[:, None] / 3.0
+    second = points[1:] - slopes[1:] * steps[:, None] / 3.0
+    return tuple(
+        (_pair(a), _pair(b), _pair(c), _pair(d))
+        for a, b, c, d in zip(points[:-1], first, second, points[1:], strict=True)
+    )
+
+
+def _pair(row: np.ndarray[tuple[int], np.dtype[np.float64]]) -> Point:
+    """A row of an array as a point."""
+    return float(row[0]), float(row[1])

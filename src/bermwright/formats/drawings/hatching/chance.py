@@ -1,0 +1,25 @@
+"""Chance without chance: numbers that look scattered and are the same on every run.
+
+Each is a pure function of its keys (the row and place of a stroke on the sheet), so a hatch neither
+moves nor changes when the area it fills grows.
+"""
+
+from __future__ import annotations
+
+_MASK = (1 << 64) - 1
+
+
+def chance(*keys: int) -> float:
+    """A number from 0 up to 1 that depends on the keys alone (the splitmix64 finaliser)."""
+    state = 0x1F2E3D4C5B6A7988
+    for key in keys:
+        state = (state + (key & _MASK) * 0x9E3779B97F4A7C15 + 0x632BE59BD9B4E019) & _MASK
+        state = ((state ^ (state >> 30)) * 0xBF58476D1CE4E5B9) & _MASK
+        state = ((state ^ (state >> 27)) * 0x94D049BB133111EB) & _MASK
+        state ^= state >> 31
+    return state / (_MASK + 1)
+
+
+def spread(low: float, high: float, *keys: int) -> float:
+    """A number between `low` and `high` that depends on the keys alone."""
+    return low + (high - low) * chance(*keys)

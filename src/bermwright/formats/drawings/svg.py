@@ -1,0 +1,176 @@
+"""A sheet as SVG: real millimetres, resolved colours, arcs as arcs, splines as Bezier chains.
+
+Nothing here relies on style sheets, markers or patterns, so every reader shows the same.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, assert_never
+from xml.sax.saxutils import escape, quoteattr
+
+from bermwright.base.drawing import Arc, Ink, Spline, Text
+from bermwright.base.lettering import FACES, body_size
+from bermwright.formats.drawings.curves import bezier_chain
+from bermwright.formats.drawings.lower import lower
+from bermwright.formats.drawings.plain import Fill, Plain, Strokes, Window
+from bermwright.formats.drawings.styles import PENS, THEMES, Theme, ink_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from bermwright.base.drawing import Path, Pen, Point, Sheet
+
+
+def svg(sheet: Sheet, theme: str = "paper", *, background: bool = True, prefix: str = "w") -> str:
+    """The sheet as an SVG document, in the colours of `paper`, `day` or `lamp`.
+
+    `prefix` starts the names of its clipping windows: give each drawing its own where several are put
+    into one page. Without `background` the paper is left clear.
+    """
+    pencil = _Pencil(THEMES[theme], sheet.height, prefix)
+    size = f"{_figure(sheet.width)} {_figure(sheet.height)}"
+    lines = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" width="{_figure(sheet.width)}mm" '
+        f'height="{_figure(sheet.height)}mm" viewBox="0 0 {size}" role="img" '
+        'fill="none" stroke-linecap="round" stroke-linejoin="round">'
+    ]
+    lines += [f"<title>{escape(sheet.title)}</title>"] if sheet.title else []
+    lines += [f"<desc>{escape(sheet.alt)}</desc>"] if sheet.alt else []
+    if background:
+        paper = THEMES[theme].inks[Ink.PAPER]
+        lines.append(f'<rect width="{_figure(sheet.width)}" height="{_figure(sheet.height)}" fill="{paper}"/>')
+    lines += pencil.draw(lower(sheet.items))
+    return "\n".join([*lines, "</svg>", ""])
+
+
+def _figure(value: float, digits: int = 3) -> str:
+    """A number without needless zeros, and never as minus zero."""
+    text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
+    return "0" if text in {"-0", ""} else text
+
+
+class _Pencil:
+    """Turns plain items into SVG elements; counts its clipping windows."""
+
+    def __init__(self, theme: Theme, height: float, prefix: str) -> None:
+        self.theme = theme
+        self.height = height
+        self.prefix = prefix
+        self.windows = 0
+
+    def draw(self, items: Iterator[Plain] | tuple[Plain, ...]) -> list[str]:
+        """One element or group for each item."""
+        return [line for item in items for line in self.element(item)]
+
+    def element(self, item: Plain) -> list[str]:
+        """The element of one item."""
+        match item:
+            case Fill():
+                return [self.fill(item)]
+            case Strokes():
+                paths = "".join(self.path(path, 2 if item.hatch else 3, closed=item.closed) for path in item.paths)
+                return [f'<path d="{paths}" {self.pen(item.pen, item.ink)}/>'] if paths else []
+            case Arc():
+                return [f'<path d="{self.arc(item)}" {self.pen(item.pen, item.ink)}/>']
+            case Spline():
+                return [f'<path d="{self.spline(item.path)}" {self.pen(item.pen, item.ink)}/>']
+            case Text():
+                return [self.text(item)]
+            case Window():
+                return self.window(item)
+            case _:
+                assert_never(item)
+
+    def point(self, point: Point, digits: int = 3) -> str:
+        """Sheet millimetres with y up, as SVG millimetres with y down."""
+        return f"{_figure(point[0], digits)} {_figure(self.height - point[1], digits)}"
+
+    def path(self, path: Path, digits: int = 3, *, closed: bool = False) -> str:
+        """A polyline as path data."""
+        if not path:
+            return ""
+        points = "L".join(self.point(point, digits) for point in path)
+        return f"M{points}{'Z' if closed else ''}"
+
+    def fill(self, item: Fill) -> str:
+        """A flat tint."""
+        rings = "".join(self.path(ring, closed=True) for ring in (item.path, *item.holes))
+        rule = ' fill-rule="evenodd"' if item.holes else ""
+        return f'<path d="{rings}" fill="{self.theme.washes[item.wash]}"{rule}/>'
+
+    def pen(self, pen: Pen, ink: Ink) -> str:
+        """Colour, width and dashes of a pen."""
+        style = PENS[pen]
+        colour = self.theme.inks[ink_of(pen, ink)]
+        dash = f' stroke-dasharray="{" ".join(map(_figure, style.dash))}"' if style.dash else ""
+        flat = ' stroke-linecap="butt"' if style.dash else ""
+        faint = f' stroke-opacity="{_figure(style.opacity)}"' if style.opacity < 1.0 else ""
+        return f'stroke="{colour}" stroke-width="{_figure(style.width)}"{dash}{flat}{faint}'
+
+    def arc(self, item: Arc) -> str:
+        """An arc as one A command, a full circle as two."""
+        sweep = (item.end - item.start) % (2.0 * math.pi)
+        if math.isclose(abs(item.end - item.start), 2.0 * math.pi):
+            halves = (item.start, item.start + math.pi, item.start + 2.0 * math.pi)
+            large = 0
+        else:
+            halves = (item.start, item.start + sweep)
+            large = int(sweep > math.pi)
+        spots = [
+            self.point((item.centre[0] + item.radius * math.cos(a), item.centre[1] + item.radius * math.sin(a)))
+            for a in halves
+        ]
+        radius = _figure(item.radius)
+        return f"M{spots[0]}" + "".join(f"A{radius} {radius} 0 {large} 0 {spot}" for spot in spots[1:])
+
+    def spline(self, path: Path) -> str:
+        """A smooth curve through its points as a chain of cubic Beziers."""
+        chain = bezier_chain(path)
+        curves = "".join("C" + " ".join(self.point(point) for point in piece[1:]) for piece in chain)
+        return f"M{self.point(path[0])}{curves}"
+
+    def text(self, item: Text) -> str:
+        """Lettering with its halo; the halo is painted under the letter."""
+        face = FACES[item.face]
+        turn = f" rotate({_figure(-math.degrees(item.angle))})" if item.angle else ""
+        narrow = f" scale({_figure(face.condense)} 1)" if face.condense != 1.0 else ""
+        style = [
+            f'transform="translate({self.point(item.at)}){turn}{narrow}"',
+            f"font-family={quoteattr(', '.join(map(_family, face.families)))}",
+            f'font-size="{_figure(body_size(item.height, item.face))}"',
+            f'fill="{self.theme.inks[item.ink]}"',
+        ]
+        style += ['font-style="italic"'] if face.italic else []
+        style += ['font-weight="700"'] if item.strong else []
+        style += [f'text-anchor="{item.anchor}"'] if item.anchor != "start" else []
+        if item.halo:
+            paper = self.theme.inks[Ink.PAPER]
+            style.append(f'stroke="{paper}" stroke-width="{_figure(self.theme.halo)}" paint-order="stroke"')
+        return f'<text xml:space="preserve" {" ".join(style)}>{escape(item.text)}</text>'
+
+    def window(self, item: Window) -> list[str]:
+        """Items behind a clipping window."""
+        self.windows += 1
+        name = f"{self.prefix}{self.windows}"
+        return [
+            f'<clipPath id="{name}">{self.opening(item)}</clipPath>',
+            f'<g clip-path="url(#{name})">',
+            *self.draw(item.items),
+            "</g>",
+        ]
+
+    def opening(self, item: Window) -> str:
+        """The shape of a window."""
+        wide, tall = item.high[0] - item.low[0], item.high[1] - item.low[1]
+        if item.round:
+            centre = (0.5 * (item.low[0] + item.high[0]), self.height - 0.5 * (item.low[1] + item.high[1]))
+            places = f'cx="{_figure(centre[0])}" cy="{_figure(centre[1])}"'
+            return f'<ellipse {places} rx="{_figure(0.5 * wide)}" ry="{_figure(0.5 * tall)}"/>'
+        corner = f'x="{_figure(item.low[0])}" y="{_figure(self.height - item.high[1])}"'
+        return f'<rect {corner} width="{_figure(wide)}" height="{_figure(tall)}"/>'
+
+
+def _family(name: str) -> str:
+    """A family name, quoted where it has a space."""
+    return f"'{name}'" if " " in name else name
