@@ -26,7 +26,7 @@ def test_without_spread_the_index_says_that_it_reads_low():
 
 def test_many_places_at_once():
     both = np.array([OSTERSUND.mean, ESTEVAN.mean])
-    single = [weather.freezing_index_trapezoid(row) for row in both]
+    single = [float(weather.freezing_index_trapezoid(row)) for row in both]
     assert weather.freezing_index_trapezoid(both) == pytest.approx(single)
 
 
@@ -36,21 +36,22 @@ def test_eleven_months_are_refused(index):
         index(ESTEVAN.mean[:11])
 
 
-@pytest.mark.parametrize(
-    "ask",
-    [
-        lambda: weather.freezing_index_simple((math.nan,) * 12),
-        lambda: weather.freezing_index_trapezoid((math.nan,) * 12),
-        lambda: weather.freezing_index_normal_days(ESTEVAN.mean, (math.nan,) * 12),
-        lambda: weather.freezing_index_normal_days(ESTEVAN.mean, (-1.0,) * 12),
-        lambda: weather.daily_means((math.nan,) * 12),
-        lambda: weather.cold_season(ESTEVAN.mean, below=math.nan),
-        lambda: weather.cold_below(0.0, 1.0, -1.0),
-        lambda: weather.cold_below(273.15, 1.0, 1.0),
-        lambda: weather.month_and_day(366),
-        lambda: weather.month_and_day(0),
-    ],
-)
+UNKNOWN = (math.nan,) * 12
+REFUSED = {
+    "simple, NaN": lambda: weather.freezing_index_simple(UNKNOWN),
+    "trapezoid, NaN": lambda: weather.freezing_index_trapezoid(UNKNOWN),
+    "spread NaN": lambda: weather.freezing_index_normal_days(ESTEVAN.mean, UNKNOWN),
+    "spread below zero": lambda: weather.freezing_index_normal_days(ESTEVAN.mean, (-1.0,) * 12),
+    "course, NaN": lambda: weather.daily_means(UNKNOWN),
+    "limit NaN": lambda: weather.cold_season(ESTEVAN.mean, below=math.nan),
+    "negative time": lambda: weather.cold_below(0.0, 1.0, -1.0),
+    "kelvins instead of degrees": lambda: weather.cold_below(273.15, 1.0, 1.0),
+    "day 366": lambda: weather.month_and_day(366),
+    "day 0": lambda: weather.month_and_day(0),
+}
+
+
+@pytest.mark.parametrize("ask", REFUSED.values(), ids=REFUSED.keys())
 def test_outside_the_range_is_refused(ask):
     with pytest.raises(OutOfRangeError):
         ask()
