@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from bermwright.base.drawing import Sheet
-    from bermwright.base.findings import Finding
+    from bermwright.base.findings import Finding, Verdict
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,9 +25,37 @@ class Heading:
 
 @dataclass(frozen=True, slots=True)
 class Para:
-    """Running text. `*word*` is strong, `_word_` is emphasised; nothing else is markup."""
+    """Running text. `*word*` is strong, `_word_` is emphasised; nothing else is markup.
+
+    Text that comes from a house file goes through `plain` first, so that its own marks stay marks.
+    """
 
     text: str
+    small: bool = False
+    """Small print: on what a page rests, where its working is."""
+
+
+def plain(text: str) -> str:
+    """Text without any emphasis, for words that somebody else chose (names, notes)."""
+    return "".join(ESCAPE + letter if letter in "*_" else letter for letter in text)
+
+
+ESCAPE = "\\"
+"""Stands before a `*` or `_` that is meant as itself."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Headline:
+    """The sentence a reader sees first: a sign, what holds or does not, then what next."""
+
+    verdict: Verdict
+    text: str
+    lead: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """The list of chapters with their pages."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,6 +77,8 @@ class Table:
     caption: str = ""
     strong: tuple[int, ...] = ()
     """Columns whose figures are the answer."""
+    widths: tuple[float, ...] = ()
+    """Share of the width of each column, 0 for as wide as its text; empty means a fair guess."""
 
 
 BLANK = "\x00blank"
@@ -108,6 +138,8 @@ class Columns:
 
 Block = (
     Heading
+    | Headline
+    | Contents
     | Para
     | Points
     | Table
