@@ -131,12 +131,27 @@ def mutants_of(module: str, source: str) -> list[Mutant]:
 
 def _places(node: ast.AST, above: tuple[ast.AST, ...]) -> Iterator[_Place]:
     yield _Place(node, above)
+    for child in _children(node):
+        yield from _places(child, (*above, node))
+
+
+def _children(node: ast.AST) -> Iterator[ast.AST]:
+    if isinstance(node, ast.arguments):
+        yield from _defaults(node)
+        return
     for name, child in ast.iter_fields(node):
-        if _unread(node, name):
-            continue
-        for item in child if isinstance(child, list) else [child]:
-            if isinstance(item, ast.AST):
-                yield from _places(item, (*above, node))
+        if not _unread(node, name):
+            yield from (
+                item for item in (child if isinstance(child, list) else [child]) if isinstance(item, ast.AST)
+            )
+
+
+def _defaults(node: ast.arguments) -> Iterator[ast.AST]:
+    """Default values, without those of numerical settings."""
+    named = [*node.posonlyargs, *node.args]
+    pairs = [*zip(named[len(named) - len(node.defaults) :], node.defaults, strict=True)]
+    pairs += [(arg, value) for arg, value in zip(node.kwonlyargs, node.kw_defaults, strict=True) if value]
+    yield from (value for arg, value in pairs if not NUMERICAL.search(arg.arg))
 
 
 def _unread(node: ast.AST, field: str) -> bool:
@@ -148,8 +163,6 @@ def _unread(node: ast.AST, field: str) -> bool:
             unread = True
         case ast.FunctionDef():
             unread = field in {"decorator_list", "returns"}
-        case ast.arg():
-            unread = field == "annotation"
         case ast.Call():
             unread = _last_name(node.func) in QUIET_CALLS
         case ast.keyword():

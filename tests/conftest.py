@@ -1,0 +1,20 @@
+"""What every test shares: where the repository is, and Hypothesis that gives the same cases each time."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+# Derandomised, so that a green run stays green; `HYPOTHESIS_PROFILE=explore` looks for new cases.
+settings.register_profile("steady", derandomize=True, deadline=None, max_examples=60, print_blob=True)
+settings.register_profile("explore", deadline=None, max_examples=1000)
+settings.load_profile(os.environ.get("HYPOTHESIS_PROFILE", "steady"))
+
+
+@pytest.fixture(scope="session")
+def repository() -> Path:
+    """The folder of the project file."""
+    return Path(__file__).resolve().parent.parent
