@@ -26,6 +26,7 @@ PENS = {
     Pen.SEEN: PenStyle(0.25),
     Pen.LAYER: PenStyle(0.18),
     Pen.HIDDEN: PenStyle(0.18, dash=(1.5, 0.8)),
+    Pen.LIMIT: PenStyle(0.18, dash=(0.25, 0.75)),
     Pen.NOT_YET: PenStyle(0.18, dash=(3.5, 0.9, 0.45, 0.9)),
     Pen.DIMENSION: PenStyle(0.18, Ink.SOFT),
     Pen.TICK: PenStyle(0.35),
@@ -73,6 +74,7 @@ THEMES = {
             Wash.RED: "#f3dcd4",
             Wash.KEEP: "#efe2c8",
             Wash.GREY: "#a3a5a4",
+            Wash.PALE: "#dfe0df",
         },
     ),
     "day": _theme(
@@ -89,6 +91,7 @@ THEMES = {
             Wash.RED: "#eccfc4",
             Wash.KEEP: "#e3d6bb",
             Wash.GREY: "#9b9c98",
+            Wash.PALE: "#d9d6cd",
         },
     ),
     "lamp": _theme(
@@ -105,6 +108,7 @@ THEMES = {
             Wash.RED: "#4d251a",
             Wash.KEEP: "#3a2e1f",
             Wash.GREY: "#7d7259",
+            Wash.PALE: "#413828",
         },
     ),
 }
