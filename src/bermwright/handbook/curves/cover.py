@@ -1,0 +1,457 @@
+"""The curve "under cover": free of bending under soil up to any ground line, sideways push included.
+
+The ground is measured up from the level of the crown, so it moves with the crown. See `marching.py`
+for the equations of one half; here the thrust, and on uneven ground the place of the crown, are sought
+for which both feet are met.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import partial
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.errors import OutOfRangeError
+from bermwright.base.limits import within
+from bermwright.handbook.curves.line import PlaneCurve
+from bermwright.handbook.curves.marching import Halves, march
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from numpy.typing import ArrayLike, NDArray
+
+    from bermwright.handbook.curves.marching import CoverLoad, Level
+
+    Array = NDArray[np.float64]
+    Ground = Callable[[Array], Array] | tuple[ArrayLike, ArrayLike]
+
+COARSE_STEPS, FINE_STEPS = 64, 160
+"""Steps of a half in the search, and in the last march."""
+POINTS_PER_STEP = 3
+"""Points of the curve to a step of the last march (cubics between)."""
+SCAN_GRID = (0.004, 40.0, 190)
+"""Trial thrusts: lowest and highest over the thrust of a parabola with the same load, and how many."""
+ZOOM_GRID = 48
+CROWN_GRID = 0.7 * np.linspace(-1.0, 1.0, 11)
+"""Trial places of the crown over half the span, on uneven ground."""
+UNEVEN_GRID = (0.02, 12.0, 56)
+NEAR_TOLERANCE = 2e-4
+"""Relative difference between neighbouring columns of a march from which its slope is taken; and how
+near, over half the span, the feet must be for the last Newton share to be a blend of those columns."""
+CLOSE_TOLERANCE, COARSE_SWEEPS = 0.01, 8
+"""How near the feet must be, over half the span, for the fine steps to begin; or after how many sweeps."""
+LIMIT_TOLERANCE = 1e-3
+"""How near a limiting rise is found (m)."""
+HIGHEST_RISE = 4.0
+"""Rise over span up to which a limiting rise is sought."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CoverCurve:
+    """A bending-free curve and the force in it."""
+
+    line: PlaneCurve
+    axial: Array
+    """Axial force at the points of the line, per metre of vault (N/m)."""
+    crown_thrust: float
+    """Horizontal thrust at the crown (N/m)."""
+    crown_x: float
+    """Place of the crown (m from mid-span)."""
+    undercut: float
+    """How far the curve bulges out past its feet, the larger of both sides (m)."""
+
+    @property
+    def left_foot(self) -> tuple[float, float]:
+        """Horizontal (+ pushes outward) and vertical (+ down) force on the left foot (N/m)."""
+        angle = self.line.angle[0]
+        return float(self.axial[0] * np.cos(angle)), float(self.axial[0] * np.sin(angle))
+
+    @property
+    def right_foot(self) -> tuple[float, float]:
+        """Horizontal (+ pushes outward) and vertical (+ down) force on the right foot (N/m)."""
+        angle = self.line.angle[-1]
+        return float(self.axial[-1] * np.cos(angle)), float(-self.axial[-1] * np.sin(angle))
+
+
+def under_cover(
+    span: float,
+    rise: float,
+    *,
+    ground: Ground,
+    load: CoverLoad,
+    left_foot: float = 0.0,
+    right_foot: float = 0.0,
+) -> CoverCurve:
+    """The curve that stands without bending under soil to a ground line.
+
+    dV/ds = p dx/ds + w, dH/ds = -K p dz/ds, dx/ds = H/N, dz/ds = V/N; p = gamma depth + q
+
+    Parameters
+    ----------
+    span : float
+        Distance between the feet [m]; above 0.
+    rise : float
+        Height of the crown over the springing line [m]; above 0.
+    ground : callable or pair of arrays
+        Height of the ground over the level of the crown at a distance from mid-span [m]: a function of
+        an array, or the points of a line, straight between and flat beyond.
+    load : CoverLoad
+        Soil, K from 0 to 3, weight of the shell, surcharge, distance of the soil face.
+    left_foot : float
+        Height of the left foot over the springing line [m]; below the rise.
+    right_foot : float
+        Height of the right foot over the springing line [m]; below the rise.
+
+    Returns
+    -------
+    CoverCurve
+        The curve, the force in it, the place of its crown and its undercut.
+
+    Notes
+    -----
+    Small thrusts give curves that loop; of all thrusts that meet the feet, the largest whose curve does
+    not loop is taken. Beyond a limiting rise there is none: the error says at what rise that is. Under
+    an undercut face soil is taken to press up with its full depth; it cannot be compacted there, so such
+    a curve has to be checked with less pressure as well. Friction between soil and shell is what K < 1
+    asks of the face. With a soil face outside the curve, its pressures are carried in to the curve
+    without the small moment of their friction.
+
+    References
+    ----------
+    [ROUTH1891] chapter X; [DLMF] section 3.7 for the integration.
+
+    Examples
+    --------
+    >>> from bermwright.handbook.curves import CoverLoad
+    >>> load = CoverLoad(unit_weight=18e3, sideways=0.5, self_weight=0.8e3)
+    >>> curve = under_cover(5.0, 2.0, ground=lambda x: 0.3 - 0.5 * abs(x), load=load)
+    >>> round(curve.crown_thrust / 1e3, 2)
+    7.72
+    """
+    task = _task(span, ground, load, (left_foot, right_foot))
+    within("rise", rise, max(0.0, left_foot, right_foot), unit="m", open_low=True)
+    found = task.solved(rise)
+    if found is None:
+        limit = task.limit(rise)
+        raise OutOfRangeError(
+            f"No curve {span:g} m wide and {rise:g} m high stands without bending under this ground: "
+            f"with K = {load.sideways:g} the rise is limited to about {limit:.2f} m. Take less rise, or "
+            f"soil that pushes less sideways."
+        )
+    return found
+
+
+def limiting_rise(
+    span: float, *, ground: Ground, load: CoverLoad, left_foot: float = 0.0, right_foot: float = 0.0
+) -> float:
+    """Largest rise for which a bending-free curve exists under a ground line that moves with the crown.
+
+    Found by bisection on the rise to 1 mm.
+
+    Parameters
+    ----------
+    span : float
+        Distance between the feet [m]; above 0.
+    ground : callable or pair of arrays
+        Height of the ground over the level of the crown, as in `under_cover` [m].
+    load : CoverLoad
+        Soil, K from 0 to 3, weight of the shell, surcharge, distance of the soil face.
+    left_foot : float
+        Height of the left foot over the springing line [m].
+    right_foot : float
+        Height of the right foot over the springing line [m].
+
+    Returns
+    -------
+    float
+        Rise [m]; infinite when there is a curve at four spans.
+
+    References
+    ----------
+    [ROUTH1891] chapter X.
+
+    Examples
+    --------
+    >>> from bermwright.handbook.curves import CoverLoad
+    >>> load = CoverLoad(unit_weight=18e3, sideways=0.5, self_weight=0.8e3)
+    >>> round(limiting_rise(5.0, ground=lambda x: 0.3 - 0.5 * abs(x), load=load), 2)
+    2.99
+    """
+    task = _task(span, ground, load, (left_foot, right_foot))
+    top = HIGHEST_RISE * span
+    return float("inf") if task.solved(top) is not None else task.limit(top)
+
+
+def _task(span: float, ground: Ground, load: CoverLoad, feet: tuple[float, float]) -> _Task:
+    within("span", span, 0.0, unit="m", open_low=True)
+    within("unit weight of the soil", load.unit_weight, 0.0, unit="N/m3")
+    within("K", load.sideways, 0.0, 3.0)
+    within("self-weight", load.self_weight, 0.0, unit="N/m2")
+    within("surcharge", load.surcharge, 0.0, unit="Pa")
+    within("distance of the soil face", load.face, 0.0, unit="m")
+    level: Level
+    if callable(ground):
+        level = ground
+    else:
+        x, z = (np.asarray(part, dtype=float) for part in ground)
+        within("ground", np.concatenate([x, z]), unit="m")
+        level = partial(_broken_line, x, z)
+    return _Task(half=0.5 * span, level=level, load=load, feet=feet)
+
+
+def _broken_line(x: Array, z: Array, at: Array) -> Array:
+    return np.asarray(np.interp(at, x, z))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Task:
+    """Two feet, a ground and a load; asked for the curve of a rise."""
+
+    half: float
+    level: Level
+    load: CoverLoad
+    feet: tuple[float, float]
+    """Heights of the left and right foot over the springing line (m)."""
+
+    def solved(self, rise: float) -> CoverCurve | None:
+        """The curve of a rise, or None when there is none."""
+        if not self._scale(rise) > 0.0:
+            raise OutOfRangeError("Nothing presses on the curve: give soil, a weight or a surcharge.")
+        if self._even():
+            thrust = self._largest_thrust(rise)
+            return None if thrust is None else self._refined(rise, np.array([thrust]))
+        return self._direct(rise) or self._climbed(rise)[1]
+
+    def limit(self, rise: float) -> float:
+        """The largest rise below `rise` that has a curve."""
+        if not self._even():
+            return self._climbed(rise)[0]
+        low, high = max(self.feet), rise
+        while high - low > LIMIT_TOLERANCE:
+            trial = 0.5 * (low + high)
+            low, high = (low, trial) if self.solved(trial) is None else (trial, high)
+        return low
+
+    def _direct(self, rise: float) -> CoverCurve | None:
+        start = self._uneven_start(rise)
+        return None if start is None else self._refined(rise, start)
+
+    def _climbed(self, rise: float) -> tuple[float, CoverCurve | None]:
+        """How far a low curve can be raised bit by bit, and the curve there if it is the rise wanted."""
+        low, reached, curve = max(self.feet), rise, None
+        while curve is None:
+            reached = low + 0.7 * (reached - low)
+            if reached - low < LIMIT_TOLERANCE:
+                return low, None
+            curve = self._direct(reached)
+        step = 0.1 * (rise - low)
+        while step > LIMIT_TOLERANCE and reached < rise:
+            wanted = min(rise, reached + step)
+            higher = self._refined(wanted, np.array([curve.crown_thrust, curve.crown_x]))
+            if higher is None:
+                step *= 0.5
+            else:
+                reached, curve = wanted, higher
+        return reached, curve if reached == rise else None
+
+    def _even(self) -> bool:
+        """Whether left and right are alike."""
+        x = self.half * np.linspace(0.0, 2.0, 65)
+        right, left = self.level(x), self.level(-x)
+        return self.feet[0] == self.feet[1] and bool(np.all(np.abs(right - left) < 1e-9 * self.half))
+
+    def _scale(self, rise: float) -> float:
+        """Thrust of a parabola under about the same load: where the search is centred."""
+        share = np.linspace(-1.0, 1.0, 33)
+        depth = np.maximum(self.level(self.half * share) + rise * share**2, 0.0)
+        pressure = self.load.unit_weight * float(np.mean(depth)) + self.load.surcharge
+        steepness = np.hypot(1.0, rise / self.half)
+        return float((pressure + self.load.self_weight * steepness) * self.half**2 / (2.0 * rise))
+
+    def _march(
+        self,
+        rise: float,
+        thrust: Array,
+        crown: Array,
+        side: Array,
+        *,
+        steps: int,
+        length: float | None = None,
+    ) -> tuple[Halves, Array, Array]:
+        """Halves with where each meets the level of its foot, and how far outside its foot that is."""
+        marched = march(
+            thrust,
+            crown,
+            side,
+            level=self.level,
+            load=self.load,
+            length=1.7 * self.half + 1.1 * rise if length is None else length,
+            steps=steps,
+        )
+        drop = rise - np.where(side > 0.0, self.feet[1], self.feet[0])
+        s, x = marched.crossing(drop)
+        return marched, s, x + side * crown - self.half
+
+    def _largest_thrust(self, rise: float) -> float | None:
+        """On even ground: the largest thrust at which the foot is met by a curve that does not loop."""
+        trials = self._scale(rise) * np.geomspace(*SCAN_GRID)
+        for _ in range(6):
+            calm = np.zeros(trials.size)
+            miss = self._march(rise, trials, calm, calm + 1.0, steps=COARSE_STEPS)[2]
+            at = _topmost_change(miss)
+            if at is None:
+                return None
+            if np.isfinite(miss[at]) and trials[at + 1] - trials[at] < 0.01 * trials[at]:
+                return _between(trials, miss, at)
+            # A narrow window near the limiting rise hides between two trials: look closer.
+            trials = np.linspace(trials[at], trials[at + 1], ZOOM_GRID)
+        return None
+
+    def _uneven_start(self, rise: float) -> Array | None:
+        """On uneven ground: about the thrust and the place of the crown, from a grid of both."""
+        crowns = self.half * CROWN_GRID
+        trials = self._scale(rise) * np.geomspace(*UNEVEN_GRID)
+        thrust, crown, side = (a.ravel() for a in np.meshgrid(trials, crowns, [1.0, -1.0], indexing="ij"))
+        miss = self._march(rise, thrust, crown, side, steps=COARSE_STEPS)[2]
+        miss = miss.reshape(trials.size, crowns.size, 2)
+        best: Array | None = None
+        right, left = (
+            np.array([_root(trials, miss[:, column, face]) for column in range(crowns.size)])
+            for face in (0, 1)
+        )
+        ahead = right - left
+        for column in np.flatnonzero(ahead[:-1] * ahead[1:] <= 0.0):
+            share = ahead[column] / (ahead[column] - ahead[column + 1])
+            found = right[column] + share * (right[column + 1] - right[column])
+            if best is None or found > best[0]:
+                best = np.array([found, crowns[column] + share * (crowns[column + 1] - crowns[column])])
+        return best
+
+    def _refined(self, rise: float, start: Array) -> CoverCurve | None:
+        """Newton on thrust (and crown) until both feet are met; the last march becomes the curve."""
+        state, length, steps = start, None, COARSE_STEPS
+        for sweep in range(COARSE_SWEEPS + 4):
+            scale = np.array([state[0], self.half])[: state.size]
+            marched, s, miss = self._fan(rise, state, scale, steps=steps, length=length)
+            if not np.all(np.isfinite(miss)):
+                return None
+            shares = -np.linalg.solve((miss[1:] - miss[0]).T, miss[0])
+            far = float(np.max(np.abs(miss[0]))) / self.half
+            if steps == FINE_STEPS and far < NEAR_TOLERANCE:
+                return self._curve(rise, state, shares, marched)
+            state = state + np.clip(shares * NEAR_TOLERANCE, -0.2, 0.2) * scale
+            if far < CLOSE_TOLERANCE or sweep > COARSE_SWEEPS:
+                steps, length = FINE_STEPS, 1.02 * float(np.max(s))
+        return None
+
+    def _fan(
+        self, rise: float, state: Array, scale: Array, *, steps: int, length: float | None
+    ) -> tuple[Halves, Array, Array]:
+        """March a state and its neighbours, on one side if the ground is even; misses by trial and side."""
+        sides = np.array([1.0, -1.0])[: state.size]
+        trials = np.vstack([state, state + NEAR_TOLERANCE * np.diag(scale)])
+        thrust = np.repeat(trials[:, 0], sides.size)
+        crown = np.repeat(trials[:, 1], sides.size) if state.size > 1 else 0.0 * thrust
+        side = np.tile(sides, len(trials))
+        marched, s, miss = self._march(rise, thrust, crown, side, steps=steps, length=length)
+        return marched, s, miss.reshape(len(trials), sides.size)
+
+    def _curve(self, rise: float, state: Array, shares: Array, marched: Halves) -> CoverCurve | None:
+        """Blend the columns of the last march by Newton's last shares, and join both halves."""
+        sides = state.size
+        crown_x = 0.0 if sides == 1 else float(state[1] + NEAR_TOLERANCE * self.half * shares[1])
+        halves = []
+        for face, (side, foot) in enumerate(zip((1.0, -1.0)[:sides], self.feet[::-1], strict=False)):
+            blended = [
+                values[:, face] + (values[:, face + sides :: sides] - values[:, face : face + 1]) @ shares
+                for values in (marched.x, marched.z, marched.fall, marched.thrust, marched.bend)
+            ]
+            width = self.half - side * crown_x
+            halves.append(_half_points(blended, float(marched.step[face]), rise - foot, width))
+        right, left = halves[0], halves[-1]
+        return None if right is None or left is None else _joined(left, right, rise, crown_x)
+
+
+def _topmost_change(miss: Array) -> int | None:
+    """Index below which, coming down from large thrusts, the curve no longer passes outside its foot."""
+    outside = np.flatnonzero(miss > 0.0)
+    if outside.size == 0:
+        return None
+    lower = np.flatnonzero(~(miss[: outside[-1]] > 0.0))
+    return None if lower.size == 0 else int(lower[-1])
+
+
+def _root(trials: Array, miss: Array) -> float:
+    at = _topmost_change(miss)
+    return np.nan if at is None else _between(trials, miss, at)
+
+
+def _between(trials: Array, miss: Array, at: int) -> float:
+    share = miss[at] / (miss[at] - miss[at + 1])
+    return float(trials[at] + share * (trials[at + 1] - trials[at]))
+
+
+Half = tuple["Array", "Array", "Array", "Array", "Array", "Array"]
+"""s, x, z below the crown, fall, axial force, curvature of one half from the crown to its foot."""
+
+
+def _half_points(values: list[Array], step: float, drop: float, width: float) -> Half | None:
+    """Evenly spaced points of a half down to its foot, which is then met to the last bit."""
+    one = Halves(
+        x=values[0][:, None],
+        z=values[1][:, None],
+        fall=values[2][:, None],
+        thrust=values[3][:, None],
+        bend=values[4][:, None],
+        step=np.array([step]),
+    )
+    length = float(one.crossing(drop)[0][0])
+    if not np.isfinite(length):
+        return None
+    s = np.linspace(0.0, length, POINTS_PER_STEP * FINE_STEPS + 1)
+    x, z, fall, thrust, bend = _sampled(values, step, s)
+    return s, x * (width / x[-1]), z * (drop / z[-1]), fall, thrust, bend
+
+
+def _sampled(values: list[Array], step: float, s: Array) -> tuple[Array, ...]:
+    """Cubics through the marched points for place and angle, straight lines for force and curvature."""
+    x, z, fall, thrust, bend = values
+    marched = step * np.arange(x.size)
+    below = np.minimum((s / step).astype(int), x.size - 2)
+    share = s / step - below
+    rest = 1.0 - share
+
+    def cubic(level: Array, rate: Array) -> Array:
+        return np.asarray(
+            level[below] * rest**2 * (1.0 + 2.0 * share)
+            + level[below + 1] * share**2 * (1.0 + 2.0 * rest)
+            + step * share * rest * (rate[below] * rest - rate[below + 1] * share)
+        )
+
+    return (
+        cubic(x, np.cos(fall)),
+        cubic(z, np.sin(fall)),
+        cubic(fall, bend),
+        np.interp(s, marched, thrust),
+        np.interp(s, marched, bend),
+    )
+
+
+def _joined(left: Half, right: Half, rise: float, crown_x: float) -> CoverCurve:
+    back = slice(None, 0, -1)
+    s, x, z, fall, axial, bend = (
+        np.concatenate([one[back], other]) for one, other in zip(left, right, strict=True)
+    )
+    middle = left[0].size - 1
+    sign = np.where(np.arange(s.size) < middle, -1.0, 1.0)
+    line = PlaneCurve(
+        x=crown_x + sign * x, z=rise - z, s=left[0][-1] + sign * s, angle=-sign * fall, curvature=bend
+    )
+    past = max(float(line.x[0] - np.min(line.x)), float(np.max(line.x) - line.x[-1]))
+    axial.setflags(write=False)
+    return CoverCurve(
+        line=line, axial=axial, crown_thrust=float(axial[middle]), crown_x=crown_x, undercut=past
+    )
