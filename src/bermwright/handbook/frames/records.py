@@ -1,0 +1,343 @@
+"""The bundles of arrays that the compiled kernels pass to each other (no object survives there)."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, NamedTuple
+
+import numpy as np
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from bermwright.handbook.frames.nouns import Array, Frame, Member, Soil, States, Truth, Whole
+
+BAND = 6
+"""Width of the stored upper band: the three degrees of freedom of two neighbouring nodes."""
+UPPER = 21
+"""Entries of the upper triangle of a 6 x 6 element matrix."""
+
+
+class Bars(NamedTuple):
+    """The frame, with its elements' matrices in global axes."""
+
+    elastic: Array
+    """(n, 21) stiffness matrix, upper triangle by rows."""
+    geometric: Array
+    """(n, 21) the same per newton of tension."""
+    cos: Array
+    sin: Array
+    length: Array
+    axial: Array
+    bending: Array
+    joint: Array
+    feet: Array
+    plan: Array
+    rise: Array
+    lever_x: Array
+    lever_z: Array
+    cushion: Array
+
+
+class Lanes(NamedTuple):
+    """The soil's values, (L,) each; see `nouns.Soil`."""
+
+    ratio: Array
+    active: Array
+    passive: Array
+    spring: Array
+    modulus: Array
+    weight: Array
+    vertical: Array
+    underside: Array
+
+
+class Steps(NamedTuple):
+    """The states; see `nouns.States`."""
+
+    parent: Whole
+    across: Array
+    down: Array
+    moment: Array
+    depth: Array
+    surcharge: Array
+    pore: Array
+    springs_on: Truth
+    stiffness: Array
+    joint_stiffness: Array
+    member_on: Truth
+
+
+class Links(NamedTuple):
+    """Props and ties, (m,) each; the direction leads from start to end."""
+
+    start: Whole
+    end: Whole
+    cos: Array
+    sin: Array
+    stiffness: Array
+    sense: Whole
+    """+1 carries tension only, -1 compression only, 0 both."""
+
+
+class Gaps(NamedTuple):
+    """Where a value is missing, so that nothing may come out."""
+
+    lanes: Truth
+    """(L,) soil."""
+    states: Truth
+    """(S,) loads and members; all of them when the frame lacks a value."""
+
+
+class Control(NamedTuple):
+    """How to iterate."""
+
+    second_order: bool
+    tolerance: float
+    most: int
+    """Linear solutions after which there is no answer."""
+
+
+class Task(NamedTuple):
+    """All that goes in."""
+
+    bars: Bars
+    lanes: Lanes
+    steps: Steps
+    links: Links
+    gaps: Gaps
+    control: Control
+
+
+class Work(NamedTuple):
+    """Scratch of one lane and state."""
+
+    band: Array
+    """(3 n + 3 + 6, 6) upper band by rows; after `factor` the factors L and D."""
+    scale: Array
+    right: Array
+    move: Array
+    """(3 n + 3,) displacements: to the right, up, counter-clockwise at each node."""
+    small: Array
+    hidden: Array
+    """(n, 7) row of the condensed end rotation of an element that ends in a joint."""
+    load: Array
+    """(3 n + 3,) all loads, soil included."""
+    base: Array
+    """(3 n + 3,) the loads that do not move with the soil law's state."""
+    turn: Array
+    """(n,) rotation of each element's far end, before its joint."""
+    face: Array
+    """(n + 1,) movement of the soil face to the right."""
+    tension: Array
+    rest: Array
+    low: Array
+    high: Array
+    """(n + 1,) sideways pressure where nothing moves, active, passive (Pa)."""
+    spring: Array
+    """(n + 1,) stiffness k of the soil (Pa/m)."""
+    law: Whole
+    """(n + 1,) -1 active, 0 elastic, 1 passive."""
+    held: Array
+    """(n + 1,) stiffness of the elastic soil on each node (N/m)."""
+    carry: Array
+    """(m, 3 n + 3) response of the frame to each link."""
+    link_load: Array
+    link_on: Whole
+    link_small: Array
+
+
+class History(NamedTuple):
+    """What later states inherit, (S, n + 1) or (S, m)."""
+
+    face: Array
+    reference: Array
+    """Movement of the soil face from which the soil's spring counts."""
+    covered: Truth
+    link_reference: Array
+    """Lengthening of each link when it was put in."""
+
+
+class Out(NamedTuple):
+    """The result arrays; see `nouns.Response`."""
+
+    axial: Array
+    moment: Array
+    shear: Array
+    displacement: Array
+    feet: Array
+    pressure: Array
+    spring: Array
+    member: Array
+    converged: Truth
+    iterations: Whole
+
+
+def bars_of(frame: Frame) -> Bars:
+    """The frame's elements, ready to be summed."""
+    run, climb = np.diff(frame.x), np.diff(frame.z)
+    length = np.hypot(run, climb)
+    cos, sin = run / length, climb / length
+    ends = np.zeros((2, frame.elements, 6, 6))
+    ends[0] = _elastic(frame.axial, frame.bending, length)
+    ends[1] = _geometric(length)
+    turn = _rotation(cos, sin)
+    world = np.einsum("eji,kejl,elm->keim", turn, ends, turn)
+    rows, columns = np.triu_indices(6)
+    upper = np.ascontiguousarray(world[:, :, rows, columns])
+    return Bars(
+        elastic=upper[0],
+        geometric=upper[1],
+        cos=cos,
+        sin=sin,
+        length=length,
+        axial=_array(frame.axial),
+        bending=_array(frame.bending),
+        joint=_array(frame.joint),
+        feet=_array(frame.feet),
+        plan=_array(frame.plan),
+        rise=_array(frame.rise),
+        lever_x=_array(frame.lever_x),
+        lever_z=_array(frame.lever_z),
+        cushion=_array(frame.cushion),
+    )
+
+
+def lanes_of(soil: Soil) -> Lanes:
+    """The soil as a bundle."""
+    return Lanes(*(_array(getattr(soil, name)) for name in Lanes._fields))
+
+
+def steps_of(states: States) -> Steps:
+    """The states as a bundle."""
+    arrays = {
+        name: _array(getattr(states, name))
+        for name in Steps._fields
+        if name not in {"parent", "springs_on", "member_on"}
+    }
+    return Steps(
+        parent=np.ascontiguousarray(states.parent, dtype=np.int64),
+        springs_on=np.ascontiguousarray(states.springs_on, dtype=np.bool_),
+        member_on=np.ascontiguousarray(states.member_on, dtype=np.bool_),
+        **arrays,
+    )
+
+
+def links_of(frame: Frame, states: States) -> Links:
+    """The props and ties with their directions."""
+    senses = {"tension": 1, "compression": -1, "both": 0}
+    ways = np.array([_way(frame, member) for member in states.members]).reshape(-1, 2)
+    return Links(
+        start=np.array([m.start for m in states.members], dtype=np.int64),
+        end=np.array([m.end for m in states.members], dtype=np.int64),
+        cos=np.ascontiguousarray(ways[:, 0]),
+        sin=np.ascontiguousarray(ways[:, 1]),
+        stiffness=np.array([m.stiffness for m in states.members], dtype=float),
+        sense=np.array([senses[m.works] for m in states.members], dtype=np.int64),
+    )
+
+
+def _way(frame: Frame, member: Member) -> Array:
+    """Unit vector from a member's start to its end."""
+    i, j = member.start, member.end
+    between = (frame.x[j] - frame.x[i], frame.z[j] - frame.z[i])
+    way = np.array(member.towards if j < 0 else between)
+    return np.asarray(way / np.hypot(way[0], way[1]))
+
+
+def gaps_of(frame: Frame, soil: Soil, states: States) -> Gaps:
+    """Which lanes and states hold a number that is missing or cannot be meant."""
+    lanes = ~np.isfinite(np.array([getattr(soil, name) for name in Lanes._fields])).all(axis=0)
+    loads = [states.across, states.down, states.moment, states.depth, states.surcharge, states.pore]
+    broken = ~np.isfinite(np.array(loads)).all(axis=(0, 2))
+    factors = np.array([states.stiffness, states.joint_stiffness])
+    broken |= ~(np.isfinite(factors) & (factors > 0.0)).all(axis=0)
+    forces = np.array([member.stiffness for member in states.members])
+    broken |= (states.member_on & ~(np.isfinite(forces) & (forces > 0.0))).any(axis=1)
+    return Gaps(lanes=lanes, states=broken | frame_lacks(frame))
+
+
+def frame_lacks(frame: Frame) -> bool:
+    """Whether a number of the frame is missing or cannot be meant."""
+    whole = (
+        *(frame.x, frame.z, frame.plan, frame.rise),
+        *(frame.lever_x, frame.lever_z, frame.cushion),
+    )
+    stiff = np.concatenate([frame.axial, frame.bending])
+    springs = np.concatenate([frame.joint, frame.feet.ravel(), frame.cushion])
+    good = (
+        np.isfinite(np.concatenate(whole)).all()
+        and (np.isfinite(stiff) & (stiff > 0.0)).all()
+        and (springs >= 0.0).all()
+    )
+    return not good
+
+
+def out_of(lanes: int, states: int, elements: int, links: int) -> Out:
+    """Result arrays that say "no answer" until one is written."""
+    lead = (lanes, states)
+
+    def unknown(*shape: int) -> NDArray[np.float64]:
+        return np.full(lead + shape, np.nan)
+
+    return Out(
+        axial=unknown(elements),
+        moment=unknown(elements, 2),
+        shear=unknown(elements),
+        displacement=unknown(elements + 1, 3),
+        feet=unknown(2, 3),
+        pressure=unknown(elements + 1),
+        spring=unknown(elements + 1),
+        member=unknown(links),
+        converged=np.zeros(lead, dtype=np.bool_),
+        iterations=np.zeros(lead, dtype=np.int64),
+    )
+
+
+def _array(value: Array) -> Array:
+    return np.ascontiguousarray(value, dtype=np.float64)
+
+
+def _elastic(axial: Array, bending: Array, length: Array) -> Array:
+    matrix = np.zeros((length.size, 6, 6))
+    pull = axial / length
+    shear, slope, turn = (
+        12 * bending / length**3,
+        6 * bending / length**2,
+        bending / length,
+    )
+    _fill_axial(matrix, pull)
+    _fill_bending(matrix, shear, slope, turns=(4 * turn, 2 * turn))
+    return matrix
+
+
+def _geometric(length: Array) -> Array:
+    matrix = np.zeros((length.size, 6, 6))
+    shear, slope = 1.2 / length, np.full(length.size, 0.1)
+    _fill_bending(matrix, shear, slope, turns=(2 * length / 15, -length / 30))
+    return matrix
+
+
+def _fill_axial(matrix: Array, pull: Array) -> None:
+    matrix[:, 0, 0] = matrix[:, 3, 3] = pull
+    matrix[:, 0, 3] = matrix[:, 3, 0] = -pull
+
+
+def _fill_bending(matrix: Array, shear: Array, slope: Array, *, turns: tuple[Array, Array]) -> None:
+    near, far = turns
+    matrix[:, 1, 1] = matrix[:, 4, 4] = shear
+    matrix[:, 1, 4] = matrix[:, 4, 1] = -shear
+    for turning in (2, 5):
+        matrix[:, 1, turning] = matrix[:, turning, 1] = slope
+        matrix[:, 4, turning] = matrix[:, turning, 4] = -slope
+        matrix[:, turning, turning] = near
+    matrix[:, 2, 5] = matrix[:, 5, 2] = far
+
+
+def _rotation(cos: Array, sin: Array) -> Array:
+    turn = np.zeros((cos.size, 6, 6))
+    for first in (0, 3):
+        turn[:, first, first] = turn[:, first + 1, first + 1] = cos
+        turn[:, first, first + 1] = sin
+        turn[:, first + 1, first] = -sin
+        turn[:, first + 2, first + 2] = 1.0
+    return turn
