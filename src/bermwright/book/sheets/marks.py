@@ -1,0 +1,260 @@
+"""The marks of rules drawn into a section: one small function for each kind."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, assert_never
+
+import numpy as np
+import shapely
+
+from bermwright.base.drawing import Arc, Area, Arrow, Hatch, Ink, Item, Pen, Spline, Stroke, Text, View, Wash
+from bermwright.base.marks import Arrows, Comb, FootForce, LevelMark, Mark, Note, PlumbLine, Ring, Side, StopMark
+from bermwright.book.sheets.paper import FIGURE, Board, Figures, figure, note, path_of
+from bermwright.book.sheets.signs import bob, flag, level_texts, level_triangle, red_line
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from numpy.typing import NDArray
+
+    from bermwright.book.sheets.scene import Scene
+
+    Array = NDArray[np.float64]
+
+COMB = 11.0
+"""Half-width of the corridor, or height of the tallest tooth where that is more (mm)."""
+ARROW = 11.0
+"""Length of the longest load arrow (mm)."""
+FOOT = 12.0
+"""Length of a foot's force arrow (mm)."""
+RING = 6.5
+"""Radius of a ring (mm)."""
+
+
+def draw_mark(mark: Mark, view: View, scene: Scene, board: Board, figures: Figures) -> Iterator[Item]:
+    """A mark of a rule as items of the sheet; its lettering finds a free place on the board."""
+    match mark:
+        case StopMark():
+            yield from _stop(mark, view, scene, board, figures)
+        case Ring():
+            yield from _ring(mark, view, board)
+        case Comb():
+            yield from _comb(mark, view, board)
+        case Arrows():
+            yield from _arrows(mark, view)
+        case FootForce():
+            yield from _foot(mark, view, board)
+        case LevelMark():
+            at = view.point(mark.spot.x, mark.spot.z)
+            yield level_triangle(at)
+            yield board.put(level_texts(at, mark.text))
+        case PlumbLine():
+            yield from _plumb(mark, view, board)
+        case Note():
+            yield from _note(mark, view, board)
+        case _:
+            assert_never(mark)
+
+
+def _stop(mark: StopMark, view: View, scene: Scene, board: Board, figures: Figures) -> Iterator[Item]:
+    """A red bar from the shell through the fill into free air, its flag pointing at the shell."""
+    sign = -1.0 if mark.side is Side.LEFT else 1.0
+    (low, _), (high, _) = view.seen
+    if mark.filled_to is not None:
+        yield from _overfilled(mark, view, scene)
+    shell = _shell_x(scene, mark.level, sign)
+    x = np.linspace(shell, low if sign < 0 else high, 1200)
+    free = x[scene.form.ground.finished.level(x) <= mark.level]
+    edge = float(free[0]) if free.size else float(x[-1])
+    start = view.point(shell, mark.level)
+    end = (view.point(edge, mark.level)[0] + sign * 5.0, start[1])
+    yield red_line((start, (end[0] - sign * 1.5, end[1])))
+    yield Area(path=flag(end, -sign), wash=Wash.STOP, layer="mark")
+    text = f"STOP {figures.level(mark.level)}"
+    anchor = "end" if sign < 0 else "start"
+    over = (end[0] - sign * 2.6, end[1] + 1.5)
+    places = ((end[0] + sign * 1.4, end[1] + 0.6), over, (over[0], end[1] - FIGURE - 1.5))
+    anchors = (anchor, "start" if sign < 0 else "end", "start" if sign < 0 else "end")
+    yield board.put(
+        Text(at=at, text=text, height=FIGURE, anchor=how, strong=True, ink=Ink.RED)
+        for at, how in zip(places, anchors, strict=True)
+    )
+
+
+def _shell_x(scene: Scene, level: float, sign: float) -> float:
+    """Where the shell's outer face is at a level on one side (m); its foot where it is lower."""
+    face = scene.face
+    half = face.x < scene.crown_x if sign < 0 else face.x > scene.crown_x
+    x, z = face.x[half], face.z[half]
+    nearest = int(np.argmin(np.abs(z - level)))
+    return float(x[nearest])
+
+
+def _overfilled(mark: StopMark, view: View, scene: Scene) -> Iterator[Item]:
+    """Soil past the mark: red wash with strokes at 60 degrees."""
+    (low, _), (high, _) = view.seen
+    left, right = (low, scene.crown_x) if mark.side is Side.LEFT else (scene.crown_x, high)
+    above = shapely.box(left, mark.level, right, 1e3)
+    for part in scene.placed(low, high):
+        for piece in shapely.get_parts(shapely.intersection(part, above)):
+            if piece.geom_type == "Polygon" and piece.area > 1e-4:  # noqa: PLR2004  (m², a crumb)
+                points = shapely.get_coordinates(piece.exterior)
+                path = path_of(view, points[:, 0], points[:, 1])[:-1]
+                yield Area(path=path, wash=Wash.RED, hatch=Hatch.OVERFILLED, outline=Pen.LAYER, ink=Ink.RED, layer="mark")
+
+
+def _ring(mark: Ring, view: View, board: Board) -> Iterator[Item]:
+    """A red ring and its words beside it."""
+    at = view.point(mark.spot.x, mark.spot.z)
+    yield Arc(centre=at, radius=RING, start=0.0, end=2.0 * math.pi, pen=Pen.STOP, layer="mark")
+    if mark.text:
+        places = _around(at, RING + 1.5)
+        yield board.put(
+            Text(at=p, text=mark.text, height=FIGURE, anchor=how, strong=True, ink=Ink.RED) for p, how in places
+        )
+
+
+def _around(at: tuple[float, float], gap: float) -> tuple[tuple[tuple[float, float], str], ...]:
+    """Places for words round a spot: right, left, above, below."""
+    return (
+        ((at[0] + gap, at[1] - 0.5 * FIGURE), "start"),
+        ((at[0] - gap, at[1] - 0.5 * FIGURE), "end"),
+        ((at[0], at[1] + gap), "middle"),
+        ((at[0], at[1] - gap - FIGURE), "middle"),
+    )
+
+
+def _comb(mark: Comb, view: View, board: Board) -> Iterator[Item]:
+    """Bending inside its corridor; what sticks out is red, with teeth and a thick edge."""
+    points = np.array([view.point(x, z) for x, z in zip(mark.x, mark.z, strict=True)])
+    moment, corridor = np.array(mark.moment), np.array(mark.corridor)
+    finite = np.isfinite(moment) & np.isfinite(corridor)
+    if not finite.all() or not (corridor > 0.0).any():
+        return
+    tangent = np.gradient(points, axis=0)
+    tangent /= np.hypot(tangent[:, 0], tangent[:, 1])[:, None]
+    inward = np.column_stack([tangent[:, 1], -tangent[:, 0]])
+    scale = COMB / max(float(np.max(corridor)), float(np.max(np.abs(moment))) / 1.4)
+    tips = points + scale * moment[:, None] * inward
+    yield Area(path=_pairs(np.concatenate([points, tips[::-1]])), wash=Wash.PALE, layer="bending")
+    yield Spline(path=_pairs(points), pen=Pen.SEEN, layer="bending")
+    over = np.abs(moment) > corridor
+    for k in range(len(points)):
+        teeth = (_pair(points[k]), _pair(tips[k]))
+        yield Stroke(path=teeth, pen=Pen.HATCH, layer="bending")
+    yield Stroke(path=_pairs(tips), pen=Pen.LAYER, layer="bending")
+    for sign in (1.0, -1.0):
+        edge = points + sign * scale * corridor[:, None] * inward
+        yield Stroke(path=_pairs(edge), pen=Pen.LIMIT, layer="bending")
+    yield from _teeth(points, inward, scale, (moment, corridor, over))
+    yield from _comb_words(mark, (points, tips, over), view, board)
+
+
+def _teeth(points: Array, inward: Array, scale: float, values: tuple[Array, Array, NDArray[np.bool_]]) -> Iterator[Item]:
+    """The red part of a comb: teeth from the corridor's edge, and a thick edge over them."""
+    moment, corridor, over = values
+    limit = points + scale * (np.sign(moment) * corridor)[:, None] * inward
+    tips = points + scale * moment[:, None] * inward
+    for k in np.flatnonzero(over).tolist():
+        yield Stroke(path=(_pair(limit[k]), _pair(tips[k])), pen=Pen.TICK, ink=Ink.RED, layer="bending")
+    places = np.flatnonzero(over)
+    for run in np.split(places, np.flatnonzero(np.diff(places) > 1) + 1) if places.size else []:
+        if run.size > 1:
+            yield red_line(_pairs(tips[run]), "bending")
+
+
+def _comb_words(
+    mark: Comb, drawn: tuple[Array, Array, NDArray[np.bool_]], view: View, board: Board
+) -> Iterator[Item]:
+    """The figure of the worst place with a thin line to it, in the room or outside where that is full."""
+    if not mark.text:
+        return
+    points, tips, over = drawn
+    share = np.abs(np.array(mark.moment)) / np.maximum(np.array(mark.corridor), 1e-9)
+    worst = int(np.argmax(share))
+    red = bool(over.any())
+    middle = view.point(0.0, 0.5 * (min(mark.z) + max(mark.z)))
+    heart = (0.5 * (points[0, 0] + points[-1, 0]), middle[1])
+    ink = Ink.RED if red else Ink.INK
+    lines = [mark.text, *([mark.allowed] if mark.allowed else [])]
+    for k, words in enumerate(lines):
+        at = (heart[0], heart[1] + 4.0 - 4.0 * k)
+        yield board.take(
+            Text(at=at, text=words, height=FIGURE, anchor="middle", strong=k == 0, ink=ink if k == 0 else Ink.INK)
+        )
+    tip = _pair(tips[worst])
+    side = math.copysign(9.0, tip[0] - heart[0])
+    pen = Pen.LAYER if red else Pen.DIMENSION
+    yield Stroke(path=((heart[0] + side, heart[1] + 7.4), tip), pen=pen, ink=ink, layer="bending")
+
+
+def _pair(row: Array) -> tuple[float, float]:
+    """A row as a point."""
+    return float(row[0]), float(row[1])
+
+
+def _pairs(rows: Array) -> tuple[tuple[float, float], ...]:
+    """Rows as points."""
+    return tuple(_pair(row) for row in rows)
+
+
+def _arrows(mark: Arrows, view: View) -> Iterator[Item]:
+    """Soft arrows that end on the face they press; the longest is one length in every view."""
+    across, down = np.array(mark.across), np.array(mark.down)
+    size = np.hypot(across, down)
+    largest = float(np.max(size)) if size.size else 0.0
+    if not largest > 0.0 or not math.isfinite(largest):
+        return
+    for x, z, u, w in zip(mark.x, mark.z, across.tolist(), down.tolist(), strict=True):
+        head = view.point(x, z)
+        tail = (head[0] - ARROW * u / largest, head[1] + ARROW * w / largest)
+        if math.dist(head, tail) > 1.0:
+            yield Arrow(tail=tail, head=head, pen=Pen.LOAD, ink=Ink.SOFT)
+
+
+def _foot(mark: FootForce, view: View, board: Board) -> Iterator[Item]:
+    """One black arrow in its true direction at the larger inward end, and the range in words."""
+    sign = 1.0 if mark.side is Side.LEFT else -1.0
+    at = view.point(mark.spot.x, mark.spot.z)
+    down, inward = mark.down[1], max(mark.inward, key=abs)
+    size = math.hypot(down, inward)
+    if size > 0.0 and math.isfinite(size):
+        head = (at[0] + sign * FOOT * inward / size, at[1] - FOOT * down / size)
+        yield Arrow(tail=at, head=head, pen=Pen.FORCE, layer="force")
+    lines = (_words(mark.down, "down", "up"), _words(mark.inward, "inward", "outward"))
+    anchor = "start" if sign > 0 else "end"
+    for k, words in enumerate(lines):
+        x = at[0] + sign * 8.5
+        yield board.take(figure((x, at[1] - 6.0 - 4.0 * k), words, anchor))
+
+
+def _words(ends: tuple[float, float], plus: str, minus: str) -> str:
+    """A range of forces in words (kN/m), never with a bare minus sign."""
+    low, high = sorted(ends)
+    if not (math.isfinite(low) and math.isfinite(high)):
+        return f"{plus} unknown"
+    if f"{low / 1e3:.1f}" == f"{high / 1e3:.1f}":
+        return f"{abs(high) / 1e3:.1f} {plus if high >= 0.0 else minus}"
+    if low >= 0.0 or high <= 0.0:
+        near, far = sorted((abs(low), abs(high)))
+        return f"{near / 1e3:.1f} to {far / 1e3:.1f} {plus if low >= 0.0 else minus}"
+    return f"{-low / 1e3:.1f} {minus} to {high / 1e3:.1f} {plus}"
+
+
+def _plumb(mark: PlumbLine, view: View, board: Board) -> Iterator[Item]:
+    """A plumb line with its words across it."""
+    top, bottom = view.point(mark.top.x, mark.top.z), view.point(mark.top.x, mark.bottom)
+    yield from bob(top, bottom)
+    if mark.text:
+        middle = 0.35 * top[1] + 0.65 * bottom[1]
+        yield board.put(note((top[0], y), mark.text, "middle") for y in (middle, middle + 5.0, middle - 5.0))
+
+
+def _note(mark: Note, view: View, board: Board) -> Iterator[Item]:
+    """Italic words, with a thin line to what they speak of."""
+    at = view.point(mark.spot.x, mark.spot.z)
+    text = board.put(note((at[0], at[1] + dy), mark.text, "middle") for dy in (0.0, 5.0, -5.0))
+    if mark.to is not None:
+        yield Stroke(path=((text.at[0], text.at[1] - 1.0), view.point(mark.to.x, mark.to.z)), pen=Pen.DIMENSION, layer="text")
+    yield text

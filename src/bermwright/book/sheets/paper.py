@@ -1,0 +1,190 @@
+"""Laying things on paper: paths from arrays, moved items, figures as text and a board of labels."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING, TypeVar, assert_never
+
+import numpy as np
+import shapely
+
+from bermwright.base.drawing import (
+    Arc,
+    Area,
+    Arrow,
+    Band,
+    Clip,
+    Dimension,
+    Item,
+    Leader,
+    Lettering,
+    Path,
+    Point,
+    Sheet,
+    Spline,
+    Stroke,
+    Text,
+    View,
+)
+from bermwright.base.lettering import text_width
+from bermwright.base.units import show
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from numpy.typing import NDArray
+
+    from bermwright.form.shapes import CurveLine
+
+    Array = NDArray[np.float64]
+
+FIGURE = 2.5
+"""Height of a capital in dimensions and drawing lettering (ISO 3098, mm)."""
+CAPTION = 1.9
+"""The smallest capital used, a body size of 2.6 mm."""
+NOTE = 2.4
+"""Height of a capital in italic notes."""
+FINE = 0.01
+"""A drawn curve may leave the true one by this much (mm)."""
+
+Boxed = TypeVar("Boxed", Stroke, Spline, Band)
+
+
+def path_of(view: View, x: Array, z: Array) -> Path:
+    """A curve of the house on the sheet, with no more points than paper can show."""
+    factor = 1000.0 / view.scale
+    points = np.column_stack([view.origin[0] + factor * x, view.origin[1] + factor * z])
+    slim = shapely.get_coordinates(shapely.simplify(shapely.LineString(points), FINE))
+    return tuple((float(a), float(b)) for a, b in slim)
+
+
+def curve_path(view: View, curve: CurveLine) -> Path:
+    """A curve line of a form on the sheet."""
+    return path_of(view, curve.x, curve.z)
+
+
+def smooth_path(view: View, curve: CurveLine, spacing: float = 4.0) -> Path:
+    """Points along a smooth curve, close enough that a spline through them is the curve."""
+    count = max(12, min(len(curve.s), math.ceil(view.length(curve.length) / spacing)))
+    x, z, _ = curve.at(np.linspace(0.0, curve.length, count + 1))
+    return tuple(view.point(float(a), float(b)) for a, b in zip(x, z, strict=True))
+
+
+def moved(item: Item, by: Point) -> Item:
+    """The item shifted on the sheet."""
+
+    def at(point: Point) -> Point:
+        return point[0] + by[0], point[1] + by[1]
+
+    def along(path: Path) -> Path:
+        return tuple(map(at, path))
+
+    match item:
+        case Stroke() | Spline() | Band():
+            return replace(item, path=along(item.path))
+        case Area():
+            levels = tuple(level + by[1] for level in item.levels)
+            return replace(item, path=along(item.path), holes=tuple(map(along, item.holes)), levels=levels)
+        case Arc():
+            return replace(item, centre=at(item.centre))
+        case Text():
+            return replace(item, at=at(item.at))
+        case Dimension():
+            return replace(item, start=at(item.start), end=at(item.end))
+        case Leader():
+            return replace(item, to=at(item.to), at=at(item.at))
+        case Arrow():
+            return replace(item, tail=at(item.tail), head=at(item.head))
+        case Clip():
+            inside = tuple(moved(part, by) for part in item.items)
+            return replace(item, low=at(item.low), high=at(item.high), items=inside)
+        case _:
+            assert_never(item)
+
+
+def placed(sheet: Sheet, at: Point) -> tuple[Item, ...]:
+    """The items of a drawing, its lower left corner put at `at` on a larger sheet."""
+    return tuple(moved(item, at) for item in sheet.items)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figures:
+    """How lengths and levels are written on a drawing."""
+
+    system: str = "metric"
+    metres: bool = False
+    """Metres with two decimals (book and screen); else millimetres without separators (sheets)."""
+
+    def length(self, metres: float) -> str:
+        """A dimension."""
+        if self.system != "metric":
+            return show(metres, "m", system=self.system)
+        return f"{metres:.2f}" if self.metres else f"{1000.0 * metres:.0f}"
+
+    def level(self, metres: float) -> str:
+        """A level with its sign; the finished floor is ±0.00."""
+        if self.system != "metric":
+            text = show(abs(metres), "m", system=self.system)
+        else:
+            text = f"{abs(metres):.2f}" if self.metres else f"{abs(metres):.3f}"
+        if abs(metres) < 0.5 * (0.01 if self.metres else 0.001):
+            return f"±{text}"
+        return f"{'+' if metres > 0 else '−'}{text}"
+
+
+@dataclass(slots=True)
+class Board:
+    """Where lettering already stands, so that no label is put over another."""
+
+    boxes: list[tuple[float, float, float, float]] = field(default_factory=list)
+
+    def put(self, texts: Iterable[Text]) -> Text:
+        """The first of several places for a label that is free; the last where none is."""
+        candidates = list(texts)
+        chosen = next((text for text in candidates if self.free(text)), candidates[-1])
+        self.boxes.append(box_of(chosen))
+        return chosen
+
+    def take(self, item: Text) -> Text:
+        """Note a label that stands where it must."""
+        self.boxes.append(box_of(item))
+        return item
+
+    def block(self, low: Point, high: Point) -> None:
+        """Keep labels off a rectangle."""
+        self.boxes.append((*low, *high))
+
+    def free(self, item: Text) -> bool:
+        """Whether the label meets no other."""
+        a = box_of(item)
+        return not any(a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3] for b in self.boxes)
+
+
+def box_of(item: Text, margin: float = 0.7) -> tuple[float, float, float, float]:
+    """The rectangle a text takes: left, low, right, high (mm)."""
+    width = text_width(item.text, item.height, item.face, strong=item.strong)
+    start = {"start": 0.0, "middle": -0.5 * width, "end": -width}[item.anchor]
+    cosine, sine = math.cos(item.angle), math.sin(item.angle)
+    corners = [
+        (item.at[0] + u * cosine - v * sine, item.at[1] + u * sine + v * cosine)
+        for u in (start, start + width)
+        for v in (-0.3 * item.height, 1.05 * item.height)
+    ]
+    xs, ys = [x for x, _ in corners], [y for _, y in corners]
+    return min(xs) - margin, min(ys) - margin, max(xs) + margin, max(ys) + margin
+
+
+def note(at: Point, text: str, anchor: str = "start", angle: float = 0.0) -> Text:
+    """An italic note."""
+    return Text(at=at, text=text, height=NOTE, anchor=anchor, angle=angle, face=Lettering.NOTE)
+
+
+def figure(at: Point, text: str, anchor: str = "start") -> Text:
+    """Drawing lettering."""
+    return Text(at=at, text=text, height=FIGURE, anchor=anchor)
+
+
+def heading(at: Point, text: str, height: float = 3.6, anchor: str = "start") -> Text:
+    """A heading in strong words."""
+    return Text(at=at, text=text, height=height, anchor=anchor, face=Lettering.WORDS, strong=True)

@@ -1,0 +1,174 @@
+"""What a section shows: the vault at one moment, with its surfaces cut into clean areas.
+
+A scene holds no paper: everything is in metres of the section.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+import shapely
+
+from bermwright.stages.nouns import StageKind
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from bermwright.base.drawing import Hatch
+    from bermwright.form.shapes import CoverBand, CurveLine, VaultForm
+    from bermwright.stages.nouns import Stage
+
+    Array = NDArray[np.float64]
+
+_ORDER = tuple(StageKind)
+THIN = 0.02
+"""Earth thinner than this (m) is not drawn as fill."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Support:
+    """What stands under one springing, as far as the house file says it; metres."""
+
+    name: str
+    """Such as "wall of earth tubes" or "strip footing"."""
+    hatch: Hatch
+    width: float
+    bottom: float
+    """Level of its underside."""
+    course: float | None = None
+    """Height of one course, where it has courses."""
+    plate: float = 0.0
+    """Thickness of a timber plate under the rib's foot."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scene:
+    """The section at one moment of the building."""
+
+    form: VaultForm
+    kind: StageKind = StageKind.SETTLED
+    left: float | None = None
+    right: float | None = None
+    """Level of the fill on each side (m) while it rises."""
+    lifts: tuple[float, ...] = ()
+    """Levels of all lifts, ascending (m)."""
+    supports: tuple[Support, ...] = ()
+    """One for both feet, or left and right; from the springing down where there are several."""
+
+    def reached(self, kind: StageKind) -> bool:
+        """Whether the building has come as far as a kind of stage."""
+        return _ORDER.index(self.kind) >= _ORDER.index(kind)
+
+    @property
+    def bands(self) -> tuple[CoverBand, ...]:
+        """The layers that are on by now."""
+        if self.reached(StageKind.WRAPPED):
+            return self.form.bands
+        if self.reached(StageKind.LAGGED):
+            return tuple(band for band in self.form.bands if band.kind == "lagging")
+        return ()
+
+    @property
+    def face(self) -> CurveLine:
+        """The outermost surface of the shell by now."""
+        return self.bands[-1].outer if self.bands else self.form.rib.outside
+
+    @property
+    def crown_x(self) -> float:
+        """Where the top of the vault is (m)."""
+        return float(self.form.mesh.soil_x[self.form.mesh.crown])
+
+    def columns(self, low: float, high: float) -> Array:
+        """Places x (m) between two ends where surfaces are taken, all corners among them."""
+        ground = self.form.ground
+        step = np.array([self.crown_x - 1e-6, self.crown_x + 1e-6])
+        x = np.concatenate([np.linspace(low, high, 481), ground.natural.x, ground.finished.x, step])
+        return np.unique(x[(x >= low) & (x <= high)])
+
+    def base(self, x: Array) -> Array:
+        """Surface of the ground in place (m): natural, or dug down to the finished one."""
+        ground = self.form.ground
+        return np.minimum(ground.natural.level(x), ground.finished.level(x))
+
+    def surface(self, x: Array) -> Array:
+        """Surface of the soil by now (m)."""
+        ground = self.form.ground
+        if self.reached(StageKind.TURF):
+            return ground.finished.level(x)
+        if self.reached(StageKind.COVER):
+            return np.maximum(ground.finished.level(x) - ground.turf, self.base(x))
+        if self.kind is StageKind.FILL and self.left is not None and self.right is not None:
+            return ground.filled(x, self.left, self.right, self.crown_x)
+        return self.base(x)
+
+    def extent(self) -> tuple[float, float]:
+        """Least and greatest x (m) that belong to the building: its mound and its face."""
+        x = np.linspace(-40.0, 40.0, 4001)
+        ground = self.form.ground
+        fill = x[ground.finished.level(x) - ground.natural.level(x) > THIN]
+        face = self.form.soil_face.x
+        ends = np.concatenate([fill, face])
+        return float(ends.min()), float(ends.max())
+
+    def bottom(self) -> float:
+        """Lowest level of anything that is built (m)."""
+        return min([0.0, *(support.bottom for support in self.supports)])
+
+    def silhouette(self) -> Any:  # noqa: ANN401  (the geometry library has no types)
+        """Everything that is not soil: shell, room down to the floor, and supports."""
+        face = self.face
+        points = list(zip(face.x.tolist(), face.z.tolist(), strict=True))
+        inside = self.form.rib.inside
+        foot = [(float(inside.x[-1]), 0.0), (float(inside.x[0]), 0.0)]
+        shell = shapely.make_valid(shapely.Polygon([*points, *foot]))
+        parts = [shell] + [shapely.Polygon(outline) for outline, _ in self.support_outlines()]
+        return shapely.union_all(parts)
+
+    def support_outlines(self) -> tuple[tuple[tuple[tuple[float, float], ...], Support], ...]:
+        """Rectangle of each support under each springing (m), from the springing down."""
+        found = []
+        line = self.form.rib.centreline
+        for end, sign in ((0, -1.0), (-1, 1.0)):
+            middle, top = float(line.x[end]), self.form.springing
+            for support in self.supports:
+                low, high = middle - 0.5 * support.width, middle + 0.5 * support.width
+                box = ((low, support.bottom), (high, support.bottom), (high, top), (low, top))
+                found.append((box[:: int(sign)] if sign < 0 else box, support))
+                top = support.bottom
+        return tuple(found)
+
+    def placed(self, low: float, high: float) -> tuple[Any, ...]:
+        """Areas of placed soil between two ends, left to right."""
+        x = self.columns(low, high)
+        base, top = self.base(x), self.surface(x)
+        body = between(x, base, np.where(top - base > 1e-4, top, base))
+        return areas(shapely.difference(body, self.silhouette()), 0.002)
+
+    def in_place(self, low: float, high: float, bottom: float) -> tuple[Any, ...]:
+        """Areas of ground in place between two ends, down to a level."""
+        x = self.columns(low, high)
+        return areas(shapely.difference(between(x, np.full_like(x, bottom), self.base(x)), self.silhouette()))
+
+
+def between(x: Array, low: Array, high: Array) -> Any:  # noqa: ANN401
+    """The area between two surfaces."""
+    ring = np.concatenate([np.column_stack([x, high]), np.column_stack([x, low])[::-1]])
+    return shapely.make_valid(shapely.Polygon(ring))
+
+
+def areas(shape: Any, least: float = 1e-6) -> tuple[Any, ...]:  # noqa: ANN401
+    """The polygons of a shape that are larger than `least` (m²), left to right."""
+    parts = [part for part in shapely.get_parts(shapely.get_parts(shape)) if part.area > least]
+    return tuple(sorted(parts, key=lambda part: float(part.centroid.x)))
+
+
+def scene_of(form: VaultForm, stage: Stage | None, *, lifts: tuple[float, ...], supports: tuple[Support, ...]) -> Scene:
+    """The scene of a stage in its own, even state; the finished section without a stage."""
+    if stage is None:
+        return Scene(form=form, lifts=lifts, supports=supports)
+    first = stage.cases[0] if stage.cases else None
+    left = first.left if first is not None and first.left is not None else stage.level
+    right = first.right if first is not None and first.right is not None else stage.level
+    return Scene(form=form, kind=stage.kind, left=left, right=right, lifts=lifts, supports=supports)

@@ -1,0 +1,107 @@
+"""The shell in a section: rib with its joints, cover bands, supports and the room."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.drawing import Area, Band, Hatch, Item, Pen, Spline, Stroke, View, Wash
+from bermwright.book.sheets.paper import curve_path, smooth_path
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from bermwright.book.sheets.scene import Scene
+    from bermwright.form.shapes import CoverBand, RibForm
+
+_RIGID = ("rigid", "board", "foam", "xps", "eps", "cellular", "cork")
+_BANDS = {
+    "lagging": (Wash.LAGGING, Hatch.TIMBER_ACROSS),
+    "membrane": (Wash.NONE, Hatch.MEMBRANE),
+    "insulation": (Wash.INSULATION, Hatch.INSULATION_SOFT),
+    "drainage": (Wash.PAPER, Hatch.GRAVEL),
+}
+
+
+def shell_items(scene: Scene, view: View, visible_layer: int = 1) -> Iterator[Item]:
+    """The room, then supports, the rib and the bands that are on by now."""
+    yield from _supports(scene, view)
+    yield from rib_items(scene.form.rib, view, visible_layer)
+    for band in scene.bands:
+        yield from band_items(band, view)
+    outer = scene.face
+    yield Spline(path=smooth_path(view, outer), pen=Pen.SEEN, layer="shell")
+    yield from _floor(scene, view)
+
+
+def rib_items(rib: RibForm, view: View, visible_layer: int = 1) -> Iterator[Item]:
+    """The rib seen from its end of the vault: grain along it, the butt joints of the layer in front."""
+    yield Area(path=curve_path(view, rib.inside) + curve_path(view, rib.outside)[::-1], wash=Wash.TIMBER, layer="rib")
+    depth = view.length(rib.depth)
+    yield Band(path=smooth_path(view, rib.inside, 1.2), thickness=depth, hatch=Hatch.TIMBER_ALONG, layer="rib")
+    for place, layer in zip(rib.joints.tolist(), rib.joint_layers, strict=True):
+        if layer == visible_layer:
+            yield Stroke(path=across(rib, view, place), pen=Pen.LAYER, layer="rib")
+    for end in (0.0, rib.centreline.length):
+        yield Stroke(path=across(rib, view, end), pen=Pen.SEEN, layer="rib")
+    yield Spline(path=smooth_path(view, rib.outside), pen=Pen.SEEN, layer="rib")
+    yield Spline(path=smooth_path(view, rib.inside), pen=Pen.CUT, layer="rib")
+
+
+def across(rib: RibForm, view: View, place: float) -> tuple[tuple[float, float], tuple[float, float]]:
+    """The line square across the rib at an arc length of its centreline."""
+    x, z, angle = (float(v) for v in rib.centreline.at(place))
+    half = 0.5 * rib.depth
+    u, w = -math.sin(angle) * half, math.cos(angle) * half
+    return view.point(x - u, z - w), view.point(x + u, z + w)
+
+
+def band_style(band: CoverBand) -> tuple[Wash, Hatch]:
+    """Wash and hatch of a cover band, from its kind and, for insulation, its name."""
+    if band.kind == "insulation" and any(word in band.name.lower() for word in _RIGID):
+        return Wash.INSULATION, Hatch.INSULATION_RIGID
+    return _BANDS.get(band.kind, (Wash.NONE, Hatch.NONE))
+
+
+def band_items(band: CoverBand, view: View) -> Iterator[Item]:
+    """One layer over the ribs."""
+    wash, hatch = band_style(band)
+    path = smooth_path(view, band.inner, 1.2)
+    thickness = view.length(band.thickness)
+    if hatch is Hatch.MEMBRANE:
+        yield Band(path=path, thickness=max(thickness, 0.55), hatch=hatch, layer="membrane")
+        return
+    yield Area(path=curve_path(view, band.inner) + curve_path(view, band.outer)[::-1], wash=wash, layer=band.kind)
+    yield Band(path=path, thickness=thickness, hatch=hatch, layer=band.kind)
+    yield Spline(path=smooth_path(view, band.outer), pen=Pen.LAYER, layer=band.kind)
+
+
+def _supports(scene: Scene, view: View) -> Iterator[Item]:
+    """Walls and footings under the springing, as the file gives them."""
+    for outline, support in scene.support_outlines():
+        path = tuple(view.point(x, z) for x, z in outline)
+        low, high = min(y for _, y in path), max(y for _, y in path)
+        levels: tuple[float, ...] = ()
+        if support.course is not None:
+            levels = tuple(np.arange(low, high + 1e-6, view.length(support.course)).tolist())
+        wash = Wash.EARTH if support.hatch is Hatch.EARTH_TUBE else Wash.PAPER
+        yield Area(path=path, wash=wash, hatch=support.hatch, outline=Pen.SEEN, levels=levels, layer="support")
+        on_top = math.isclose(high, view.point(0.0, scene.form.springing)[1])
+        if support.plate > 0.0 and on_top:
+            plate = view.length(support.plate)
+            left, right = min(x for x, _ in path), max(x for x, _ in path)
+            box = ((left, high - plate), (right, high - plate), (right, high), (left, high))
+            yield Area(path=box, wash=Wash.TIMBER, hatch=Hatch.TIMBER_ACROSS, outline=Pen.CUT, layer="support")
+
+
+def _floor(scene: Scene, view: View) -> Iterator[Item]:
+    """The finished floor between the feet, at its level."""
+    inside = scene.form.rib.inside
+    left, right = float(inside.x[0]), float(inside.x[-1])
+    if scene.supports:
+        half = 0.5 * scene.supports[0].width
+        line = scene.form.rib.centreline
+        left, right = float(line.x[0]) + half, float(line.x[-1]) - half
+    yield Stroke(path=(view.point(left, 0.0), view.point(right, 0.0)), pen=Pen.CUT, layer="floor")
