@@ -34,7 +34,7 @@ SWAPS = {
 """Functions that are taken for each other, by their last name."""
 
 COUNTS = re.compile(
-    r"^(i|j|k|m|n|a|b|at|row|column|first|last|next|index|count|size|order|half|pieces|parts|steps?|"
+    r"^(e|i|j|k|m|n|at|row|column|first|last|next|index|count|size|order|half|pieces|parts|steps?|"
     r"nodes?|elements?|number\w*|\w+_(index|count|number|steps|nodes|elements))$"
 )
 """Names that hold a whole number: arithmetic with them is bookkeeping, not physics."""
@@ -203,7 +203,7 @@ def _changes(place: _Place) -> Iterator[Change]:
             yield from _exponent(place.node)
         case ast.BinOp(op=ast.Add() | ast.Sub()) if not _bookkeeping(place.node):
             yield _sign(place.node)
-        case ast.AugAssign(op=ast.Add() | ast.Sub()) if not _counts(place.node.target):
+        case ast.AugAssign(op=ast.Add() | ast.Sub()) if not _is_counting(place.node):
             yield _sign(place.node)
         case ast.UnaryOp(op=ast.USub()) if not _constant(place.node.operand):
             yield "-", "+", _drop_minus
@@ -287,6 +287,10 @@ def _in_bookkeeping(node: ast.expr, above: tuple[ast.AST, ...]) -> bool:
     nearest = next((node for node in reversed(above) if not isinstance(node, passed)), None)
     if isinstance(nearest, ast.Call) and _last_name(nearest.func) in SHAPING_CALLS:
         return True
+    if isinstance(parent, ast.AugAssign):
+        return _is_counting(parent)
+    if isinstance(parent, ast.Tuple) and len(above) > 1 and isinstance(above[-2], ast.For):
+        return True
     if isinstance(parent, ast.Compare):
         return any(_counts(side) for side in (parent.left, *parent.comparators))
     if isinstance(parent, ast.Assign):
@@ -300,6 +304,12 @@ def _bookkeeping(node: ast.BinOp) -> bool:
     """Whether a sum is one of counts, of tuples or of texts."""
     sides = (node.left, node.right)
     return any(_counts(side) or isinstance(side, ast.Tuple | ast.List | ast.JoinedStr) for side in sides)
+
+
+def _is_counting(node: ast.AugAssign) -> bool:
+    """Whether `n += 1` and the like only counts."""
+    whole = isinstance(node.value, ast.Constant) and isinstance(node.value.value, int)
+    return whole or _counts(node.target)
 
 
 def _counts(node: ast.AST) -> bool:

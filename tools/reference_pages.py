@@ -9,24 +9,12 @@ from typing import TYPE_CHECKING
 from bermwright.data.works.catalogue import all_works
 from bermwright.evidence import all_rows
 from docstrings import Described, public_functions
+from page_parts import NOTE, table
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Sequence
+    from collections.abc import Callable
 
     from bermwright.evidence import Row
-
-NOTE = "Written by `make docs`; do not edit by hand.\n"
-
-
-def table(head: Sequence[str], rows: Iterable[Sequence[str]]) -> str:
-    """A Markdown table."""
-    lines = [head, ["---"] * len(head), *rows]
-    return "".join("| " + " | ".join(cell(text) for text in line) + " |\n" for line in lines)
-
-
-def cell(text: str) -> str:
-    """A text that fits into one cell."""
-    return " ".join(text.replace("|", "\\|").split())
 
 
 def handbook_page() -> str:
