@@ -167,4 +167,4 @@ def finished_label(scene: Scene, view: View, board: Board) -> Iterator[Text]:
             places.append(note(at, "finished ground", "middle", angle))
     wanted = [text for text in places if board.free(text)]
     if wanted:
-        yield board.take(wanted[len(wanted) // 3])
+        yield board.take(wanted[len(wanted) // 2])

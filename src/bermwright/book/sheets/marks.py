@@ -9,6 +9,7 @@ import numpy as np
 import shapely
 
 from bermwright.base.drawing import Arc, Area, Arrow, Hatch, Ink, Item, Pen, Spline, Stroke, Text, View, Wash
+from bermwright.base.lettering import text_width
 from bermwright.base.marks import Arrows, Comb, FootForce, LevelMark, Mark, Note, PlumbLine, Ring, Side, StopMark
 from bermwright.book.sheets.paper import FIGURE, Board, Figures, figure, note, path_of
 from bermwright.book.sheets.signs import bob, flag, level_texts, level_triangle, red_line
@@ -71,10 +72,12 @@ def _stop(mark: StopMark, view: View, scene: Scene, board: Board, figures: Figur
     end = (view.point(edge, mark.level)[0] + sign * 5.0, start[1])
     yield red_line((start, (end[0] - sign * 1.5, end[1])))
     yield Area(path=flag(end, -sign), wash=Wash.STOP, layer="mark")
+    board.block((min(start[0], end[0]), start[1] - 0.4), (max(start[0], end[0]), start[1] + 0.4))
+    board.block((end[0] - 2.2, end[1] - 2.2), (end[0] + 2.2, end[1] + 2.2))
     text = f"STOP {figures.level(mark.level)}"
     anchor = "end" if sign < 0 else "start"
     over = (end[0] - sign * 2.6, end[1] + 1.5)
-    places = ((end[0] + sign * 1.4, end[1] + 0.6), over, (over[0], end[1] - FIGURE - 1.5))
+    places = ((end[0] + sign * 3.2, end[1] - 0.5 * FIGURE), over, (over[0], end[1] - FIGURE - 1.5))
     anchors = (anchor, "start" if sign < 0 else "end", "start" if sign < 0 else "end")
     yield board.put(
         Text(at=at, text=text, height=FIGURE, anchor=how, strong=True, ink=Ink.RED)
@@ -184,9 +187,10 @@ def _comb_words(
             Text(at=at, text=words, height=FIGURE, anchor="middle", strong=k == 0, ink=ink if k == 0 else Ink.INK)
         )
     tip = _pair(tips[worst])
-    side = math.copysign(9.0, tip[0] - heart[0])
+    side = math.copysign(0.5 * text_width(mark.text, FIGURE, strong=True) + 1.2, tip[0] - heart[0])
     pen = Pen.LAYER if red else Pen.DIMENSION
-    yield Stroke(path=((heart[0] + side, heart[1] + 7.4), tip), pen=pen, ink=ink, layer="bending")
+    start = (heart[0] + side, heart[1] + 4.0 + 0.5 * FIGURE)
+    yield Stroke(path=(start, tip), pen=pen, ink=ink, layer="bending")
 
 
 def _pair(row: Array) -> tuple[float, float]:
@@ -225,8 +229,8 @@ def _foot(mark: FootForce, view: View, board: Board) -> Iterator[Item]:
     lines = (_words(mark.down, "down", "up"), _words(mark.inward, "inward", "outward"))
     anchor = "start" if sign > 0 else "end"
     for k, words in enumerate(lines):
-        x = at[0] + sign * 8.5
-        yield board.take(figure((x, at[1] - 6.0 - 4.0 * k), words, anchor))
+        x = at[0] + sign * (FOOT + 3.0)
+        yield board.take(figure((x, at[1] - 5.0 - 4.0 * k), words, anchor))
 
 
 def _words(ends: tuple[float, float], plus: str, minus: str) -> str:

@@ -121,7 +121,8 @@ class Scene:
         face = self.face
         points = list(zip(face.x.tolist(), face.z.tolist(), strict=True))
         inside = self.form.rib.inside
-        foot = [(float(inside.x[-1]), 0.0), (float(inside.x[0]), 0.0)]
+        right, left = float(inside.x[-1]), float(inside.x[0])
+        foot = [(right, float(inside.z[-1])), (right, 0.0), (left, 0.0), (left, float(inside.z[0]))]
         shell = shapely.make_valid(shapely.Polygon([*points, *foot]))
         parts = [shell] + [shapely.Polygon(outline) for outline, _ in self.support_outlines()]
         return shapely.union_all(parts)

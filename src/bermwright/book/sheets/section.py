@@ -40,6 +40,9 @@ class Dress:
     """Direction one looks when walking in (rad from north); None where it is not known."""
     person: bool = True
     dimensions: bool = True
+    """The span, under the ground."""
+    heights: bool = True
+    """Rise and springing, in the room."""
     sides: bool = True
     """Left and right in words, with the compass."""
     lifts: bool = False
@@ -77,7 +80,7 @@ def stage_sheet(  # noqa: PLR0913
     axis: float | None = None,
 ) -> Sheet:
     """The small section of a stage page, 1 : 100 where it fits, with lifts, marks and both sides named."""
-    dress = Dress(figures=Figures(metres=True), axis=axis, person=stage.kind is StageKind.SETTLED, lifts=True)
+    dress = Dress(figures=Figures(metres=True), axis=axis, person=False, heights=False, lifts=True)
     scene = scene_of(form, stage, lifts=lifts, supports=supports)
     return scene_sheet(scene, scale=100.0, width=width, marks=marks, dress=dress)
 
@@ -145,6 +148,7 @@ def _items(
     for mark in sorted(marks, key=_late):
         yield from draw_mark(mark, view, scene, board, dress.figures)
     yield from words
+    yield from _levels(scene, view, dress, board)
     if dress.lifts:
         yield from lift_labels(scene, view, board)
     yield from finished_label(scene, view, board)
@@ -163,10 +167,11 @@ def _person_x(scene: Scene) -> float:
 def _words(
     scene: Scene, view: View, dress: Dress, board: Board, size: tuple[float, float]
 ) -> Iterator[Item]:
-    """Levels, dimensions, sides and scale: lettering that has a fixed place."""
-    yield from _levels(scene, view, dress, board)
+    """Dimensions, sides and scale: lettering that has a fixed place."""
     if dress.dimensions:
-        yield from _dimensions(scene, view, dress, board)
+        yield from _span(scene, view, dress, board)
+    if dress.heights:
+        yield from _heights(scene, view, dress, board)
     if dress.sides:
         yield from _sides(dress, board, size)
     text = f"1:{view.scale:.0f}, seen from the door" if dress.sides else f"1:{view.scale:.0f}"
@@ -175,7 +180,7 @@ def _words(
 
 def _levels(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[Item]:
     """Level marks of the floor, of the fill as it stands and of the finished top."""
-    spots = [(0.18 * scene.form.span, 0.0, 0.0)]
+    spots = [(0.24 * scene.form.span, 0.0, 0.0)]
     if scene.kind is StageKind.FILL:
         for level, sign in ((scene.left, -1.0), (scene.right, 1.0)):
             if level is not None:
@@ -186,8 +191,8 @@ def _levels(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[It
     for x, z, value in spots:
         at = view.point(x, z)
         yield level_triangle(at)
-        board.block((at[0] - 1.3, at[1]), (at[0] + 1.3, at[1] + 2.0))
         yield board.put(level_texts(at, dress.figures.level(value)))
+        board.block((at[0] - 1.3, at[1]), (at[0] + 1.3, at[1] + 2.0))
 
 
 def _fill_x(scene: Scene, level: float, sign: float) -> float:
@@ -211,8 +216,8 @@ def measured_curve(form: VaultForm) -> CurveLine:
     return min(faces, key=lambda face: abs(float(face.x[-1] - face.x[0]) - form.span))
 
 
-def _dimensions(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[Item]:
-    """Span below the ground, rise and springing inside the room."""
+def _span(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[Item]:
+    """The span below the ground."""
     form, figures = scene.form, dress.figures
     curve = measured_curve(form)
     left, right = float(curve.x[0]), float(curve.x[-1])
@@ -220,12 +225,17 @@ def _dimensions(scene: Scene, view: View, dress: Dress, board: Board) -> Iterato
     start, end = view.point(left, foot), view.point(right, foot)
     yield Dimension(start=start, end=end, offset=-5.5, text=figures.length(form.span))
     board.block((start[0], start[1] - 6.5), (end[0], start[1] - 1.0))
-    x = scene.crown_x + 0.30 * form.span
+
+
+def _heights(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[Item]:
+    """Rise and springing, near the middle of the room."""
+    form, figures = scene.form, dress.figures
+    x = scene.crown_x + 0.09 * form.span
     crown = view.point(x, form.springing + form.rise)
     springing = view.point(x, form.springing)
     yield Dimension(start=springing, end=crown, offset=0.0, text=figures.length(form.rise))
-    top = view.point(scene.crown_x + 0.02 * form.span, form.springing + form.rise)
-    yield Stroke(path=(top, (crown[0] + 1.2, crown[1])), pen=Pen.DIMENSION, layer="dimension")
+    top = view.point(scene.crown_x, form.springing + form.rise)
+    yield Stroke(path=((top[0] - 1.2, top[1]), (crown[0] + 1.2, crown[1])), pen=Pen.DIMENSION, layer="dimension")
     edge = view.point(float(form.rib.inside.x[-1]), form.springing)
     yield Stroke(path=((springing[0] - 1.2, springing[1]), edge), pen=Pen.DIMENSION, layer="dimension")
     board.block((crown[0] - 4.5, springing[1]), (crown[0] + 1.5, crown[1]))
@@ -243,7 +253,7 @@ def _sides(dress: Dress, board: Board, size: tuple[float, float]) -> Iterator[It
     if dress.axis is None:
         yield board.take(figure((2.0, y - 5.0), "north: not given"))
         return
-    at = (9.0, y - 14.0)
+    at = (11.0, y - 14.0)
     board.block((at[0] - 10.0, at[1] - 12.0), (at[0] + 10.0, at[1] + 10.0))
     yield from compass(at, dress.axis, 5.0 + 0.3 * CAPTION)
 

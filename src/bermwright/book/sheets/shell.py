@@ -29,10 +29,8 @@ def shell_items(scene: Scene, view: View, visible_layer: int = 1) -> Iterator[It
     """The room, then supports, the rib and the bands that are on by now."""
     yield from _supports(scene, view)
     yield from rib_items(scene.form.rib, view, visible_layer)
-    for band in scene.bands:
+    for band in sorted(scene.bands, key=lambda band: band.kind == "membrane"):
         yield from band_items(band, view)
-    outer = scene.face
-    yield Spline(path=smooth_path(view, outer), pen=Pen.SEEN, layer="shell")
     yield from _floor(scene, view)
 
 

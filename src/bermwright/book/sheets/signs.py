@@ -66,9 +66,11 @@ def level_triangle(at: Point) -> Area:
 def level_texts(at: Point, text: str) -> tuple[Text, ...]:
     """Places for the figure of a level mark: right of the triangle, left of it, above it."""
     return (
-        figure((at[0] + 1.9, at[1] + 0.7), text),
-        figure((at[0] - 1.9, at[1] + 0.7), text, "end"),
+        figure((at[0] + 2.1, at[1] + 0.45), text),
+        figure((at[0] - 2.1, at[1] + 0.45), text, "end"),
         figure((at[0], at[1] + 2.9), text, "middle"),
+        figure((at[0], at[1] - 3.4), text, "middle"),
+        figure((at[0] + 2.1, at[1] - 3.4), text),
     )
 
 

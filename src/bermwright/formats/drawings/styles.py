@@ -115,6 +115,10 @@ THEMES = {
 """Paper for print, day and lamp for the screen."""
 
 
+WASH_OPACITY = {Wash.PALE: 0.72, Wash.RED: 0.8}
+"""Washes laid over a finished drawing let it show through."""
+
+
 def ink_of(pen: Pen, ink: Ink) -> Ink:
     """The ink a stroke is drawn with: its own where it asks for one, else the pen's."""
     return PENS[pen].ink if ink is Ink.INK else ink

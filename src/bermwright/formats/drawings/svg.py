@@ -14,7 +14,7 @@ from bermwright.base.lettering import FACES, body_size
 from bermwright.formats.drawings.curves import bezier_chain
 from bermwright.formats.drawings.lower import lower
 from bermwright.formats.drawings.plain import Fill, Plain, Strokes, Window
-from bermwright.formats.drawings.styles import PENS, THEMES, Theme, ink_of
+from bermwright.formats.drawings.styles import PENS, THEMES, WASH_OPACITY, Theme, ink_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -97,7 +97,9 @@ class _Pencil:
         """A flat tint."""
         rings = "".join(self.path(ring, closed=True) for ring in (item.path, *item.holes))
         rule = ' fill-rule="evenodd"' if item.holes else ""
-        return f'<path d="{rings}" fill="{self.theme.washes[item.wash]}"{rule}/>'
+        opacity = WASH_OPACITY.get(item.wash, 1.0)
+        faint = f' fill-opacity="{_figure(opacity)}"' if opacity < 1.0 else ""
+        return f'<path d="{rings}" fill="{self.theme.washes[item.wash]}"{rule}{faint}/>'
 
     def pen(self, pen: Pen, ink: Ink) -> str:
         """Colour, width and dashes of a pen."""

@@ -56,7 +56,9 @@ def expand_band(band: Band) -> Iterator[Fill | Strokes]:
     if band.wash is not Wash.NONE:
         yield Fill(path=body.outline, wash=band.wash, layer=band.layer)
     if band.thickness >= THINNEST or band.hatch in {Hatch.TURF, Hatch.TIMBER_ACROSS}:
-        yield _strokes(tuple(BANDS[band.hatch](body)), Ink.INK, band.layer)
+        paths = tuple(BANDS[band.hatch](body))
+        pen = Pen.LAYER if band.hatch is Hatch.TURF else Pen.HATCH
+        yield Strokes(paths=paths, pen=pen, layer=band.layer, hatch=True)
     if band.outline is not None:
         edges = (body.parallel(0.0), body.parallel(band.thickness))
         yield Strokes(paths=edges, pen=band.outline, layer=band.layer)
