@@ -1,0 +1,64 @@
+"""The house as its builder describes it: frozen, in SI, without behaviour beyond simple properties.
+
+Start reading at `model.py`. Each field carries what is said of it (`fields.py`): its words, dimension,
+limits, and the question that is asked when it is missing. The reader, the JSON Schema and the reference
+page are made from that and from nothing else.
+"""
+
+from __future__ import annotations
+
+from bermwright.house.around import Cover, Feet, Fill, Mound
+from bermwright.house.building import Ballast, Prop, Stages, Tie
+from bermwright.house.checks import Contradiction, contradictions
+from bermwright.house.choices import (
+    Approach,
+    CoverKind,
+    CurveKind,
+    Frost,
+    Hold,
+    Order,
+    Structure,
+    Support,
+    Tamping,
+)
+from bermwright.house.model import About, House
+from bermwright.house.questions import questions
+from bermwright.house.settings import Crew, Prices, Review, RuleSettings
+from bermwright.house.site import Site, Soil
+from bermwright.house.values import Assumption, Board, Nail
+from bermwright.house.vault import Vault
+
+__all__ = [
+    "About",
+    "Approach",
+    "Assumption",
+    "Ballast",
+    "Board",
+    "Contradiction",
+    "Cover",
+    "CoverKind",
+    "Crew",
+    "CurveKind",
+    "Feet",
+    "Fill",
+    "Frost",
+    "Hold",
+    "House",
+    "Mound",
+    "Nail",
+    "Order",
+    "Prices",
+    "Prop",
+    "Review",
+    "RuleSettings",
+    "Site",
+    "Soil",
+    "Stages",
+    "Structure",
+    "Support",
+    "Tamping",
+    "Tie",
+    "Vault",
+    "contradictions",
+    "questions",
+]

@@ -1,0 +1,107 @@
+"""The house: everything a builder wrote, validated, in SI."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, fields, replace
+from typing import TYPE_CHECKING
+
+from bermwright.house.around import Fill
+from bermwright.house.building import Stages
+from bermwright.house.fields import Table, Tables, Whole, Words, says
+from bermwright.house.settings import Crew, Prices, Review, RuleSettings
+from bermwright.house.site import Site, Soil
+from bermwright.house.vault import Vault
+
+if TYPE_CHECKING:
+    from bermwright.house.values import Assumption
+
+FORMAT = 1
+"""The format of house files that this version writes."""
+
+NOT_READ_YET = (
+    "dome", "wall", "buttress", "ring", "footing", "opening", "floor", "post", "pipe", "heat", "water",
+    "stove", "kitchen", "furniture", "power",
+)  # fmt: skip
+"""Tables that are planned and that no rule reads yet."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class About:
+    """The house as a whole."""
+
+    name: str = field(metadata=says("What the house is called.", Words(name=True), example="Larch Bank"))
+    people: int | None = field(
+        default=None,
+        metadata=says(
+            "How many people live there.",
+            Whole(1, 200, "more is a school"),
+            example="3",
+            missing="nothing asks for it yet",
+        ),
+    )
+    note: str = field(
+        default="",
+        metadata=says(
+            "Anything a reader should know.", Words(), example="invented", missing="nothing is said"
+        ),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class House:
+    """A whole house file."""
+
+    about: About = field(metadata=says("The house as a whole.", Table(About), key="house"))
+    format: int = field(
+        default=FORMAT,
+        metadata=says("Format of this file.", Whole(1, FORMAT), example="1", missing="it counts as format 1"),
+    )
+    site: Site = field(
+        default_factory=Site, metadata=says("The place.", Table(Site), missing="everything is asked")
+    )
+    vaults: tuple[Vault, ...] = field(
+        default=(),
+        metadata=says("The vaults.", Tables(Vault), key="vault", missing="there is nothing to check"),
+    )
+    stages: Stages = field(
+        default_factory=Stages,
+        metadata=says("How it is filled.", Table(Stages), missing="what is known is assumed, the rest asked"),
+    )
+    rules: RuleSettings = field(
+        default_factory=RuleSettings,
+        metadata=says("The rule set.", Table(RuleSettings), missing="the printed defaults hold"),
+    )
+    prices: Prices = field(
+        default_factory=Prices, metadata=says("Prices.", Table(Prices), missing="nothing is priced")
+    )
+    crew: Crew | None = field(
+        default=None, metadata=says("Who builds.", Table(Crew), missing="hours are not turned into days")
+    )
+    review: Review | None = field(
+        default=None,
+        metadata=says("Who has reviewed it.", Table(Review), missing="every sheet says: not reviewed"),
+    )
+    assumptions: tuple[Assumption, ...] = ()
+    """What the file does not say and was assumed, each with its reason."""
+
+    @property
+    def name(self) -> str:
+        """Name of the house."""
+        return self.about.name
+
+    def soil(self, name: str) -> Soil | None:
+        """The site's soil of that name."""
+        return next((soil for soil in self.site.soil if soil.name == name), None)
+
+    def fill(self, vault: Vault) -> Fill | None:
+        """The fill of a vault, with what it takes over from the site's soil filled in."""
+        if vault.fill is None or vault.fill.soil is None:
+            return vault.fill
+        soil = self.soil(vault.fill.soil)
+        return vault.fill if soil is None else _taken_over(vault.fill, soil)
+
+
+def _taken_over(fill: Fill, soil: Soil) -> Fill:
+    shared = {one.name for one in fields(Soil)} & {one.name for one in fields(Fill)}
+    missing = {name: getattr(soil, name) for name in sorted(shared) if getattr(fill, name) in {None, ""}}
+    return replace(fill, **missing)
