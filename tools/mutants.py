@@ -283,18 +283,25 @@ def _in_bookkeeping(node: ast.expr, above: tuple[ast.AST, ...]) -> bool:
     parent = above[-1]
     if not isinstance(node, ast.Constant) or not isinstance(node.value, int):
         return False
+    return _shapes(above) or _counted(parent, above)
+
+
+def _shapes(above: tuple[ast.AST, ...]) -> bool:
     passed = (ast.Tuple, ast.List, ast.UnaryOp, ast.BinOp)
     nearest = next((node for node in reversed(above) if not isinstance(node, passed)), None)
-    if isinstance(nearest, ast.Call) and _last_name(nearest.func) in SHAPING_CALLS:
-        return True
-    if isinstance(parent, ast.AugAssign):
-        return _is_counting(parent)
-    if isinstance(parent, ast.Tuple) and len(above) > 1 and isinstance(above[-2], ast.For):
-        return True
-    if isinstance(parent, ast.Compare):
-        return any(_counts(side) for side in (parent.left, *parent.comparators))
-    if isinstance(parent, ast.Assign):
-        return any(_counts(target) for target in parent.targets)
+    return isinstance(nearest, ast.Call) and _last_name(nearest.func) in SHAPING_CALLS
+
+
+def _counted(parent: ast.AST, above: tuple[ast.AST, ...]) -> bool:
+    match parent:
+        case ast.AugAssign():
+            return _is_counting(parent)
+        case ast.Tuple():
+            return len(above) > 1 and isinstance(above[-2], ast.For)
+        case ast.Compare():
+            return any(_counts(side) for side in (parent.left, *parent.comparators))
+        case ast.Assign():
+            return any(_counts(target) for target in parent.targets)
     return isinstance(parent, ast.BinOp) and (
         _bookkeeping(parent) or isinstance(parent.op, ast.Mod | ast.FloorDiv)
     )

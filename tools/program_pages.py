@@ -66,7 +66,7 @@ def house_page() -> str:
 
 
 HOUSE_HEAD = """\
-TOML. Every quantity is a text with its unit; where it is allowed, `a..b` says that it lies between two values.
+TOML. Every quantity is a text with its unit; where allowed, `a..b` says that it lies between two values.
 What is left out becomes a question, or takes the value named here, which every result then names as assumed.
 """
 
