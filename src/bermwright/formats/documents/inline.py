@@ -68,7 +68,7 @@ def words(text: str) -> str:
 def _closing(text: str, at: int) -> int:
     """Where the mark at `at` is closed, or -1; a mark inside a word is no mark."""
     mark = text[at]
-    if at and text[at - 1].isalnum() or text[at + 1 : at + 2].isspace():
+    if (at and text[at - 1].isalnum()) or text[at + 1 : at + 2].isspace():
         return -1
     end = text.find(mark, at + 1)
     while end > 0 and (text[end - 1] == ESCAPE or text[end + 1 : end + 2].isalnum()):

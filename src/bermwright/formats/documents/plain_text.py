@@ -45,7 +45,7 @@ def text(document: Document) -> str:
     return "\n".join([*(line for line in head if line), *body, ""])
 
 
-def lines(item: Block, system: str = "metric") -> list[str]:
+def lines(item: Block, system: str = "metric") -> list[str]:  # noqa: C901, PLR0911, PLR0912  (one case a block)
     """The lines of one block, an empty one before it."""
     match item:
         case Heading():

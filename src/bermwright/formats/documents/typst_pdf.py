@@ -1,4 +1,4 @@
-"""A document as PDF through Typst: offline, with its bundled fonts, the same bytes for the same input and date.
+"""A document as PDF through Typst: offline, with its bundled fonts, same input and date to same bytes.
 
 Each block becomes one call of a function in `book.typ`. Whatever a builder wrote reaches Typst only inside
 string literals, and drawings travel inside the source as SVG, so nothing outside it is read or run.
@@ -6,7 +6,7 @@ string literals, and drawings travel inside the source as SVG, so nothing outsid
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 import re
 import unicodedata
 from functools import cache
@@ -62,7 +62,7 @@ def pdf(document: Document, *, date: str) -> bytes:
     """The document as PDF; `date` (ISO) is written into it, so the clock is never read."""
     import typst
 
-    moment = datetime.datetime.fromisoformat(date).replace(tzinfo=datetime.UTC)
+    moment = dt.datetime.fromisoformat(date).replace(tzinfo=dt.UTC)
     try:
         made = typst.compile(
             markup(document).encode(),
@@ -100,7 +100,7 @@ def _dress(document: Document) -> str:
     )
 
 
-def block(item: Block, system: str) -> str:
+def block(item: Block, system: str) -> str:  # noqa: C901, PLR0911, PLR0912  (one case a block)
     """The call that sets one block."""
     match item:
         case Heading():
@@ -203,7 +203,7 @@ def _widths(table: Table, letters: str) -> list[str]:
     if table.widths:
         return [f"{share:g}fr" if share else "auto" for share in table.widths]
     columns = list(zip(*table.rows, strict=True)) if table.rows else [()] * len(letters)
-    return ["1fr" if BLANK in column or _wide(column) else "auto" for column in columns]
+    return ["1fr" if _wide(column) else "auto" for column in columns]
 
 
 def _wide(column: tuple[str, ...]) -> bool:

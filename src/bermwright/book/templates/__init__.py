@@ -1,0 +1,32 @@
+"""Full-size templates as sheets: pieces laid flat, cut onto paper, with marks that prove the print.
+
+Start reading at `rib.py`; `tiles.py` knows paper, `drawn.py` knows what is on a template.
+"""
+
+from __future__ import annotations
+
+from bermwright.book.templates.nails import Nailing, nail_spots
+from bermwright.book.templates.pieces import Flat, Pattern, lay_flat, patterns
+from bermwright.book.templates.rib import (
+    Stamp,
+    TemplateSummary,
+    pattern_title,
+    rib_templates,
+    template_count,
+    template_summary,
+)
+
+__all__ = [
+    "Flat",
+    "Nailing",
+    "Pattern",
+    "Stamp",
+    "TemplateSummary",
+    "lay_flat",
+    "nail_spots",
+    "pattern_title",
+    "patterns",
+    "rib_templates",
+    "template_count",
+    "template_summary",
+]

@@ -1,0 +1,189 @@
+"""The pieces of a rib laid flat, and which of them one template serves.
+
+A piece lies in its own frame: along its chord from the foot end (0) to the crown end, and across it with the
+room side negative and the soil side positive. Metres here; the sheets turn them into millimetres.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from numpy.typing import NDArray
+
+    from bermwright.form.shapes import RibForm, RibPiece
+
+    Array = NDArray[np.float64]
+
+_SAME = 0.0003
+"""Two shapes that differ by less than this everywhere are cut from one template (m)."""
+_STATIONS = 17
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Flat:
+    """One piece in its own frame."""
+
+    piece: RibPiece
+    along: Array
+    """Outline, measured along the chord from the foot end of the centreline."""
+    across: Array
+    """Outline, measured from the chord, positive towards the soil."""
+    chord: float
+    mirrored: bool
+    """Whether the piece stands right of the crown and is seen from behind here."""
+    joints: tuple[tuple[float, float, float], ...]
+    """Butt joints of the other layers: where on the chord, where across, and the slope of the cut (rad)."""
+    corners: tuple[tuple[float, float], ...]
+    """Foot end room side, foot end soil side, crown end soil side, crown end room side (m)."""
+
+    @property
+    def start(self) -> float:
+        """Where the board must begin, measured along the chord (m)."""
+        return float(self.along.min())
+
+    @property
+    def edge(self) -> float:
+        """Where the straight edge of the board lies on the room side (m across)."""
+        return float(self.across.min())
+
+    @property
+    def points(self) -> tuple[tuple[float, float], ...]:
+        """The outline as points."""
+        return tuple(zip(self.along.tolist(), self.across.tolist(), strict=True))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pattern:
+    """A shape that one template serves, and every piece of a rib that is cut from it."""
+
+    flat: Flat
+    names: tuple[str, ...]
+    turned: tuple[str, ...]
+    """Those of `names` for which the template is turned over."""
+    layers: tuple[int, ...]
+    per_rib: int
+
+
+def patterns(rib: RibForm) -> tuple[Pattern, ...]:
+    """The different shapes of a rib, layer by layer from the foot."""
+    groups: list[list[Flat]] = []
+    for piece in rib.pieces:
+        flat = lay_flat(rib, piece)
+        home = next((group for group in groups if same_shape(group[0], flat)), None)
+        if home is None:
+            groups.append([flat])
+        else:
+            home.append(flat)
+    return tuple(_pattern(group) for group in groups)
+
+
+def _pattern(group: list[Flat]) -> Pattern:
+    first = group[0]
+    return Pattern(
+        flat=first,
+        names=tuple(flat.piece.name for flat in group),
+        turned=tuple(flat.piece.name for flat in group if flat.mirrored != first.mirrored),
+        layers=tuple(sorted({flat.piece.layer for flat in group})),
+        per_rib=len(group),
+    )
+
+
+def lay_flat(rib: RibForm, piece: RibPiece) -> Flat:
+    """A piece in its own frame, foot end first; pieces right of the crown are seen from behind."""
+    mirrored = 0.5 * (piece.start + piece.end) > crown_length(rib) + _SAME
+    ends = np.array([piece.end, piece.start] if mirrored else [piece.start, piece.end])
+    x, z, _ = rib.centreline.at(ends)
+    chord = float(np.hypot(x[1] - x[0], z[1] - z[0]))
+    ahead = np.array([x[1] - x[0], z[1] - z[0]]) / chord
+    # Seen from the door the soil lies to the left of a path that climbs from the left foot.
+    outward = np.array([-ahead[1], ahead[0]]) * (-1.0 if mirrored else 1.0)
+    origin = np.array([x[0], z[0]])
+    local = np.asarray(piece.outline) - origin
+    order = slice(None, None, -1) if mirrored else slice(None)
+    return Flat(
+        piece=piece,
+        along=(local @ ahead)[order],
+        across=(local @ outward)[order],
+        chord=chord,
+        mirrored=mirrored,
+        joints=tuple(_joints(rib, piece, origin, ahead, outward)),
+        corners=_corners(
+            rib, ends, lambda spot: (float((spot - origin) @ ahead), float((spot - origin) @ outward))
+        ),
+    )
+
+
+def _corners(
+    rib: RibForm, ends: Array, local: Callable[[Array], tuple[float, float]]
+) -> tuple[tuple[float, float], ...]:
+    """The four corners of a piece: its ends are cut square to the centreline."""
+    x, z, angle = rib.centreline.at(ends)
+    normals = np.column_stack([-np.sin(angle), np.cos(angle)]) * 0.5 * rib.depth
+    foot, crown = np.column_stack([x, z])
+    return (
+        local(foot - normals[0]),
+        local(foot + normals[0]),
+        local(crown + normals[1]),
+        local(crown - normals[1]),
+    )
+
+
+def crown_length(rib: RibForm) -> float:
+    """Arc length of the centreline at its highest point (m)."""
+    return float(rib.centreline.s[int(np.argmax(rib.centreline.z))])
+
+
+def _joints(
+    rib: RibForm, piece: RibPiece, origin: Array, ahead: Array, outward: Array
+) -> Iterator[tuple[float, float, float]]:
+    for s, layer in zip(rib.joints.tolist(), rib.joint_layers, strict=True):
+        if layer == piece.layer or not piece.start + _SAME < s < piece.end - _SAME:
+            continue
+        x, z, angle = (float(value) for value in rib.centreline.at(s))
+        spot = np.array([x, z]) - origin
+        normal = np.array([-np.sin(angle), np.cos(angle)])
+        yield float(spot @ ahead), float(spot @ outward), float(np.arctan2(normal @ ahead, normal @ outward))
+
+
+def same_shape(one: Flat, other: Flat) -> bool:
+    """Whether two pieces are cut from the same template, turned over or not."""
+    if abs(one.chord - other.chord) > _SAME:
+        return False
+    return bool(np.max(np.abs(faces(one) - faces(other))) < _SAME) and _same_ends(one, other)
+
+
+def _same_ends(one: Flat, other: Flat) -> bool:
+    ends = [
+        (flat.along.min(), flat.along.max(), flat.across.min(), flat.across.max()) for flat in (one, other)
+    ]
+    return bool(np.max(np.abs(np.asarray(ends[0]) - np.asarray(ends[1]))) < _SAME)
+
+
+def faces(flat: Flat, stations: Array | None = None) -> Array:
+    """Where the room face and the soil face cross lines square to the chord: one row each (m).
+
+    Without `stations` they are spread evenly where both faces run.
+    """
+    if stations is None:
+        margin = 0.02 * flat.chord
+        stations = np.linspace(margin, flat.chord - margin, _STATIONS)
+    crossings = [crossing(flat, float(station)) for station in stations]
+    return np.array(crossings).T
+
+
+def crossing(flat: Flat, station: float) -> tuple[float, float]:
+    """Lowest and highest place at which the outline crosses a line square to the chord (m)."""
+    u, v = np.append(flat.along, flat.along[0]), np.append(flat.across, flat.across[0])
+    u0, u1 = u[:-1] - station, u[1:] - station
+    cuts = (u0 * u1 <= 0) & (u0 != u1)
+    if not cuts.any():
+        return (float("nan"), float("nan"))
+    share = u0[cuts] / (u0[cuts] - u1[cuts])
+    heights = v[:-1][cuts] + share * (v[1:][cuts] - v[:-1][cuts])
+    return float(heights.min()), float(heights.max())

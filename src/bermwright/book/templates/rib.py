@@ -1,0 +1,195 @@
+"""Full-size templates of the rib pieces, cut onto sheets that a home printer takes."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bermwright.base.drawing import Sheet
+from bermwright.book.templates.drawn import Laying, piece_items
+from bermwright.book.templates.pieces import patterns
+from bermwright.book.templates.tiles import PAPERS, caption_items, frame_items, mark_name, tiling
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from bermwright.base.drawing import Item
+    from bermwright.book.templates.nails import Nailing
+    from bermwright.book.templates.pieces import Pattern
+    from bermwright.book.templates.tiles import Tiling
+    from bermwright.form.shapes import VaultForm
+
+MARK = "calculation aid, not reviewed"
+_MM = 1000.0
+_LONGEST_NAME = 40
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stamp:
+    """What every sheet says of itself."""
+
+    house: str
+    revision: str
+    mark: str = MARK
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TemplateSummary:
+    """What there is to print, known before anything is drawn."""
+
+    paper: str
+    patterns: tuple[Pattern, ...]
+    sheets: tuple[int, ...]
+    """Sheets of each pattern."""
+    ribs: int
+
+    @property
+    def total(self) -> int:
+        """All sheets."""
+        return sum(self.sheets)
+
+    def first(self, number: int) -> int:
+        """Number of the first sheet of a pattern, counted from 1 over all templates."""
+        return 1 + sum(self.sheets[:number])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Job:
+    """One pattern on its way to paper."""
+
+    pattern: Pattern
+    laying: Laying
+    plan: Tiling
+
+
+def template_count(form: VaultForm, paper: str = "A4") -> int:
+    """How many sheets the templates of a vault's ribs take."""
+    return template_summary(form, paper).total
+
+
+def template_summary(form: VaultForm, paper: str = "A4") -> TemplateSummary:
+    """The different pieces and how many sheets each takes."""
+    jobs = [_job(pattern, paper) for pattern in patterns(form.rib)]
+    return TemplateSummary(
+        paper=paper,
+        patterns=tuple(job.pattern for job in jobs),
+        sheets=tuple(len(job.plan.cells) for job in jobs),
+        ribs=form.ribs,
+    )
+
+
+def rib_templates(
+    form: VaultForm, paper: str = "A4", *, stamp: Stamp, nailing: Nailing | None = None
+) -> tuple[Sheet, ...]:
+    """Every sheet of the templates, pattern by pattern from the foot end."""
+    summary = template_summary(form, paper)
+    sheets: list[Sheet] = []
+    for number, pattern in enumerate(summary.patterns):
+        job = _job(pattern, paper)
+        sheets += _sheets(form, job, stamp, nailing, first=summary.first(number), total=summary.total)
+    return tuple(sheets)
+
+
+def _job(pattern: Pattern, paper: str) -> _Job:
+    """The way of laying a piece that needs fewer sheets; upright when both need the same."""
+    if paper not in PAPERS:
+        raise ValueError(f"Templates are printed on {' or '.join(PAPERS)}, not on {paper!r}.")
+    jobs = []
+    for upright in (True, False):
+        laying = Laying(flat=pattern.flat, upright=upright)
+        jobs.append(_Job(pattern=pattern, laying=laying, plan=tiling(laying.outline, PAPERS[paper])))
+    return min(jobs, key=lambda job: len(job.plan.cells))
+
+
+def _sheets(
+    form: VaultForm, job: _Job, stamp: Stamp, nailing: Nailing | None, *, first: int, total: int
+) -> Iterator[Sheet]:
+    drawing = piece_items(job.laying, nailing)
+    title = pattern_title(job.pattern)
+    for index, cell in enumerate(job.plan.cells):
+        lines = (
+            piece_line(form, job),
+            _cutting_line(job, nailing),
+            _sheet_line(job, index, first=first, total=total),
+            _stamp_line(stamp),
+        )
+        items = (*frame_items(job.plan, cell, drawing), *_caption(job, cell, title, lines))
+        yield Sheet(
+            width=job.plan.paper[0],
+            height=job.plan.paper[1],
+            items=items,
+            title=f"{title}, sheet {index + 1} of {len(job.plan.cells)}",
+            alt=f"Full-size template of {title}: print at 100 %, check the 100 mm square.",
+        )
+
+
+def _caption(job: _Job, cell: tuple[int, int], title: str, lines: tuple[str, ...]) -> Iterator[Item]:
+    return caption_items(job.plan, cell, title, lines, turned=job.laying.upright)
+
+
+def pattern_title(pattern: Pattern) -> str:
+    """`Rib pieces 1L2, 1R2`: the names that one template serves."""
+    word = "Rib piece" if len(pattern.names) == 1 else "Rib pieces"
+    return f"{word} {', '.join(pattern.names)}"
+
+
+def piece_line(form: VaultForm, job: _Job) -> str:
+    """What is cut: board, number, bevels."""
+    piece = job.pattern.flat.piece
+    layers = job.pattern.layers
+    board = (
+        f"{form.rib.width / form.rib.layers * _MM:.0f} × {_up(piece.blank_width)} × {_up(piece.blank_length)}"
+    )
+    bevels = foot_first(piece.end_bevels, mirrored=job.pattern.flat.mirrored)
+    degrees = " and ".join(f"{abs(math.degrees(bevel)):.1f}°" for bevel in bevels)
+    parts = [
+        f"layer {', '.join(map(str, layers))} of {form.rib.layers}",
+        f"board {board} mm",
+        f"cut {job.pattern.per_rib * form.ribs}",
+        f"ends {degrees} off square, foot first",
+    ]
+    return " · ".join(parts)
+
+
+def foot_first(bevels: tuple[float, float], *, mirrored: bool) -> tuple[float, float]:
+    """The two end bevels in the order foot end, crown end."""
+    return (bevels[1], bevels[0]) if mirrored else bevels
+
+
+def _cutting_line(job: _Job, nailing: Nailing | None) -> str:
+    way = "foot below, crown above" if job.laying.upright else "foot at the left, crown at the right"
+    face = "THIS FACE OUT (to the door)"
+    if job.pattern.turned:
+        face = f"THIS FACE OUT (to the door), turned over for {', '.join(job.pattern.turned)}"
+    nails = (
+        f"crosses: nails {nailing.diameter * _MM:.1f} × {nailing.length * _MM:.0f} mm"
+        if nailing
+        else "nails: not in the house file"
+    )
+    figures = "figures: mm along the board / from its straight edge"
+    return f"{face} · {way} · cut on the line, tint is the side you keep, ±1 mm · {figures} · {nails}"
+
+
+def _sheet_line(job: _Job, index: int, *, first: int, total: int) -> str:
+    column, row = job.plan.cells[index]
+    parts = [f"sheet {index + 1} of {len(job.plan.cells)}", f"template page {first + index} of {total}"]
+    cells = set(job.plan.cells[:index])
+    if (column, row - 1) in cells:
+        parts.append(f"lay on marks {mark_name(column, row)} {mark_name(column + 1, row)}")
+    if (column - 1, row) in cells:
+        parts.append(f"lay on marks {mark_name(column, row)} {mark_name(column, row + 1)}")
+    return " · ".join(
+        [*parts, "print at 100 %, no fit to page", "check square 100.0 × 100.0, diagonal 141.4 mm"]
+    )
+
+
+def _stamp_line(stamp: Stamp) -> str:
+    name = stamp.house if len(stamp.house) <= _LONGEST_NAME else stamp.house[: _LONGEST_NAME - 1] + "…"
+    revision = f"revision {stamp.revision}" if stamp.revision else ""
+    return " · ".join(part for part in (name, revision, stamp.mark) if part)
+
+
+def _up(metres: float) -> str:
+    """Millimetres of a board, rounded up: what is needed is never rounded down."""
+    return f"{math.ceil(metres * _MM - 1e-6)}"

@@ -1,0 +1,223 @@
+"""A drawing larger than the paper, cut into sheets: windows, names of marks, sheet map, blanks left out."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.drawing import Area, Clip, Item, Lettering, Pen, Stroke, Text, Wash
+from bermwright.base.lettering import text_width
+from bermwright.book.templates.marks import check_square, check_words, registration
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from bermwright.base.drawing import Path, Point
+
+PAPERS: dict[str, tuple[float, float]] = {"A4": (297.0, 210.0), "A3": (420.0, 297.0)}
+"""Sheets across (mm)."""
+
+_SIDE = 12.0
+_TOP = 12.0
+_FOOT = 36.0
+"""Room under the window for the words (mm)."""
+_FIRST_LINE = 24.2
+_MAP_ROOM = 40.0
+_NAME_ROOM = 12.0
+_SMALL = 2.05
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tiling:
+    """How a drawing falls onto sheets: `cells` are the ones that carry a line, as (column, row)."""
+
+    paper: tuple[float, float]
+    low: Point
+    """Lower left of the whole drawing (mm)."""
+    columns: int
+    rows: int
+    cells: tuple[tuple[int, int], ...]
+
+    @property
+    def window(self) -> tuple[float, float]:
+        """Size of what one sheet shows (mm)."""
+        return window(self.paper)
+
+    def origin(self, cell: tuple[int, int]) -> Point:
+        """Lower left of a cell in the drawing (mm)."""
+        wide, tall = self.window
+        return (self.low[0] + cell[0] * wide, self.low[1] + cell[1] * tall)
+
+
+def window(paper: tuple[float, float]) -> tuple[float, float]:
+    """Size of what one sheet of this paper shows (mm)."""
+    return (paper[0] - 2.0 * _SIDE, paper[1] - _TOP - _FOOT)
+
+
+def tiling(outline: Path, paper: tuple[float, float], margin: float = 7.0) -> Tiling:
+    """The fewest windows over an outline with some room around it, in the middle of them."""
+    points = np.asarray(outline)
+    low, high = points.min(axis=0) - margin, points.max(axis=0) + margin
+    size = np.array(window(paper))
+    counts = np.ceil((high - low) / size - 1e-9).astype(int)
+    corner = 0.5 * (low + high) - 0.5 * counts * size
+    cells = [
+        (column, row)
+        for row in range(int(counts[1]))
+        for column in range(int(counts[0]))
+        if _crosses(points, corner + size * (column, row), size)
+    ]
+    return Tiling(
+        paper=paper,
+        low=(float(corner[0]), float(corner[1])),
+        columns=int(counts[0]),
+        rows=int(counts[1]),
+        cells=tuple(cells),
+    )
+
+
+def _crosses(points: np.ndarray, low: np.ndarray, size: np.ndarray) -> bool:
+    """Whether a closed outline passes through a window (clipping each segment to it)."""
+    start = points
+    step = np.roll(points, -1, axis=0) - points
+    enter, leave = np.zeros(len(points)), np.ones(len(points))
+    with np.errstate(divide="ignore", invalid="ignore"):
+        for axis in (0, 1):
+            near = (low[axis] - start[:, axis]) / step[:, axis]
+            far = (low[axis] + size[axis] - start[:, axis]) / step[:, axis]
+            level = step[:, axis] == 0.0
+            inside = (start[:, axis] >= low[axis]) & (start[:, axis] <= low[axis] + size[axis])
+            near, far = np.minimum(near, far), np.maximum(near, far)
+            enter = np.maximum(enter, np.where(level, np.where(inside, 0.0, 2.0), near))
+            leave = np.minimum(leave, np.where(level, 1.0, far))
+    return bool(np.any(enter < leave))
+
+
+def mark_name(column: int, row: int) -> str:
+    """The name of a corner: columns are letters from the left, rows are numbers from the foot."""
+    return f"{chr(ord('a') + column)}{row + 1}"
+
+
+def moved(item: Item, shift: Point) -> Item:
+    """A line, area or text, moved on the sheet."""
+
+    def shifted(point: Point) -> Point:
+        return (point[0] + shift[0], point[1] + shift[1])
+
+    match item:
+        case Text():
+            return replace(item, at=shifted(item.at))
+        case Stroke():
+            return replace(item, path=tuple(map(shifted, item.path)))
+        case Area():
+            holes = tuple(tuple(map(shifted, hole)) for hole in item.holes)
+            return replace(item, path=tuple(map(shifted, item.path)), holes=holes)
+        case _:
+            raise TypeError(f"A template holds strokes, areas and texts, not {type(item).__name__}.")
+
+
+def frame_items(plan: Tiling, cell: tuple[int, int], drawing: tuple[Item, ...]) -> Iterator[Item]:
+    """The part of a drawing that falls on one sheet, with its marks and check square."""
+    wide, tall = plan.window
+    low, high = (_SIDE, _FOOT), (_SIDE + wide, _FOOT + tall)
+    origin = plan.origin(cell)
+    shift = (low[0] - origin[0], low[1] - origin[1])
+    seen = tuple(part for part in (moved(item, shift) for item in drawing) if _shows(part, low, high))
+    yield Clip(low=low, high=high, items=seen)
+    corners = (low, (high[0], low[1]), high, (low[0], high[1]))
+    yield Stroke(path=corners, pen=Pen.HIDDEN, closed=True, layer="marks")
+    middle = (0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1]))
+    for corner, (right, up) in zip(corners, ((0, 0), (1, 0), (1, 1), (0, 1)), strict=True):
+        yield from registration(corner, mark_name(cell[0] + right, cell[1] + up), middle)
+    yield from check_square(middle)
+    yield check_words(middle, tuple(part.at for part in seen if isinstance(part, Text)))
+
+
+def _shows(item: Item, low: Point, high: Point) -> bool:
+    """Whether an item may be seen; a text only when all its letters are, for half a figure misleads."""
+    match item:
+        case Text():
+            across, up = _reach(item)
+            x, y = item.at
+            inside = (
+                low[0] < x + across[0]
+                and x + across[1] < high[0]
+                and low[1] < y + up[0]
+                and y + up[1] < high[1]
+            )
+            return inside and not _covers_mark(item, low, high)
+        case Stroke() | Area():
+            points = np.asarray(item.path)
+            least, most = points.min(axis=0), points.max(axis=0)
+            return bool(np.all(least <= high) and np.all(most >= low))
+        case _:
+            return True
+
+
+def _reach(text: Text) -> tuple[tuple[float, float], tuple[float, float]]:
+    """How far letters go from their anchor: across, and up (mm); turned texts stand in the middle."""
+    wide = text_width(text.text, text.height, text.face, strong=text.strong) + 1.0
+    if text.angle:
+        return (-text.height, 1.0), (-0.5 * wide, 0.5 * wide)
+    before = {"start": 0.5, "middle": 0.5 * wide, "end": wide}[text.anchor]
+    return (-before, wide - before), (-0.8, text.height + 0.8)
+
+
+def _covers_mark(text: Text, low: Point, high: Point) -> bool:
+    """Whether a text would run into the name of a registration mark."""
+    near_side = min(text.at[0] - low[0], high[0] - text.at[0]) < _NAME_ROOM
+    return near_side and min(text.at[1] - low[1], high[1] - text.at[1]) < 0.7 * _NAME_ROOM
+
+
+def caption_items(
+    plan: Tiling, cell: tuple[int, int], title: str, lines: tuple[str, ...], *, turned: bool
+) -> Iterator[Item]:
+    """The words under the window and the map of sheets; `turned` when the drawing runs up the sheets."""
+    yield Text(
+        at=(_SIDE + 6.0, _FIRST_LINE), text=title, height=4.6, face=Lettering.WORDS, strong=True, halo=False
+    )
+    reach = plan.paper[0] - 2.0 * _SIDE - _MAP_ROOM - 8.0
+    y = _FIRST_LINE - 5.2
+    for number, line in enumerate(lines):
+        for part in _wrapped(line, reach):
+            strong = number == len(lines) - 1
+            yield Text(at=(_SIDE + 6.0, y), text=part, height=_SMALL, halo=False, strong=strong)
+            y -= 3.7
+    yield from _map_items(plan, cell, turned=turned)
+
+
+def _wrapped(line: str, reach: float) -> Iterator[str]:
+    """A line broken between its parts where it is too long."""
+    held = ""
+    for part in line.split(" · "):
+        longer = f"{held} · {part}" if held else part
+        if held and text_width(longer, _SMALL) > reach:
+            yield held
+            held = part
+        else:
+            held = longer
+    yield held
+
+
+def _map_items(plan: Tiling, cell: tuple[int, int], *, turned: bool) -> Iterator[Item]:
+    """Small boxes from foot to crown, one a sheet: this one is filled, those without a line are left out."""
+    across, up = (plan.rows, plan.columns) if turned else (plan.columns, plan.rows)
+    side = min(6.5, (_MAP_ROOM + 4.0) / across, 17.0 / up)
+    gap = 0.12 * side
+    left, foot = plan.paper[0] - _SIDE - across * side, 9.5
+    for number, (column, row) in enumerate(plan.cells, start=1):
+        place = (row, plan.columns - 1 - column) if turned else (column, row)
+        x, y = left + place[0] * side, foot + place[1] * side
+        box = ((x, y), (x + side - gap, y), (x + side - gap, y + side - gap), (x, y + side - gap))
+        here = (column, row) == cell
+        yield Area(path=box, wash=Wash.GREY if here else Wash.NONE, outline=Pen.LAYER, layer="map")
+        spot = (x + 0.5 * (side - gap), y + 0.5 * (side - gap) - 0.95)
+        yield Text(
+            at=spot, text=str(number), height=1.9, anchor="middle", strong=here, halo=False, layer="map"
+        )
+    yield Text(at=(left, foot - 3.6), text="foot", height=1.9, halo=False)
+    yield Text(
+        at=(left + across * side - gap, foot - 3.6), text="crown", height=1.9, anchor="end", halo=False
+    )
