@@ -70,3 +70,7 @@ def test_the_list_of_survivors_may_only_shrink(tmp_path: Path, monkeypatch: pyte
     path.write_text(path.read_text(encoding="utf-8") + "c :: new\n", encoding="utf-8")
     with pytest.raises(SystemExit, match="may not exceed 1"):
         read_survivors()
+
+
+def test_every_listed_survivor_has_a_reason() -> None:
+    assert [key for key, reason in read_survivors().items() if len(reason) < 8] == []
