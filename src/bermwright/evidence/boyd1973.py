@@ -97,7 +97,7 @@ ROWS = (
         kind=Kind.DERIVED,
         call=winter_begins,
         inputs={"mean": _YEAR, "below": 5.0},
-        expected="295",
+        expected="295.00",
         note="a quarter of 365 d before the coldest moment is 293.75: the first whole day below is the 295th",
     ),
     Row(
@@ -106,7 +106,7 @@ ROWS = (
         kind=Kind.DERIVED,
         call=winter_ends,
         inputs={"mean": _YEAR, "below": 5.0},
-        expected="111",
+        expected="111.00",
         note="a quarter of 365 d after the coldest moment is 111.25: the last day below is the 111th",
     ),
     Row(

@@ -189,11 +189,11 @@ def month_and_day(day: int) -> tuple[int, int]:
 
 
 def _waves_until(day: Array | NDArray[np.int_]) -> Array:
-    """(n, 12) integral from the year's beginning to `day` of the twelve waves."""
+    """(n, 12) integral of the twelve waves up to `day`; only differences of it mean anything."""
     turn = 2.0 * np.pi / DAYS_A_YEAR
     slow = turn * np.arange(1, MONTHS // 2 + 1)
     angle = np.asarray(day, dtype=float)[:, None] * slow
     # The sixth cosine turns at the ends of the months and has no mean in any of them: left out.
     cosines = (np.sin(angle) / slow)[:, :-1]
-    sines = (1.0 - np.cos(angle)) / slow
+    sines = -np.cos(angle) / slow
     return np.column_stack([np.asarray(day, dtype=float), cosines, sines])

@@ -1,0 +1,10 @@
+"""Boards and nails counted: pieces out of stock lengths, nails and what they weigh.
+
+Start reading at `stock.py`.
+"""
+
+from bermwright.handbook.boards.nails import nail_mass, nails_along
+from bermwright.handbook.boards.sheets import strips_across
+from bermwright.handbook.boards.stock import first_fit, pieces_per_board
+
+__all__ = ["first_fit", "nail_mass", "nails_along", "pieces_per_board", "strips_across"]
