@@ -127,6 +127,7 @@ ROWS = (
         inputs={"day": 60},
         expected="3",
         pick=lambda date: float(date[0]),
+        note="31 + 28 days have gone: the 60th is 1 March",
     ),
     Row(
         id="ISO8601-day-of-day-304",
@@ -136,5 +137,6 @@ ROWS = (
         inputs={"day": 304},
         expected="31",
         pick=lambda date: float(date[1]),
+        note="273 days have gone at the end of September: the 304th is 31 October",
     ),
 )
