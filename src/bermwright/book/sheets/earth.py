@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from bermwright.base.drawing import Area, Band, Hatch, Item, Path, Pen, Stroke, Text, View, Wash
-from bermwright.book.sheets.paper import FINE, Board, figure, note, path_of
+from bermwright.book.sheets.paper import FINE, Board, note, path_of
 from bermwright.book.sheets.scene import THIN, Scene
 from bermwright.stages.nouns import StageKind
 
@@ -142,12 +142,15 @@ def lift_labels(scene: Scene, view: View, board: Board) -> Iterator[Text]:
     for side, sign, reached in (("L", -1.0, scene.left), ("R", 1.0, scene.right)):
         x = np.linspace(scene.crown_x, low if sign < 0 else high, 1500)
         finished = scene.form.ground.finished.level(x)
-        for number, level in enumerate(scene.lifts, start=1):
+        for number, level in reversed(tuple(enumerate(scene.lifts, start=1))):
             inside = finished >= level
             if reached is not None and level <= reached + 1e-6 and inside.any():
                 edge = view.point(float(x[np.flatnonzero(inside)[-1]]), level)
                 at = (edge[0] + sign * 0.6, edge[1] + 0.9)
-                yield board.take(figure(at, f"{side}{number}", "end" if sign < 0 else "start"))
+                anchor = "end" if sign < 0 else "start"
+                label = Text(at=at, text=f"{side}{number}", height=2.1, anchor=anchor)
+                if board.free(label):
+                    yield board.take(label)
 
 
 def finished_label(scene: Scene, view: View, board: Board) -> Iterator[Text]:

@@ -77,8 +77,9 @@ def _stop(mark: StopMark, view: View, scene: Scene, board: Board, figures: Figur
     text = f"STOP {figures.level(mark.level)}"
     anchor = "end" if sign < 0 else "start"
     over = (end[0] - sign * 2.6, end[1] + 1.5)
-    places = ((end[0] + sign * 3.2, end[1] - 0.5 * FIGURE), over, (over[0], end[1] - FIGURE - 1.5))
-    anchors = (anchor, "start" if sign < 0 else "end", "start" if sign < 0 else "end")
+    beside = end[0] + sign * 3.2
+    places = ((beside, end[1] - 0.5 * FIGURE), (beside, end[1] + 0.6), (beside, end[1] + 1.6), over, (over[0], end[1] - FIGURE - 1.5))
+    anchors = (anchor, anchor, anchor, "start" if sign < 0 else "end", "start" if sign < 0 else "end")
     yield board.put(
         Text(at=at, text=text, height=FIGURE, anchor=how, strong=True, ink=Ink.RED)
         for at, how in zip(places, anchors, strict=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, TypeVar, assert_never
+from typing import TYPE_CHECKING, assert_never
 
 import numpy as np
 import shapely
@@ -48,7 +48,8 @@ NOTE = 2.4
 FINE = 0.01
 """A drawn curve may leave the true one by this much (mm)."""
 
-Boxed = TypeVar("Boxed", Stroke, Spline, Band)
+Box = tuple[float, float, float, float]
+"""Left, low, right, high (mm)."""
 
 
 def path_of(view: View, x: Array, z: Array) -> Path:
@@ -137,18 +138,18 @@ class Figures:
 class Board:
     """Where lettering already stands, so that no label is put over another."""
 
-    boxes: list[tuple[float, float, float, float]] = field(default_factory=list)
+    boxes: list[Box] = field(default_factory=list)
 
     def put(self, texts: Iterable[Text]) -> Text:
         """The first of several places for a label that is free; the last where none is."""
         candidates = list(texts)
         chosen = next((text for text in candidates if self.free(text)), candidates[-1])
-        self.boxes.append(box_of(chosen))
+        self.boxes += boxes_of(chosen)
         return chosen
 
     def take(self, item: Text) -> Text:
         """Note a label that stands where it must."""
-        self.boxes.append(box_of(item))
+        self.boxes += boxes_of(item)
         return item
 
     def block(self, low: Point, high: Point) -> None:
@@ -157,18 +158,29 @@ class Board:
 
     def free(self, item: Text) -> bool:
         """Whether the label meets no other."""
-        a = box_of(item)
-        return not any(a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3] for b in self.boxes)
+        return not any(_meet(a, b) for a in boxes_of(item) for b in self.boxes)
 
 
-def box_of(item: Text, margin: float = 0.7) -> tuple[float, float, float, float]:
-    """The rectangle a text takes: left, low, right, high (mm)."""
+def _meet(a: Box, b: Box) -> bool:
+    """Whether two rectangles overlap."""
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def boxes_of(item: Text, margin: float = 0.35) -> list[Box]:
+    """The room a text takes: one rectangle, or a chain of small ones where it is turned."""
     width = text_width(item.text, item.height, item.face, strong=item.strong)
     start = {"start": 0.0, "middle": -0.5 * width, "end": -width}[item.anchor]
+    count = max(1, math.ceil(width / item.height)) if item.angle else 1
+    step = width / count
+    return [_box(item, start + k * step, start + (k + 1) * step, margin) for k in range(count)]
+
+
+def _box(item: Text, start: float, end: float, margin: float) -> Box:
+    """The rectangle round part of a line of text."""
     cosine, sine = math.cos(item.angle), math.sin(item.angle)
     corners = [
         (item.at[0] + u * cosine - v * sine, item.at[1] + u * sine + v * cosine)
-        for u in (start, start + width)
+        for u in (start, end)
         for v in (-0.3 * item.height, 1.05 * item.height)
     ]
     xs, ys = [x for x, _ in corners], [y for _, y in corners]

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.base.marks import Comb, FootForce
 from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, View
 from bermwright.book.sheets.earth import finished_label, ground_items, lift_labels
 from bermwright.book.sheets.marks import draw_mark
-from bermwright.book.sheets.paper import CAPTION, Board, Figures, figure, heading
+from bermwright.book.sheets.paper import CAPTION, Board, Figures, figure, heading, smooth_path
 from bermwright.book.sheets.scene import Scene, Support, scene_of
 from bermwright.book.sheets.shell import shell_items
 from bermwright.book.sheets.signs import compass, level_texts, level_triangle, person
@@ -140,17 +141,21 @@ def _items(
 ) -> Iterator[Item]:
     """Everything of a section, the ground first and lettering last."""
     board = Board()
+    for x, y in smooth_path(view, scene.face, 1.5):
+        board.block((x - 0.4, y - 0.4), (x + 0.4, y + 0.4))
     yield from ground_items(scene, view)
     yield from shell_items(scene, view)
     if dress.person:
         yield from person(view, _person_x(scene))
+    if any(isinstance(mark, Comb | FootForce) for mark in marks):
+        dress = replace(dress, heights=False)  # their words need the room
     words = list(_words(scene, view, dress, board, size))
+    if dress.lifts:
+        words += lift_labels(scene, view, board)
     for mark in sorted(marks, key=_late):
         yield from draw_mark(mark, view, scene, board, dress.figures)
     yield from words
     yield from _levels(scene, view, dress, board)
-    if dress.lifts:
-        yield from lift_labels(scene, view, board)
     yield from finished_label(scene, view, board)
 
 
@@ -175,12 +180,13 @@ def _words(
     if dress.sides:
         yield from _sides(dress, board, size)
     text = f"1:{view.scale:.0f}, seen from the door" if dress.sides else f"1:{view.scale:.0f}"
-    yield board.take(figure((size[0] - 1.0, 1.2), text, "end"))
+    corner = view.point(*view.seen[1])[0], view.point(*view.seen[0])[1]
+    yield board.take(figure((min(corner[0], size[0] - 1.0), corner[1] - 6.5), text, "end"))
 
 
 def _levels(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[Item]:
     """Level marks of the floor, of the fill as it stands and of the finished top."""
-    spots = [(0.24 * scene.form.span, 0.0, 0.0)]
+    spots = [(0.2 * scene.form.span, 0.0, 0.0)]
     if scene.kind is StageKind.FILL:
         for level, sign in ((scene.left, -1.0), (scene.right, 1.0)):
             if level is not None:

@@ -14,7 +14,8 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.book.sheets.scene import Scene
-    from bermwright.form.shapes import CoverBand, RibForm
+    from bermwright.book.sheets.paper import Figures
+    from bermwright.form.shapes import CoverBand, RibForm, VaultForm
 
 _RIGID = ("rigid", "board", "foam", "xps", "eps", "cellular", "cork")
 _BANDS = {
@@ -46,6 +47,13 @@ def rib_items(rib: RibForm, view: View, visible_layer: int = 1) -> Iterator[Item
         yield Stroke(path=across(rib, view, end), pen=Pen.SEEN, layer="rib")
     yield Spline(path=smooth_path(view, rib.outside), pen=Pen.SEEN, layer="rib")
     yield Spline(path=smooth_path(view, rib.inside), pen=Pen.CUT, layer="rib")
+
+
+def rib_words(form: VaultForm, figures: Figures) -> str:
+    """The rib in words: layers, thickness of one, depth and spacing."""
+    rib = form.rib
+    board = figures.length(rib.width / rib.layers)
+    return f"ribs {rib.layers} × {board} × {figures.length(rib.depth)} at {figures.length(form.spacing)}"
 
 
 def across(rib: RibForm, view: View, place: float) -> tuple[tuple[float, float], tuple[float, float]]:
