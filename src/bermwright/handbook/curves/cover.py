@@ -16,7 +16,7 @@ import numpy as np
 from bermwright.base.errors import OutOfRangeError
 from bermwright.base.limits import within
 from bermwright.handbook.curves.line import PlaneCurve
-from bermwright.handbook.curves.marching import Halves, march
+from bermwright.handbook.curves.marching import Halves, cubic, march
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -35,14 +35,16 @@ POINTS_PER_STEP = 3
 SCAN_GRID = (0.004, 40.0, 190)
 """Trial thrusts: lowest and highest over the thrust of a parabola with the same load, and how many."""
 ZOOM_GRID = 48
-CROWN_GRID = 0.7 * np.linspace(-1.0, 1.0, 11)
+CROWN_GRID = 0.7 * np.linspace(-1.0, 1.0, 9)
 """Trial places of the crown over half the span, on uneven ground."""
-UNEVEN_GRID = (0.02, 12.0, 56)
+UNEVEN_GRID = (0.03, 12.0, 44)
 NEAR_TOLERANCE = 2e-4
 """Relative difference between neighbouring columns of a march from which its slope is taken; and how
 near, over half the span, the feet must be for the last Newton share to be a blend of those columns."""
 CLOSE_TOLERANCE, COARSE_SWEEPS = 0.01, 8
 """How near the feet must be, over half the span, for the fine steps to begin; or after how many sweeps."""
+SPARE_LENGTH = 1.06
+"""Length of the fine march over that at which the coarse one met the feet."""
 LIMIT_TOLERANCE = 1e-3
 """How near a limiting rise is found (m)."""
 HIGHEST_RISE = 4.0
@@ -54,8 +56,10 @@ class CoverCurve:
     """A bending-free curve and the force in it."""
 
     line: PlaneCurve
-    axial: Array
-    """Axial force at the points of the line, per metre of vault (N/m)."""
+    outward: Array
+    """Horizontal part of the force at the points of the line, + pressing the feet apart (N/m)."""
+    down: Array
+    """Vertical part, + downward at the feet (N/m)."""
     crown_thrust: float
     """Horizontal thrust at the crown (N/m)."""
     crown_x: float
@@ -66,14 +70,12 @@ class CoverCurve:
     @property
     def left_foot(self) -> tuple[float, float]:
         """Horizontal (+ pushes outward) and vertical (+ down) force on the left foot (N/m)."""
-        angle = self.line.angle[0]
-        return float(self.axial[0] * np.cos(angle)), float(self.axial[0] * np.sin(angle))
+        return float(self.outward[0]), float(self.down[0])
 
     @property
     def right_foot(self) -> tuple[float, float]:
         """Horizontal (+ pushes outward) and vertical (+ down) force on the right foot (N/m)."""
-        angle = self.line.angle[-1]
-        return float(self.axial[-1] * np.cos(angle)), float(-self.axial[-1] * np.sin(angle))
+        return float(self.outward[-1]), float(self.down[-1])
 
 
 def under_cover(
@@ -116,8 +118,8 @@ def under_cover(
     not loop is taken. Beyond a limiting rise there is none: the error says at what rise that is. Under
     an undercut face soil is taken to press up with its full depth; it cannot be compacted there, so such
     a curve has to be checked with less pressure as well. Friction between soil and shell is what K < 1
-    asks of the face. With a soil face outside the curve, its pressures are carried in to the curve
-    without the small moment of their friction.
+    asks of the face; with a soil face outside the curve, that friction acts at an arm, and the force in
+    the curve leans a little off its tangent.
 
     References
     ----------
@@ -344,7 +346,7 @@ class _Task:
                 return self._curve(rise, state, shares, marched)
             state = state + np.clip(shares * NEAR_TOLERANCE, -0.2, 0.2) * scale
             if far < CLOSE_TOLERANCE or sweep > COARSE_SWEEPS:
-                steps, length = FINE_STEPS, 1.02 * float(np.max(s))
+                steps, length = FINE_STEPS, SPARE_LENGTH * float(np.max(s))
         return None
 
     def _fan(
@@ -367,7 +369,7 @@ class _Task:
         for face, (side, foot) in enumerate(zip((1.0, -1.0)[:sides], self.feet[::-1], strict=False)):
             blended = [
                 values[:, face] + (values[:, face + sides :: sides] - values[:, face : face + 1]) @ shares
-                for values in (marched.x, marched.z, marched.fall, marched.thrust, marched.bend)
+                for values in (marched.x, marched.z, marched.fall, marched.outward, marched.down)
             ]
             width = self.half - side * crown_x
             halves.append(_half_points(blended, float(marched.step[face]), rise - foot, width))
@@ -394,55 +396,45 @@ def _between(trials: Array, miss: Array, at: int) -> float:
     return float(trials[at] + share * (trials[at + 1] - trials[at]))
 
 
-Half = tuple["Array", "Array", "Array", "Array", "Array", "Array"]
-"""s, x, z below the crown, fall, axial force, curvature of one half from the crown to its foot."""
+Half = tuple["Array", ...]
+"""s, x, z below the crown, fall, horizontal and vertical force, bend of one half from crown to foot."""
 
 
 def _half_points(values: list[Array], step: float, drop: float, width: float) -> Half | None:
     """Evenly spaced points of a half down to its foot, which is then met to the last bit."""
+    x, z, fall, outward, down = values
     one = Halves(
-        x=values[0][:, None],
-        z=values[1][:, None],
-        fall=values[2][:, None],
-        thrust=values[3][:, None],
-        bend=values[4][:, None],
+        x=x[:, None],
+        z=z[:, None],
+        fall=fall[:, None],
+        outward=outward[:, None],
+        down=down[:, None],
         step=np.array([step]),
     )
     length = float(one.crossing(drop)[0][0])
     if not np.isfinite(length):
         return None
     s = np.linspace(0.0, length, POINTS_PER_STEP * FINE_STEPS + 1)
-    x, z, fall, thrust, bend = _sampled(values, step, s)
-    return s, x * (width / x[-1]), z * (drop / z[-1]), fall, thrust, bend
-
-
-def _sampled(values: list[Array], step: float, s: Array) -> tuple[Array, ...]:
-    """Cubics through the marched points for place and angle, straight lines for force and curvature."""
-    x, z, fall, thrust, bend = values
-    marched = step * np.arange(x.size)
-    below = np.minimum((s / step).astype(int), x.size - 2)
-    share = s / step - below
-    rest = 1.0 - share
-
-    def cubic(level: Array, rate: Array) -> Array:
-        return np.asarray(
-            level[below] * rest**2 * (1.0 + 2.0 * share)
-            + level[below + 1] * share**2 * (1.0 + 2.0 * rest)
-            + step * share * rest * (rate[below] * rest - rate[below + 1] * share)
-        )
-
-    return (
-        cubic(x, np.cos(fall)),
-        cubic(z, np.sin(fall)),
-        cubic(fall, bend),
-        np.interp(s, marched, thrust),
-        np.interp(s, marched, bend),
+    bend = np.gradient(fall, step)
+    rates = (np.cos(fall), np.sin(fall), bend)
+    x, z, fall = (
+        _between_steps(level, rate, step, s) for level, rate in zip((x, z, fall), rates, strict=True)
     )
+    outward, down, bend = (
+        _between_steps(level, np.gradient(level, step), step, s) for level in (outward, down, bend)
+    )
+    return s, x * (width / x[-1]), z * (drop / z[-1]), fall, outward, down, bend
+
+
+def _between_steps(level: Array, rate: Array, step: float, s: Array) -> Array:
+    """Cubics through the marched points."""
+    below = np.minimum((s / step).astype(int), level.size - 2)
+    return cubic((level[below], level[below + 1], rate[below], rate[below + 1]), s / step - below, step)
 
 
 def _joined(left: Half, right: Half, rise: float, crown_x: float) -> CoverCurve:
     back = slice(None, 0, -1)
-    s, x, z, fall, axial, bend = (
+    s, x, z, fall, outward, down, bend = (
         np.concatenate([one[back], other]) for one, other in zip(left, right, strict=True)
     )
     middle = left[0].size - 1
@@ -451,7 +443,13 @@ def _joined(left: Half, right: Half, rise: float, crown_x: float) -> CoverCurve:
         x=crown_x + sign * x, z=rise - z, s=left[0][-1] + sign * s, angle=-sign * fall, curvature=bend
     )
     past = max(float(line.x[0] - np.min(line.x)), float(np.max(line.x) - line.x[-1]))
-    axial.setflags(write=False)
+    for array in (outward, down):
+        array.setflags(write=False)
     return CoverCurve(
-        line=line, axial=axial, crown_thrust=float(axial[middle]), crown_x=crown_x, undercut=past
+        line=line,
+        outward=outward,
+        down=down,
+        crown_thrust=float(outward[middle]),
+        crown_x=crown_x,
+        undercut=past,
     )

@@ -1,16 +1,18 @@
 """The march down a bending-free curve from its crown, for many trial thrusts at once.
 
-Each half is seen from the crown: x outward, z down, both positive. Along the arc length s, with the
-slope angle t below the horizontal and the axial force N,
+Each half is seen from the crown: x outward, z down, both positive; H and V are the horizontal and the
+vertical part of the force in the curve, p is the vertical pressure at the soil face and w the weight of
+the curve along its arc. On the curve itself
 
-    dx/ds = cos t,  dz/ds = sin t,
-    dt/ds = (p (cos^2 t + K sin^2 t) + w cos t)/N,
-    dN/ds = p (1 - K) sin t cos t + w sin t,
+    dx/ds = cos t,  dz/ds = sin t,  dV/ds = p dx/ds + w,  dH/ds = -K p dz/ds,  tan t = V/H,
 
-where p is the vertical pressure at the soil face and w the weight of the curve. This is
-dV/ds = p dx/ds + w, dH/ds = -K p dz/ds with signs, in other letters: on an undercut face (t over a right
-angle) dx/ds is negative and soil presses up. Where the soil face lies outside the curve by e, its
-pressures act on 1 + e dt/ds as much length.
+with signs: on an undercut face dx/ds is negative and soil presses up. Where the soil face lies outside
+the curve by e, its pressures act on 1 + e dt/ds as much length, and at an arm: the force then has to lean
+off the tangent so far that the bending stays nought,
+
+    V cos t - H sin t = e p (1 + e dt/ds)(1 - K) sin t cos t.
+
+The lean and dt/ds change slowly; they are carried along from step to step.
 """
 
 from __future__ import annotations
@@ -28,6 +30,10 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
     Index = NDArray[np.intp]
     Level = Callable[[Array], Array]
+
+TURNED_TOLERANCE = -1e-9
+"""Slope angle below which a half has passed the upright and turned back in (rad)."""
+NEWTON_STEPS = 4
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,11 +59,10 @@ class Halves:
     x: Array
     z: Array
     fall: Array
-    """Slope angle below the horizontal (rad)."""
-    thrust: Array
-    """Axial force (N/m)."""
-    bend: Array
-    """Curvature (1/m)."""
+    """Slope angle below the horizontal (rad); it comes back as a negative one once the half has turned."""
+    outward: Array
+    down: Array
+    """Horizontal and vertical part of the force (N/m)."""
     step: Array
     """(m,) arc length between neighbouring points (m)."""
 
@@ -66,104 +71,131 @@ class Halves:
         below = self.z >= np.asarray(drop)
         first = np.argmax(below, axis=0)
         columns = np.arange(self.z.shape[1])
-        turned = np.maximum.accumulate(self.fall, axis=0) >= np.pi
+        turned = np.logical_or.accumulate(~(self.fall >= TURNED_TOLERANCE), axis=0)
         before = np.maximum(first - 1, 0)
         good = below[first, columns] & ~turned[before, columns]
-        share = self._share(before, columns, drop)
-        x = _hermite(self._ends(self.x, before, columns, np.cos), share, self.step)
-        return (
-            np.where(good, (before + share) * self.step, np.nan),
-            np.where(good, x, np.nan),
-        )
-
-    def _share(self, before: Index, columns: Index, drop: float | Array) -> Array:
-        """How far through its step each column reaches the drop: Newton on the cubic."""
         ends = self._ends(self.z, before, columns, np.sin)
         share = np.clip((drop - ends[0]) / (ends[1] - ends[0]), 0.0, 1.0)
-        for _ in range(4):
-            miss = _hermite(ends, share, self.step) - drop
-            slope = _hermite_slope(ends, share, self.step)
+        for _ in range(NEWTON_STEPS):
+            miss = cubic(ends, share, self.step) - drop
+            slope = _cubic_slope(ends, share, self.step)
             share = np.clip(share - miss / np.where(slope > 0.0, slope, np.inf), 0.0, 1.0)
-        return share
+        x = cubic(self._ends(self.x, before, columns, np.cos), share, self.step)
+        return np.where(good, (before + share) * self.step, np.nan), np.where(good, x, np.nan)
 
-    def _ends(
-        self, values: Array, before: Index, columns: Index, rate: Callable[[Array], Array]
-    ) -> tuple[Array, Array, Array, Array]:
-        fall = self.fall
+    def _ends(self, values: Array, before: Index, columns: Index, rate: Callable[[Array], Array]) -> Ends:
         return (
             values[before, columns],
             values[before + 1, columns],
-            rate(fall[before, columns]),
-            rate(fall[before + 1, columns]),
+            rate(self.fall[before, columns]),
+            rate(self.fall[before + 1, columns]),
         )
 
 
-def march(
+Ends = tuple["Array", "Array", "Array", "Array"]
+"""Values at both ends of a step, then their rates."""
+State = tuple["Array", ...]
+"""x, z, H, V."""
+
+
+def march(  # noqa: PLR0913  (a march has a start, a ground, a load and a length)
     crown_thrust: Array,
     crown_x: Array,
     side: Array,
     *,
     level: Level,
     load: CoverLoad,
-    length: Array | float,
+    length: float,
     steps: int,
 ) -> Halves:
     """Columns of half curves from the crown over a given arc length, by classical Runge-Kutta steps.
 
     `side` is +1 for right halves and -1 for left ones; `level(x)` is the ground over the crown's level.
     """
+    slope = _Slope(crown_x=crown_x, side=side, level=level, load=load, crown_thrust=crown_thrust)
     size = crown_thrust.size
-    step = np.broadcast_to(np.asarray(length, dtype=float) / steps, (size,))
-    half, sixth = step / 2.0, step / 6.0
-    state: State = (np.zeros(size), np.zeros(size), np.zeros(size), crown_thrust.astype(float))
+    step = length / steps
+    state: State = (np.zeros(size), np.zeros(size), crown_thrust.astype(float), np.zeros(size))
     history = np.full((5, steps + 1, size), np.nan)
     with np.errstate(all="ignore"):  # columns that have turned back may run wild; they are not read
         for row in range(steps + 1):
-            first = _rates(state, crown_x, side, level, load)
-            history[0, row], history[1, row], history[2, row], history[3, row] = state
-            history[4, row] = first[2]
-            second = _rates(_moved(state, first, half), crown_x, side, level, load)
-            third = _rates(_moved(state, second, half), crown_x, side, level, load)
-            fourth = _rates(_moved(state, third, step), crown_x, side, level, load)
-            mean = tuple(
+            first = slope.rates(state)
+            slope.settle(step if row else 0.0)
+            history[:4, row], history[4, row] = state, slope.fall
+            second = slope.rates(_moved(state, first, step / 2.0))
+            third = slope.rates(_moved(state, second, step / 2.0))
+            fourth = slope.rates(_moved(state, third, step))
+            total = tuple(
                 k1 + 2.0 * (k2 + k3) + k4 for k1, k2, k3, k4 in zip(first, second, third, fourth, strict=True)
             )
-            state = _moved(state, mean, sixth)
-    x, z, fall, thrust, bend = history
-    return Halves(x=x, z=z, fall=fall, thrust=thrust, bend=bend, step=step)
+            state = _moved(state, total, step / 6.0)
+    x, z, outward, down, fall = history
+    return Halves(x=x, z=z, fall=fall, outward=outward, down=down, step=np.full(size, step))
 
 
-State = tuple["Array", ...]
+class _Slope:
+    """The rates of the march, with the lean of the force and the bend of the curve carried along."""
+
+    def __init__(
+        self, *, crown_x: Array, side: Array, level: Level, load: CoverLoad, crown_thrust: Array
+    ) -> None:
+        self.crown_x, self.side, self.level, self.load = crown_x, side, level, load
+        self.fall = np.zeros(crown_thrust.size)
+        self.lean = np.zeros(crown_thrust.size)
+        self.settled = np.zeros(crown_thrust.size)
+        self.stretch = np.ones(crown_thrust.size)
+        pressure = self._pressure(self.fall, self.fall, 0.0, 1.0)
+        friction = load.face * (1.0 - load.sideways) * pressure
+        for _ in range(12 if load.face else 0):
+            bend = (pressure * self.stretch + load.self_weight) / (crown_thrust + friction * self.stretch)
+            self.stretch = 1.0 + load.face * bend
+        self.before = self.stretch
+
+    def rates(self, state: State) -> State:
+        """dx/ds, dz/ds, dH/ds, dV/ds."""
+        x, z, outward, down = state
+        load = self.load
+        fall = np.arctan2(down, outward) - self.lean
+        sine, cosine = np.sin(fall), np.cos(fall)
+        pressure = self._pressure(x, z, sine, cosine)
+        if load.face:
+            pressure = pressure * self.stretch
+            arm = load.face * (1.0 - load.sideways) * pressure * sine * cosine
+            self.lean = np.arcsin(np.clip(arm / np.hypot(outward, down), -1.0, 1.0))
+        self.fall = fall
+        return cosine, sine, -load.sideways * pressure * sine, pressure * cosine + load.self_weight
+
+    def settle(self, step: float) -> None:
+        """Carry the bend of the last two steps on into the next one, in a straight line."""
+        if step and self.load.face:
+            last = 1.0 + self.load.face * (self.fall - self.settled) / step
+            self.stretch = 2.0 * last - self.before
+            self.before = last
+        self.settled = self.fall
+
+    def _pressure(self, x: Array, z: Array, sine: Array | float, cosine: Array | float) -> Array:
+        face = self.load.face
+        ground = self.level(self.crown_x + self.side * (x + face * sine))
+        depth = np.maximum(ground + z - face * cosine, 0.0)
+        return np.asarray(self.load.unit_weight * depth + self.load.surcharge)
 
 
-def _moved(state: State, rates: State, step: Array) -> State:
+def _moved(state: State, rates: State, step: float) -> State:
     return tuple(value + step * rate for value, rate in zip(state, rates, strict=True))
 
 
-def _rates(state: State, crown_x: Array, side: Array, level: Level, load: CoverLoad) -> State:
-    x, z, fall, thrust = state
-    sine, cosine = np.sin(fall), np.cos(fall)
-    ground = level(crown_x + side * (x + load.face * sine))
-    depth = np.maximum(ground + z - load.face * cosine, 0.0)
-    pressure = load.unit_weight * depth + load.surcharge
-    square = pressure * (cosine**2 + load.sideways * sine**2)
-    bend = (square + load.self_weight * cosine) / (thrust - load.face * square)
-    along = pressure * (1.0 + load.face * bend) * (1.0 - load.sideways) * cosine
-    return cosine, sine, bend, (along + load.self_weight) * sine
-
-
-def _hermite(ends: tuple[Array, Array, Array, Array], share: Array, step: Array) -> Array:
-    """Cubic through both ends of a step with the slopes there."""
+def cubic(ends: Ends, share: Array, step: Array | float) -> Array:
+    """Cubic through both ends of a step with the rates there."""
     start, stop, start_rate, stop_rate = ends
     rest = 1.0 - share
-    return (
+    return np.asarray(
         start * rest**2 * (1.0 + 2.0 * share)
         + stop * share**2 * (1.0 + 2.0 * rest)
         + step * share * rest * (start_rate * rest - stop_rate * share)
     )
 
 
-def _hermite_slope(ends: tuple[Array, Array, Array, Array], share: Array, step: Array) -> Array:
+def _cubic_slope(ends: Ends, share: Array, step: Array) -> Array:
     start, stop, start_rate, stop_rate = ends
     rest = 1.0 - share
     return (
