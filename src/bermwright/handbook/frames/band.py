@@ -1,4 +1,7 @@
-"""Assembly, factors and solution of the frame's banded equations (compiled)."""
+"""Assembly, factors and solution of the frame's banded equations (compiled).
+
+Arrays are taken out of their bundles before a loop: each such step costs as much as an addition.
+"""
 
 from __future__ import annotations
 
@@ -10,13 +13,12 @@ from bermwright.handbook.frames.compiled import compiled
 
 if TYPE_CHECKING:
     from bermwright.handbook.frames.nouns import Array
-    from bermwright.handbook.frames.records import Bars, Work
+    from bermwright.handbook.frames.records import Bars, Equations
 
 SINGULAR = 1e-12
 """A pivot smaller than this share of its own diagonal entry is no pivot but rounding."""
 NO_PIVOT = 1_000_000
 """Count returned by `factor` when a pivot vanishes or is NaN."""
-
 KEPT = (0, 1, 2, 3, 4, 6)
 """Rows of the small matrix that stay: all but the rotation before the joint."""
 TURN = 2
@@ -24,53 +26,60 @@ TURN = 2
 
 
 @compiled
-def assemble(bars: Bars, work: Work, factor: float, joint_factor: float) -> int:
+def assemble(
+    bars: Bars, equations: Equations, tension: Array, held: Array, factors: tuple[float, float]
+) -> int:
     """Sum the elements, the tension in them, the elastic soil and the feet into the band.
 
-    Returns how many of the condensed joint rotations have a negative pivot.
+    `factors` act on the elements and on the joints. Returns how many of the condensed rotations before a
+    joint have a negative pivot.
     """
-    work.band[:] = 0.0
-    elements = bars.length.size
+    equations.band[:] = 0.0
+    _add_elements(bars, equations.band, tension, factors[0])
     negative = 0
-    for e in range(elements):
-        joint = bars.joint[e + 1] * joint_factor
-        if e + 1 < elements and joint < np.inf:
-            _jointed_matrix(bars, work, e, factor, joint)
-            negative += _add_jointed(work, e)
-        else:
-            _add_plain(bars, work, e, factor)
-    _add_soil(bars, work)
-    _add_feet(bars, work, joint_factor)
+    for e in range(bars.length.size - 1):
+        if bars.joint[e + 1] < np.inf:
+            _jointed_matrix(bars, equations.small, e, tension[e], held[e + 1], factors)
+            negative += _add_jointed(equations, e)
+    _add_soil(bars, equations.band, held)
+    _add_feet(bars, equations.band, factors[1])
     return negative
 
 
 @compiled
-def _add_plain(bars: Bars, work: Work, e: int, factor: float) -> None:
-    tension = work.tension[e]
-    m = 0
-    for r in range(6):
-        for c in range(6 - r):
-            work.band[3 * e + r, c] += factor * bars.elastic[e, m] + tension * bars.geometric[e, m]
-            m += 1
+def _add_elements(bars: Bars, band: Array, tension: Array, factor: float) -> None:
+    """Add every element that does not end in a joint."""
+    elastic, geometric, joint = bars.elastic, bars.geometric, bars.joint
+    last = tension.size - 1
+    for e in range(last + 1):
+        if e < last and joint[e + 1] < np.inf:
+            continue
+        pull = tension[e]
+        m = 0
+        for r in range(6):
+            for c in range(6 - r):
+                band[3 * e + r, c] += factor * elastic[e, m] + pull * geometric[e, m]
+                m += 1
 
 
 @compiled
-def _jointed_matrix(bars: Bars, work: Work, e: int, factor: float, joint: float) -> None:
+def _jointed_matrix(
+    bars: Bars, small: Array, e: int, tension: float, held: float, factors: tuple[float, float]
+) -> None:
     """Write the 7 x 7 matrix of an element that ends in a joint.
 
     Its far end has a rotation of its own (row 5) and the joint's spring to the node (row 6). The
     soil on the node is carried half by the rotation before and half by the rotation after it, so
     that a frame and its mirror image agree.
     """
-    small = work.small
     small[:] = 0.0
     m = 0
     for r in range(6):
         for c in range(r, 6):
-            small[r, c] = factor * bars.elastic[e, m] + work.tension[e] * bars.geometric[e, m]
+            small[r, c] = factors[0] * bars.elastic[e, m] + tension * bars.geometric[e, m]
             small[c, r] = small[r, c]
             m += 1
-    held, half = work.held[e + 1], -0.5 * bars.lever_z[e + 1]
+    joint, half = bars.joint[e + 1] * factors[1], -0.5 * bars.lever_z[e + 1]
     small[3, 3] += held
     for turning in (5, 6):
         small[3, turning] += held * half
@@ -81,35 +90,29 @@ def _jointed_matrix(bars: Bars, work: Work, e: int, factor: float, joint: float)
 
 
 @compiled
-def _add_jointed(work: Work, e: int) -> int:
+def _add_jointed(equations: Equations, e: int) -> int:
     """Condense row 5 of the small matrix and add the rest to the band."""
-    pivot = work.small[5, 5]
-    work.hidden[e] = work.small[5]
+    small, band = equations.small, equations.band
+    pivot = small[5, 5]
+    equations.hidden[e] = small[5]
     for r in range(6):
         row = KEPT[r]
         for c in range(r, 6):
             column = KEPT[c]
-            work.band[3 * e + r, c - r] += (
-                work.small[row, column] - work.small[row, 5] * work.small[5, column] / pivot
-            )
+            band[3 * e + r, c - r] += small[row, column] - small[row, 5] * small[5, column] / pivot
     return 1 if pivot < 0.0 else 0
 
 
 @compiled
-def jointed(bars: Bars, node: int) -> bool:
-    """Whether an inner node has a joint that turns."""
-    return 0 < node < bars.length.size and bars.joint[node] < np.inf
-
-
-@compiled
-def _add_soil(bars: Bars, work: Work) -> None:
-    for i in range(bars.plan.size):
-        held = work.held[i]
-        if held > 0.0 and not jointed(bars, i):
-            lever = bars.lever_z[i]
-            work.band[3 * i, 0] += held
-            work.band[3 * i, 2] -= held * lever
-            work.band[3 * i + 2, 0] += held * lever**2
+def _add_soil(bars: Bars, band: Array, held: Array) -> None:
+    lever_z, joint = bars.lever_z, bars.joint
+    last = held.size - 1
+    for i in range(last + 1):
+        if held[i] > 0.0 and not (0 < i < last and joint[i] < np.inf):
+            lever = lever_z[i]
+            band[3 * i, 0] += held[i]
+            band[3 * i, 2] -= held[i] * lever
+            band[3 * i + 2, 0] += held[i] * lever**2
 
 
 @compiled
@@ -125,29 +128,23 @@ def foot_stiffness(bars: Bars, side: int, way: int, joint_factor: float) -> floa
 
 
 @compiled
-def _add_feet(bars: Bars, work: Work, joint_factor: float) -> None:
+def _add_feet(bars: Bars, band: Array, joint_factor: float) -> None:
     for side in range(2):
         for way in range(3):
             stiffness = foot_stiffness(bars, side, way, joint_factor)
             row = 3 * side * bars.length.size + way
             if stiffness == np.inf:
-                _hold(work, row)
+                _hold(band, row)
             else:
-                work.band[row, 0] += stiffness
+                band[row, 0] += stiffness
 
 
 @compiled
-def _hold(work: Work, row: int) -> None:
-    work.band[row] = 0.0
+def _hold(band: Array, row: int) -> None:
+    band[row] = 0.0
     for k in range(1, min(6, row + 1)):
-        work.band[row - k, k] = 0.0
-    work.band[row, 0] = 1.0
-
-
-@compiled
-def held_row(bars: Bars, side: int, way: int, joint_factor: float) -> bool:
-    """Whether a support holds this movement altogether."""
-    return foot_stiffness(bars, side, way, joint_factor) == np.inf
+        band[row - k, k] = 0.0
+    band[row, 0] = 1.0
 
 
 @compiled
@@ -155,7 +152,7 @@ def clear_held(bars: Bars, right: Array, joint_factor: float) -> None:
     """No load reaches the frame where a support takes it directly."""
     for side in range(2):
         for way in range(3):
-            if held_row(bars, side, way, joint_factor):
+            if foot_stiffness(bars, side, way, joint_factor) == np.inf:
                 right[3 * side * bars.length.size + way] = 0.0
 
 
@@ -172,8 +169,9 @@ def factor(band: Array, scale: Array) -> int:
             return NO_PIVOT
         if pivot < 0.0:
             negative += 1
+        inverse = 1.0 / pivot
         for k in range(1, 6):
-            share = band[i, k] / pivot
+            share = band[i, k] * inverse
             for j in range(k, 6):
                 band[i + k, j - k] -= share * band[i, j]
             band[i, k] = share

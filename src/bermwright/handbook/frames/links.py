@@ -13,7 +13,7 @@ from bermwright.handbook.frames.compiled import compiled
 
 if TYPE_CHECKING:
     from bermwright.handbook.frames.nouns import Array
-    from bermwright.handbook.frames.records import Bars, History, Links, Steps, Work
+    from bermwright.handbook.frames.records import Bars, Equations, History, Links, Steps, Ties
 
 SLACK = 1e-12
 """Lengthening that is rounding and nothing else (m)."""
@@ -41,73 +41,70 @@ def pull(links: Links, link: int, force: float, right: Array) -> None:
 
 
 @compiled
-def inherit_links(links: Links, steps: Steps, state: int, work: Work, history: History) -> None:
+def inherit_links(links: Links, steps: Steps, state: int, move: Array, history: History) -> None:
     """A link that is new in this state counts its length from the parent's shape."""
     parent = steps.parent[state]
     for link in range(links.start.size):
-        work.link_on[link] = 1 if steps.member_on[state, link] else 0
         if parent >= 0 and steps.member_on[parent, link]:
             history.link_reference[state, link] = history.link_reference[parent, link]
         else:
-            history.link_reference[state, link] = stretch(links, link, work.move)
+            history.link_reference[state, link] = stretch(links, link, move)
 
 
 @compiled
-def set_links(links: Links, steps: Steps, state: int, work: Work, history: History) -> bool:
+def set_links(links: Links, stands: Array, reference: Array, move: Array, ties: Ties) -> bool:
     """Decide which links carry; returns whether any has changed."""
     changed = False
     for link in range(links.start.size):
-        longer = stretch(links, link, work.move) - history.link_reference[state, link]
-        work.link_load[link] = links.stiffness[link] * history.link_reference[state, link]
+        longer = stretch(links, link, move) - reference[link]
+        ties.load[link] = links.stiffness[link] * reference[link]
         strained = links.sense[link] * longer
-        carries = work.link_on[link]
+        carries = ties.on[link]
         if strained < -SLACK:
             carries = 0
         elif strained > SLACK or links.sense[link] == 0:
             carries = 1
-        if not steps.member_on[state, link]:
+        if not stands[link]:
             carries = 0
-        changed = changed or carries != work.link_on[link]
-        work.link_on[link] = carries
+        changed = changed or carries != ties.on[link]
+        ties.on[link] = carries
     return changed
 
 
 @compiled
-def add_links(bars: Bars, links: Links, work: Work, joint_factor: float) -> int:
+def add_links(bars: Bars, links: Links, equations: Equations, ties: Ties, joint_factor: float) -> int:
     """Correct the solution in `right` for the links that carry.
 
     Returns how many negative pivots of the bare frame they make good.
     """
-    count = links.start.size
-    size = work.move.size
+    count, size = links.start.size, equations.scale.size
     for a in range(count):
-        if work.link_on[a]:
-            carry = work.carry[a]
+        if ties.on[a]:
+            carry = ties.carry[a]
             carry[:] = 0.0
             pull(links, a, -1.0, carry)
             clear_held(bars, carry, joint_factor)
-            solve_band(work.band, carry, size)
+            solve_band(equations.band, carry, size)
             # The length a link had when it was put in is a load on the frame.
-            work.right[:size] -= -work.link_load[a] * carry[:size]
-    return _correct(links, work) if count else 0
+            equations.right[:] += ties.load[a] * carry
+    return _correct(links, equations.right, ties) if count else 0
 
 
 @compiled
-def _correct(links: Links, work: Work) -> int:
+def _correct(links: Links, right: Array, ties: Ties) -> int:
     """Solve the small system of the links' forces and take their effect off the solution."""
     count = links.start.size
-    small = work.link_small
+    small = ties.small
     for a in range(count):
         for b in range(count):
-            both = work.link_on[a] and work.link_on[b]
-            small[a, b] = stretch(links, a, work.carry[b]) if both else 0.0
+            both = ties.on[a] and ties.on[b]
+            small[a, b] = stretch(links, a, ties.carry[b]) if both else 0.0
         small[a, a] += 1.0 / links.stiffness[a]
-        small[a, count] = stretch(links, a, work.right) if work.link_on[a] else 0.0
+        small[a, count] = stretch(links, a, right) if ties.on[a] else 0.0
     negative = _eliminate(small)
-    size = work.move.size
     for a in range(count):
-        if work.link_on[a]:
-            work.right[:size] -= small[a, count] * work.carry[a, :size]
+        if ties.on[a]:
+            right[:] -= small[a, count] * ties.carry[a]
     return negative
 
 
@@ -124,11 +121,3 @@ def _eliminate(small: Array) -> int:
             if b != a:
                 small[b] -= small[b, a] * small[a]
     return negative
-
-
-@compiled
-def link_force(links: Links, link: int, work: Work, reference: float) -> float:
-    """Force of a link (N), + tension."""
-    if not work.link_on[link]:
-        return 0.0
-    return float(links.stiffness[link]) * (stretch(links, link, work.move) - reference)

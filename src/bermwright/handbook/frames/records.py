@@ -108,42 +108,64 @@ class Task(NamedTuple):
     control: Control
 
 
-class Work(NamedTuple):
-    """Scratch of one lane and state."""
+class Equations(NamedTuple):
+    """The frame's equations at one pass."""
 
     band: Array
     """(3 n + 3 + 6, 6) upper band by rows; after `factor` the factors L and D."""
     scale: Array
+    """(3 n + 3,) diagonal before the factors."""
     right: Array
-    move: Array
-    """(3 n + 3,) displacements: to the right, up, counter-clockwise at each node."""
+    """(3 n + 3 + 6,) right-hand side, then the solution."""
     small: Array
+    """(7, 7) matrix of one element that ends in a joint."""
     hidden: Array
-    """(n, 7) row of the condensed end rotation of an element that ends in a joint."""
-    load: Array
-    """(3 n + 3,) all loads, soil included."""
-    base: Array
-    """(3 n + 3,) the loads that do not move with the soil law's state."""
+    """(n, 7) its row of the rotation before the joint, for every such element."""
+
+
+class Shape(NamedTuple):
+    """The bent frame."""
+
+    move: Array
+    """(3 n + 3,) movements: to the right, up, counter-clockwise at each node."""
     turn: Array
     """(n,) rotation of each element's far end, before its joint."""
     face: Array
     """(n + 1,) movement of the soil face to the right."""
     tension: Array
+    """(n,) axial force that acts on the bent shape."""
+
+
+class Ground(NamedTuple):
+    """The soil on each node at one state."""
+
+    base: Array
+    """(3 n + 3,) the loads that do not move with the soil law."""
+    load: Array
+    """(3 n + 3,) all loads, soil included."""
     rest: Array
     low: Array
     high: Array
     """(n + 1,) sideways pressure where nothing moves, active, passive (Pa)."""
     spring: Array
     """(n + 1,) stiffness k of the soil (Pa/m)."""
-    law: Whole
-    """(n + 1,) -1 active, 0 elastic, 1 passive."""
     held: Array
     """(n + 1,) stiffness of the elastic soil on each node (N/m)."""
+    side: Whole
+    """(n + 1,) -1 active, 0 elastic, 1 passive."""
+
+
+class Ties(NamedTuple):
+    """Scratch of the props and ties."""
+
     carry: Array
-    """(m, 3 n + 3) response of the frame to each link."""
-    link_load: Array
-    link_on: Whole
-    link_small: Array
+    """(m, 3 n + 3 + 6) movement of the frame by a unit of pull in each."""
+    load: Array
+    """(m,) force that would undo the length at which it was put in (N)."""
+    on: Whole
+    """(m,) 1 where it carries."""
+    small: Array
+    """(m, m + 1) equations of their forces."""
 
 
 class History(NamedTuple):
@@ -155,6 +177,10 @@ class History(NamedTuple):
     covered: Truth
     link_reference: Array
     """Lengthening of each link when it was put in."""
+
+
+Work = tuple[Equations, Shape, Ground, Ties, History]
+"""Scratch of one lane."""
 
 
 class Out(NamedTuple):

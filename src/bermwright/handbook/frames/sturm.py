@@ -7,48 +7,58 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.handbook.frames.band import assemble, factor
-from bermwright.handbook.frames.compiled import compiled
-from bermwright.handbook.frames.kernel import make_work
+from bermwright.handbook.frames.compiled import compiled, entrance
+from bermwright.handbook.frames.kernel import make_equations
 
 if TYPE_CHECKING:
     from bermwright.handbook.frames.nouns import Array
-    from bermwright.handbook.frames.records import Bars, Work
+    from bermwright.handbook.frames.records import Bars, Equations
 
 
 @compiled
-def unstable(bars: Bars, work: Work, axial: Array, times: float, factors: Array) -> bool:
-    """Whether the frame has left its stable state under `times` the axial forces."""
-    for e in range(axial.size):
-        work.tension[e] = -times * axial[e]
-    return assemble(bars, work, factors[0], factors[1]) + factor(work.band, work.scale) > 0
+def unstable(
+    bars: Bars, equations: Equations, tension: Array, held: Array, factors: tuple[float, float]
+) -> bool:
+    """Whether the frame has left its stable state under these axial forces."""
+    negative = assemble(bars, equations, tension, held, factors)
+    return negative + factor(equations.band, equations.scale) > 0
 
 
-@compiled
+@entrance
 def critical(bars: Bars, axial: Array, factors: Array, springs: Array, limits: tuple[float, float]) -> Array:
     """Factor on each row of axial forces at which the frame buckles; see `buckling_factor`."""
-    work = make_work(bars.length.size, 0)
+    equations = make_equations(bars.length.size)
     answer = np.full(axial.shape[0], np.nan)
+    nothing = np.zeros(bars.length.size)
     for case in range(axial.shape[0]):
-        for i in range(bars.plan.size):
-            work.held[i] = springs[case, i] * abs(bars.rise[i])
-        if not (np.isfinite(axial[case]).all() and np.isfinite(springs[case]).all()):
+        held = springs[case] * np.abs(bars.rise)
+        pair = (factors[case, 0], factors[case, 1])
+        known = np.isfinite(axial[case]).all() and np.isfinite(held).all()
+        if not (known and pair[0] > 0.0 and pair[1] > 0.0):
             continue
-        if np.isfinite(factors[case]).all() and not unstable(bars, work, axial[case], 0.0, factors[case]):
-            answer[case] = _bisect(bars, work, axial[case], factors[case], limits)
+        if not unstable(bars, equations, nothing, held, pair):
+            answer[case] = _bisect(bars, equations, axial[case], held, pair, limits)
     return answer
 
 
 @compiled
-def _bisect(bars: Bars, work: Work, axial: Array, factors: Array, limits: tuple[float, float]) -> float:
+def _bisect(
+    bars: Bars,
+    equations: Equations,
+    axial: Array,
+    held: Array,
+    factors: tuple[float, float],
+    limits: tuple[float, float],
+) -> float:
     most, tolerance = limits
     low, high = 0.0, 1.0
-    while not unstable(bars, work, axial, high, factors):
+    while not unstable(bars, equations, -high * axial, held, factors):
         low, high = high, 2.0 * high
         if high > most:
-            return np.inf
+            return float(np.inf)
     while high - low > tolerance * high:
         middle = 0.5 * (low + high)
-        if unstable(bars, work, axial, middle, factors):
+        if unstable(bars, equations, -middle * axial, held, factors):
             high = middle
         else:
             low = middle
