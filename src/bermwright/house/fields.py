@@ -6,7 +6,7 @@ or explains a house file walks these with `said_of`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, fields
+from dataclasses import MISSING, dataclass, fields
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
@@ -181,11 +181,13 @@ def says(
     }
 
 
-@cache
 def said_of(model: type) -> Mapping[str, Said]:
     """What is said of every field of a model class, by the key in the file, in order."""
-    from dataclasses import MISSING
+    return _said_of(model)
 
+
+@cache
+def _said_of(model: type[Any]) -> Mapping[str, Said]:
     found: dict[str, Said] = {}
     for field in fields(model):
         if "kind" not in field.metadata:

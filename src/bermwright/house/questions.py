@@ -10,12 +10,12 @@ from typing import TYPE_CHECKING
 from bermwright.base.findings import Question
 from bermwright.house.around import Fill
 from bermwright.house.fields import Said, Table, Tables, said_of
+from bermwright.house.site import Soil
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from bermwright.house.model import House
-    from bermwright.house.vault import Vault
 
 _NOTHING: Mapping[str, tuple[str, ...]] = MappingProxyType({})
 
@@ -37,12 +37,12 @@ def _ask(said: Said, place: str, path: str, blocked: Mapping[str, tuple[str, ...
 
 
 def _open(house: House, table: object, place: str, path: str) -> Iterator[tuple[Said, str, str]]:
-    known = house.fill(_vault_of(house, table)) if isinstance(table, Fill) else table
-    for key, said in said_of(type(table)).items():
-        value = getattr(known, said.attribute)
+    for key, said in said_of(table.__class__).items():
+        value = getattr(table, said.attribute)
         here, plain = f"{place}.{key}".lstrip("."), f"{path}.{key}".lstrip(".")
-        if said.ask is not None and value in (None, ()) and said.ask.needed(known):
-            yield said, here, plain
+        if said.ask is not None and value in (None, ()):
+            if said.ask.needed(table) and not _from_soil(house, table, key):
+                yield said, here, plain
         elif isinstance(said.kind, Table) and is_dataclass(value):
             yield from _open(house, value, here, plain)
         elif isinstance(said.kind, Tables):
@@ -50,8 +50,11 @@ def _open(house: House, table: object, place: str, path: str) -> Iterator[tuple[
                 yield from _open(house, entry, f"{here} {label(entry, count)}", plain)
 
 
-def _vault_of(house: House, fill: Fill) -> Vault:
-    return next(vault for vault in house.vaults if vault.fill is fill)
+def _from_soil(house: House, table: object, key: str) -> bool:
+    """Whether a fill takes this from a soil of the site, which is then asked itself."""
+    if not isinstance(table, Fill) or table.soil is None or house.soil(table.soil) is None:
+        return False
+    return key in said_of(Soil)
 
 
 def label(entry: object, count: int) -> str:
@@ -61,7 +64,7 @@ def label(entry: object, count: int) -> str:
 
 
 def plain_path(place: str) -> str:
-    """A question's place without names and numbers: `vault "day room".nails` is `vault.nails`.
+    """A question's place without names and numbers.
 
     >>> plain_path('vault "day room".cover number 2.friction')
     'vault.cover.friction'

@@ -1,0 +1,114 @@
+"""The starter file that `bermwright new` writes: an invented house with everything explained."""
+
+from __future__ import annotations
+
+import textwrap
+from typing import TYPE_CHECKING
+
+from bermwright.house import House
+from bermwright.house.fields import Number, Said, Table, Tables, Whole, said_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping
+
+_INVENTED: Mapping[str, str] = {
+    "vault.name": "day room",
+    "vault.curve": "under cover",
+    "vault.span": "4.8 m",
+    "vault.rise": "2.2 m",
+    "vault.length": "7.5 m",
+    "vault.springing": "0.9 m",
+    "vault.structure": "segment ribs",
+    "vault.board": "32 x 195 mm",
+    "vault.layers": "4",
+    "vault.spacing": "0.6 m",
+    "vault.timber": "C18",
+    "vault.feet.on": "wall",
+    "vault.feet.hold": "pinned",
+    "vault.cover.kind": "lagging",
+    "vault.cover.thickness": "50 mm",
+    "vault.mound.crown": "0.35 m",
+    "vault.mound.left": "1:2.5",
+    "vault.mound.right": "1:2.5",
+}
+"""The design to begin with. Nothing of what has to be measured on the place is in it."""
+
+_HEAD = """# A house file of bermwright: one text that describes the whole house.
+#
+# Lines that begin with # are remarks. Every quantity stands in quotes with its unit:
+#   "4.8 m", "15 ft 9 in", "18 kN/m3", "2.5 kN/m2", "52 psf"
+# A value that is only known roughly is a range, "30..34 deg"; both ends are checked.
+# A slope "1:2.5" is 1 up in 2.5 along.
+# Left and right are as seen when walking in. Levels count from the finished floor.
+#
+# What is marked "invented" is there to start with: replace it by your own.
+# What you do not know stays a remark. It is then asked, and nothing is assumed in silence.
+"""
+_WIDTH = 98
+
+
+def starter(name: str = "My house", given: Mapping[str, str] | None = None) -> str:
+    """The commented starter file.
+
+    `given` are answers by their path ("site.latitude": "62.9 deg"); they replace what is invented.
+    """
+    answers = {"house.name": name, **(given or {})}
+    lines = [_HEAD, "format = 1", *_tables(House, "", answers)]
+    return "\n".join(lines) + "\n"
+
+
+_OPTIONAL = ("stages.ballast", "stages.prop", "stages.tie", "review", "prices", "crew")
+"""Tables that stand in the starter as remarks only."""
+
+
+def _tables(model: type, path: str, answers: Mapping[str, str]) -> Iterator[str]:
+    for key, said in said_of(model).items():
+        if not isinstance(said.kind, Table | Tables):
+            continue
+        inner = f"{path}.{key}".lstrip(".")
+        off = inner in _OPTIONAL or (inner == "site.soil" and not _has(inner, answers))
+        brackets = f"[[{inner}]]" if isinstance(said.kind, Tables) else f"[{inner}]"
+        yield ""
+        yield from _remark(said.words if not said.ask else f"{said.words} {said.ask.why}")
+        yield f"# {brackets}" if off and not _has(inner, answers) else brackets
+        yield from _keys(said.kind.of, inner, answers)
+        yield from _tables(said.kind.of, inner, answers)
+
+
+def _has(path: str, answers: Mapping[str, str]) -> bool:
+    return any(key.startswith(f"{path}.") for key in answers)
+
+
+def _keys(model: type, path: str, answers: Mapping[str, str]) -> Iterator[str]:
+    for key, said in said_of(model).items():
+        if isinstance(said.kind, Table | Tables):
+            continue
+        here = f"{path}.{key}"
+        yield from _explained(said)
+        if here in answers:
+            yield f"{key} = {_written(said, answers[here])}"
+        elif here in _INVENTED:
+            yield f"{key} = {_written(said, _INVENTED[here])}  # invented"
+        else:
+            yield f"# {key} = {_written(said, said.example)}"
+
+
+def _explained(said: Said) -> Iterator[str]:
+    yield ""
+    yield from _remark(said.words)
+    if said.ask:
+        yield from _remark(f"Not known? {said.ask.why} Cheapest way: {said.ask.cheapest_way}")
+    elif said.source:
+        yield from _remark(f"Left out: as below, because {said.source}.")
+    elif said.missing:
+        yield from _remark(f"Left out: {said.missing}.")
+
+
+def _remark(text: str) -> Iterator[str]:
+    yield from textwrap.wrap(text, _WIDTH, initial_indent="# ", subsequent_indent="#   ")
+
+
+def _written(said: Said, text: str) -> str:
+    if isinstance(said.kind, Whole | Number) or text.startswith("["):
+        return text
+    return f'"{text}"'

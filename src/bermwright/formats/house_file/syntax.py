@@ -1,0 +1,142 @@
+"""Text that is no TOML: on which line and column, and the usual cause."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+from bermwright.base.errors import HouseFileError, Mistake
+
+if TYPE_CHECKING:
+    import tomllib
+
+_PLACE = re.compile(r"\(at line (\d+), column (\d+)\)")
+_KEY = r"(?P<key>[\w.-]+)"
+_VALUE_WITH_UNIT = r"[+-]?\d[\d.,:/ ]*\s*[^\W\d_%°'\"].*?|[+-]?\d[\d.]*\s*[%°'\":.].*?"
+_BARE_UNIT = re.compile(rf"\s*{_KEY}\s*=\s*(?P<value>{_VALUE_WITH_UNIT})\s*(?:#.*)?$")
+_BARE_WORD = re.compile(rf"\s*{_KEY}\s*=\s*(?P<value>[A-Za-z][^\"'#]*?)\s*(?:#.*)?$")
+_NO_EQUALS = re.compile(r"\s*[\w.-]+\s*:?\s+[\"'\d].*$|\s*[\w.-]+\s*:\s*\S.*$")
+_FEET = re.compile(r"=\s*\"[^\"]*\d\s*'[^\"]*\d\s*\"\s*\"?")
+_CURLY = re.compile(r"[“”„‘‚«»]")
+
+
+def syntax_error(text: str, name: str, error: tomllib.TOMLDecodeError) -> HouseFileError:
+    """The one mistake that keeps a text from being read."""
+    line, column = _place(text, str(error))
+    written = text.split("\n")[line - 1].rstrip("\r")
+    cause, advice = _cause(text, line, written, str(error))
+    mistake = Mistake(
+        place=f"column {column}", line=line, given=_shortened(written), allowed=cause, advice=advice
+    )
+    return HouseFileError(name, (mistake,))
+
+
+def _place(text: str, message: str) -> tuple[int, int]:
+    found = _PLACE.search(message)
+    if found:
+        return int(found[1]), int(found[2])
+    lines = text.rstrip().split("\n")
+    return len(lines), len(lines[-1]) + 1
+
+
+def _shortened(line: str) -> str:
+    plain = line.strip()
+    return plain if len(plain) <= 60 else plain[:57] + "..."
+
+
+def _cause(text: str, line: int, written: str, message: str) -> tuple[str, str]:
+    if "at end of document" in message and not _PLACE.search(message):
+        return _never_closed(text)
+    for twice in ("Cannot overwrite a value", "Cannot declare", "Cannot mutate", "Cannot redefine"):
+        if twice in message:
+            return _second_time(text, line, written)
+    return _of_line(written) or (
+        f"This is no TOML: {_plain(message)}.",
+        "Compare the line with a starter file.",
+    )
+
+
+def _plain(message: str) -> str:
+    return _PLACE.sub("", message).strip().rstrip(".")
+
+
+def _of_line(written: str) -> tuple[str, str] | None:
+    """The cause that the line itself shows."""
+    curly = _CURLY.search(written)
+    if curly:
+        return f"The quote {curly.group()} is a curly one.", 'Use straight quotes: "4.8 m".'
+    if _FEET.search(written):
+        return (
+            "The inch sign ended the text.",
+            (
+                "Put feet and inches between single quotes, '5 ft 3 in' or '5' 3\"' written as 5 ft 3 in: "
+                '"5 ft 3 1/2 in".'
+            ),
+        )
+    bare = _BARE_UNIT.match(written)
+    if bare:
+        return (
+            "A value with a unit stands without quotes.",
+            f'Put it in quotes: {bare["key"]} = "{bare["value"]}".',
+        )
+    word = _BARE_WORD.match(written)
+    if word:
+        return "A word stands without quotes.", f'Put it in quotes: {word["key"]} = "{word["value"]}".'
+    if _NO_EQUALS.match(written):
+        return "The sign = is missing between the key and its value.", 'Write it: span = "4.8 m".'
+    return _of_signs(written)
+
+
+def _of_signs(written: str) -> tuple[str, str] | None:
+    body = re.sub(r"\\.", "", written)
+    if body.lstrip().startswith("["):
+        return (
+            "A table's name is not closed, or something follows it.",
+            "Write [site], or [[vault]] for one of several.",
+        )
+    if body.count('"') % 2:
+        return "A quote is opened and not closed.", 'Close it on the same line: "4.8 m".'
+    if re.match(r"\s*[\w.-]+\s*$", body):
+        return "A key stands without = and a value.", 'Write it: span = "4.8 m". Put # before a remark.'
+    if re.match(r"\s*[\w.-]+\s*=\s*(#.*)?$", body):
+        return (
+            "There is no value after the sign =.",
+            "Write one, or put # before the line if it is not known.",
+        )
+    if re.match(r"\s*[\w.-]*\s[\w. -]*=", body):
+        return "A key is one word.", "Write it without a blank, with _ between its parts: ground_snow."
+    return None
+
+
+def _second_time(text: str, line: int, written: str) -> tuple[str, str]:
+    head = re.match(r"\s*\[+\s*([^\]]+?)\s*\]", written)
+    if head:
+        return (
+            f"The table [{head[1]}] stands here a second time.",
+            f"Join both, or write [[{head[1]}]] each time if there are several.",
+        )
+    key = re.match(r"\s*([\w.-]+)\s*=", written)
+    if not key:
+        return "Something stands here a second time.", "Take one of both out."
+    before = [
+        count
+        for count, earlier in enumerate(text.split("\n")[: line - 1], 1)
+        if re.match(rf"\s*{re.escape(key[1])}\s*=", earlier)
+    ]
+    first = f"; first on line {before[-1]}" if before else ""
+    return f"The key {key[1]} stands in this table a second time{first}.", "Keep one of both."
+
+
+def _never_closed(text: str) -> tuple[str, str]:
+    for quotes in ('"""', "'''"):
+        if text.count(quotes) % 2:
+            line = text[: text.rindex(quotes)].count("\n") + 1
+            return (
+                f"The text opened with {quotes} on line {line} is never closed.",
+                f"Close it with {quotes}.",
+            )
+    last = text.rstrip().split("\n")[-1]
+    return _of_line(last) or (
+        "The file ends in the middle of a value: a bracket or a quote is never closed.",
+        "Look for a [ or { without its partner above.",
+    )
