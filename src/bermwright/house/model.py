@@ -34,7 +34,7 @@ class About:
         default=None,
         metadata=says(
             "How many people live there.",
-            Whole(1, 200, "more is a school"),
+            Whole(1, 200, "more is no dwelling"),
             example="3",
             missing="nothing asks for it yet",
         ),

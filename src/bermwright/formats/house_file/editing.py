@@ -66,9 +66,9 @@ def _set(whole: Any, key: Key, value: Written) -> None:  # noqa: ANN401  (tomlki
         return
     before = table.get(last) if isinstance(last, str) else None
     item = tomlkit.item(value)
-    comment = before.trivia.comment if before is not None and hasattr(before, "trivia") else ""
-    if comment and not _DEGREES.fullmatch(comment):
-        item.trivia.comment_ws, item.trivia.comment = before.trivia.comment_ws or "  ", comment
+    trivia = getattr(before, "trivia", None)
+    if trivia is not None and trivia.comment and not _DEGREES.fullmatch(trivia.comment):
+        item.trivia.comment_ws, item.trivia.comment = trivia.comment_ws or "  ", trivia.comment
     else:
         _show_degrees(item, value)
     table[last] = item

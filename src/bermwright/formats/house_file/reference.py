@@ -80,9 +80,8 @@ def _left_out(said: Said) -> list[str]:
         asks = said.ask
         return [f"- if left out it is asked: *{asks.asks}* {asks.why} Cheapest way: {asks.cheapest_way}"]
     if said.source:
-        return [
-            f"- if left out: `{as_toml(said.default, said.kind)}` is assumed and printed, because {said.source}"
-        ]
+        value = as_toml(said.default, said.kind)
+        return [f"- if left out: `{value}` is assumed and printed, because {said.source}"]
     return [f"- if left out: {said.missing}"]
 
 
@@ -123,7 +122,8 @@ def _quantity(kind: Quantity) -> str:
 
 def _later() -> str:
     names = ", ".join(f"`{name}`" for name in NOT_READ_YET)
-    return f"## Not read yet\n\nThese tables are planned. They may stand in a file and are named when it is read: {names}.\n"
+    says = f"These tables are planned. They may stand in a file and are named when it is read: {names}."
+    return f"## Not read yet\n\n{says}\n"
 
 
 def _units() -> str:

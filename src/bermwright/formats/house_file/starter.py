@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 from typing import TYPE_CHECKING
 
+from bermwright.formats.house_file.writing import as_toml
 from bermwright.house import House
 from bermwright.house.fields import Number, Said, Table, Tables, Whole, said_of
 
@@ -90,7 +91,9 @@ def _keys(model: type, path: str, answers: Mapping[str, str]) -> Iterator[str]:
         elif here in _INVENTED:
             yield f"{key} = {_written(said, _INVENTED[here])}  # invented"
         else:
-            yield f"# {key} = {_written(said, said.example)}"
+            # A sourced default stands there as it is assumed; anything else is only an example.
+            example = as_toml(said.default, said.kind) if said.source else _written(said, said.example)
+            yield f"# {key} = {example}"
 
 
 def _explained(said: Said) -> Iterator[str]:
