@@ -5,10 +5,18 @@ The opening of chapter 1 was seen (three states of soil); the rows are worked fr
 
 from __future__ import annotations
 
+import math
+
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.rates import FM5434
 from bermwright.evidence.rows import Kind, Row
-from bermwright.handbook.earthmoving import bank_volume, compacted_volume, loose_volume, prismoidal_volume
+from bermwright.handbook.earthmoving import (
+    bank_volume,
+    compacted_volume,
+    end_slope_area,
+    loose_volume,
+    prismoidal_volume,
+)
 
 _STATES = Cite(work=FM5434, place="section 1-6, three states of soil, worked", provenance=Provenance.DERIVED)
 _PRISM = Cite(
@@ -86,5 +94,15 @@ ROWS = (
         middle=1.0,
         last=0.0,
         length=6.0,
+    ),
+    Row(
+        id="FM5434-end-slope",
+        cite=_PRISM,
+        kind=Kind.DERIVED,
+        call=end_slope_area,
+        inputs={"height": 3.0, "drop": 1.0, "slope": math.atan(0.5)},
+        expected="15.0",
+        unit="m2",
+        note="slope 1:2: rectangle 2 m by 3 m and triangle 6 m by 3 m",
     ),
 )

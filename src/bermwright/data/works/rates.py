@@ -120,18 +120,3 @@ HSEMHOR = Work(
     edition="as quoted",
     locator="reachback.builtintelligence.com/t 1478; safety.networkrail.co.uk",
 )
-LIVINGROOF = Work(
-    key="LIVINGROOF",
-    authors="anonymous",
-    title="Weights of living roofs, saturated",
-    year=2026,
-    edition="undated",
-    locator="wildlifeservices.co.uk/roofturf2.html",
-)
-TRADECARPENTRY = Work(
-    key="TRADECARPENTRY",
-    authors="trade knowledge",
-    title="Hours of boarding and turfing by hand",
-    year=2026,
-    edition="not published; to be calibrated by the builder's own first square metre",
-)

@@ -50,3 +50,38 @@ def prismoidal_volume(first: Number, middle: Number, last: Number, *, length: Nu
     within("length", length, 0.0, unit="m")
     total = np.asarray(first, dtype=float) + 4.0 * np.asarray(middle, dtype=float) + last
     return np.asarray(np.asarray(length, dtype=float) * total / 6.0)
+
+
+def end_slope_area(height: Number, drop: Number, *, slope: Number) -> Array:
+    """Soil that lies before an end wall under a plane slope, per metre of width.
+
+    A = (h·d + h²/2)/tan β
+
+    Parameters
+    ----------
+    height : float or array
+        Height of the finished ground over the natural one at the wall, h [m], from 0.
+    drop : float or array
+        How far the finished ground there lies under the upper edge of the slope, d [m], from 0.
+    slope : float or array
+        Angle of the end slope, β [rad], above 0 to 1.5.
+
+    Returns
+    -------
+    float or array
+        Area in the plane along the axis, A [m2].
+
+    Notes
+    -----
+    The finished ground runs on level along the axis until the slope, which starts at the highest point
+    of the wall, cuts it off; it ends at the natural ground.
+
+    References
+    ----------
+    [FM5434] : earthwork volumes; rectangle and triangle.
+    """
+    within("height", height, 0.0, unit="m")
+    within("drop", drop, 0.0, unit="m")
+    within("slope", slope, 0.0, 1.5, unit="rad", open_low=True)
+    rise = np.asarray(height, dtype=float)
+    return np.asarray((rise * drop + 0.5 * rise**2) / np.tan(slope))

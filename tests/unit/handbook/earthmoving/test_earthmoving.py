@@ -44,6 +44,8 @@ REFUSED = {
         25.0, speed_out=0.0, speed_back=1.0, loading=60.0, tipping=20.0
     ),
     "more than the hour": lambda: earthmoving.output_of_cycle(130.0, capacity=0.06, worked=1.2),
+    "end slope level": lambda: earthmoving.end_slope_area(1.0, 0.0, slope=0.0),
+    "end slope unknown": lambda: earthmoving.end_slope_area(1.0, 0.0, slope=math.nan),
     "negative area": lambda: earthmoving.prismoidal_volume(1.0, -1.0, 1.0, length=1.0),
 }
 
