@@ -63,6 +63,8 @@ class Action:
     """(n + 1,) pressure on the fill above each node (Pa): goes down as it is and sideways by K."""
     pore: Array | None = None
     """(n + 1,) water pressure at the soil face (Pa)."""
+    at_face: bool = True
+    """Whether `down` and `across` act at the soil face (else on the rib's centreline)."""
     psi0: float = 1.0
     """Factor when another variable action leads."""
 
@@ -80,7 +82,10 @@ class Case:
     """Level of the fill on each side (m); None where there is no fill yet."""
     depth: Array
     """(n + 1,) soil above each node's soil face (m)."""
-    accidental: bool = False
+    springs: bool = True
+    """Whether the soil may hold as well as press (not when loose or frozen)."""
+    ballast: bool = False
+    """Whether ballast lies on the crown while soil is compacted."""
 
     @property
     def lead(self) -> float:
@@ -110,3 +115,10 @@ class Stage:
     """Whether creep has softened ribs and joints."""
     cases: tuple[Case, ...]
     """The first case is the stage's own state with permanent actions and level fill."""
+    props: tuple[int, ...] = ()
+    """Which of the temporary members of the house file stand in this stage, by position."""
+
+    @property
+    def filling(self) -> bool:
+        """Whether soil is being placed in this stage."""
+        return self.kind in {StageKind.FILL, StageKind.COVER, StageKind.TURF}

@@ -1,0 +1,99 @@
+"""`bermwright COMMAND …`: finds the command, prints mistakes without a traceback, returns an exit code."""
+
+from __future__ import annotations
+
+import argparse
+import os
+import sys
+from importlib import import_module
+from typing import TYPE_CHECKING
+
+from bermwright import __version__
+from bermwright.base.errors import BermwrightError
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+HOLDS, DOES_NOT_HOLD, BAD_INPUT, OWN_FAULT = 0, 1, 2, 3
+
+COMMANDS = {
+    "new": "write a commented starter house file",
+    "check": "say what holds, what does not and what is not known",
+    "explain": "show one rule or finding line by line, with its sources",
+    "book": "write the site book as PDF",
+    "templates": "write the full-size rib templates as PDF",
+    "draw": "write the section and rib drawings as PDF, SVG or DXF",
+    "count": "count material, soil, hours and money, with the working",
+    "evidence": "compare the handbook with published values",
+    "schema": "write the JSON Schema of the house file",
+}
+
+EPILOG = (
+    "bermwright never says that a house is safe: it says what was checked, with which values, and what was "
+    "not. Exit codes: 0 everything that is checked holds, 1 it does not or is not known, 2 the input is wrong."
+)
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one command and return its exit code."""
+    arguments = list(sys.argv[1:] if argv is None else argv)
+    _speak_utf8()
+    parser = _parser(arguments)
+    args = parser.parse_args(arguments)
+    if args.command is None:
+        parser.print_help()
+        return BAD_INPUT
+    try:
+        code: int = import_module(f"bermwright.cli.{args.command}").run(args)
+    except BermwrightError as error:
+        print(error, file=sys.stderr)
+        return BAD_INPUT
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return HOLDS
+    except KeyboardInterrupt:
+        print("Stopped. Nothing was written.", file=sys.stderr)
+        return 130
+    except Exception as error:
+        if os.environ.get("BERMWRIGHT_TRACE"):
+            raise
+        print(_own_fault(error), file=sys.stderr)
+        return OWN_FAULT
+    return code
+
+
+def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
+    """The parser; only the wanted command's own options are loaded."""
+    parser = argparse.ArgumentParser(
+        prog="bermwright",
+        description="From one plain house file to a site book for earth-sheltered vaults.",
+        epilog=EPILOG,
+    )
+    parser.add_argument("--version", action="version", version=f"bermwright {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND")
+    wanted = next((word for word in arguments if not word.startswith("-")), None)
+    for name, help_text in COMMANDS.items():
+        sub = commands.add_parser(name, help=help_text, description=help_text[0].upper() + help_text[1:] + ".")
+        if name == wanted:
+            import_module(f"bermwright.cli.{name}").add(sub)
+    return parser
+
+
+def _speak_utf8() -> None:
+    """Signs and feet marks must print on every terminal; what it lacks becomes a question mark."""
+    for stream in (sys.stdout, sys.stderr):
+        reconfigure = getattr(stream, "reconfigure", None)
+        if reconfigure is not None:
+            reconfigure(encoding="utf-8", errors="replace")
+
+
+def _own_fault(error: Exception) -> str:
+    return (
+        f"bermwright itself went wrong: {type(error).__name__}: {error}\n"
+        "This is a fault of the program, not of your file; nothing was changed. Please report it with the "
+        "house file. (Set BERMWRIGHT_TRACE=1 to see where.)"
+    )
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,24 @@
+"""`bermwright new`."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import argparse
+
+
+def add(parser: argparse.ArgumentParser) -> None:
+    """Declare the options."""
+    parser.add_argument("file", metavar="FILE", nargs="?", default="house.toml", help="file to write (house.toml)")
+    parser.add_argument("--name", default="My house", help="name of the house")
+
+
+def run(args: argparse.Namespace) -> int:
+    """Write a starter file; never over one that is there."""
+    from bermwright.app.files import write_new
+    from bermwright.formats.house_file import starter
+
+    path = write_new(args.file, starter(args.name))
+    print(f"Wrote {path}. Its values are invented: replace them with yours, then run: bermwright check {path}")
+    return 0

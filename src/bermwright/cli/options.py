@@ -1,0 +1,28 @@
+"""Options that several commands share."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import argparse
+
+
+def house(parser: argparse.ArgumentParser) -> None:
+    """The house file."""
+    parser.add_argument("file", metavar="FILE", help="the house file (TOML)")
+
+
+def units(parser: argparse.ArgumentParser) -> None:
+    """Metric or imperial output."""
+    parser.add_argument("--units", choices=("metric", "imperial"), default="metric", help="units of the output")
+
+
+def as_json(parser: argparse.ArgumentParser) -> None:
+    """Machine-readable output."""
+    parser.add_argument("--json", action="store_true", help="print JSON (documented in docs/reference/json.md)")
+
+
+def out(parser: argparse.ArgumentParser, what: str) -> None:
+    """Where to write."""
+    parser.add_argument("-o", "--out", metavar="FILE", help=f"where to write {what}")

@@ -1,0 +1,96 @@
+"""An assessment as plain data for JSON: stable, documented in docs/reference/json.md.
+
+Every number stands in the metric unit beside it; an unknown number is null, never NaN.
+"""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Any
+
+from bermwright.base.findings import Finding, Question, Shown, worst
+from bermwright.base.units import convert
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from bermwright.base.sources import Cite
+    from bermwright.rules.assess import Assessment
+
+FORMAT = 1
+
+
+def assessment_data(assessment: Assessment, system: str = "metric") -> dict[str, Any]:
+    """Everything that `check` says."""
+    return {
+        "format": FORMAT,
+        "house": assessment.house.name,
+        "reviewed": False,
+        "mark": "calculation aid, not reviewed",
+        "verdict": str(worst(assessment.findings)),
+        "findings": [finding_data(finding, system) for finding in assessment.findings],
+        "questions": [question_data(question) for question in assessment.questions],
+        "not_checked": list(assessment.not_checked),
+        "not_read_yet": list(assessment.not_read),
+    }
+
+
+def finding_data(finding: Finding, system: str = "metric") -> dict[str, Any]:
+    """One finding with the keys that other programs may rely on."""
+    return {
+        "rule": finding.rule,
+        "title": finding.title,
+        "part": finding.part,
+        "stage": finding.stage,
+        "case": finding.case,
+        "place": finding.place,
+        "verdict": str(finding.verdict),
+        "says": finding.says(system),
+        "values": _values(finding.values, system),
+        "demand": _number(finding.demand, finding.unit),
+        "capacity": _number(finding.capacity, finding.unit),
+        "unit": finding.unit,
+        "ratio": _number(finding.ratio),
+        "corner": _values(finding.corner, system),
+        "provenance": [str(provenance) for provenance in finding.provenances],
+        "advice": finding.advice,
+        "sources": [cite_data(cite) for cite in _sources(finding)],
+        "needs_review": finding.needs_review,
+    }
+
+
+def question_data(question: Question) -> dict[str, Any]:
+    """One question."""
+    return {
+        "place": question.place,
+        "asks": question.asks,
+        "why": question.why,
+        "cheapest_way": question.cheapest_way,
+        "blocks": list(question.blocks),
+    }
+
+
+def cite_data(cite: Cite) -> dict[str, str]:
+    """One source."""
+    return {"work": str(cite.work), "place": cite.place, "provenance": str(cite.provenance)}
+
+
+def _sources(finding: Finding) -> list[Cite]:
+    seen: dict[tuple[str, str], Cite] = {}
+    for cite in (*finding.cites, *(step.cite for step in finding.steps if step.cite)):
+        seen.setdefault((cite.work.key, cite.place), cite)
+    return list(seen.values())
+
+
+def _values(values: Mapping[str, Shown | str], system: str) -> dict[str, Any]:
+    return {
+        name: {"value": _number(value.value, value.unit), "unit": value.unit, "text": value.text(system)}
+        if isinstance(value, Shown)
+        else value
+        for name, value in values.items()
+    }
+
+
+def _number(value: float | None, unit: str = "") -> float | None:
+    """The value in its unit, null when it is not known."""
+    return float(convert(value, unit)) if value is not None and math.isfinite(value) else None

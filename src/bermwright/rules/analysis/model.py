@@ -1,0 +1,108 @@
+"""The ribs of one vault, ready to be solved through any building sequence."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.handbook.soils import needed_wall_friction
+from bermwright.rules.analysis.lanes import build_lanes
+from bermwright.rules.analysis.response import Analysis, run
+from bermwright.rules.analysis.states import frame_states, situations_of
+from bermwright.stages.nouns import Compaction
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from numpy.typing import NDArray
+
+    from bermwright.data.rule_sets import RuleSet
+    from bermwright.form.shapes import VaultForm
+    from bermwright.handbook.frames import Frame, Member
+    from bermwright.rules.analysis.lanes import Lane, SoilInput
+    from bermwright.rules.analysis.states import Situation, Softening
+    from bermwright.stages.nouns import Stage
+
+    Array = NDArray[np.float64]
+    Truth = NDArray[np.bool_]
+
+HEAVY = "heavy"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placing:
+    """How the fill is compacted, as far as it decides the soil run."""
+
+    plate_near: bool
+    """A plate runs within 0.6 m of the ribs, or nobody said that it does not."""
+    wet: bool
+    """The fill is wet of its optimum, or nobody said that it is not."""
+
+    @property
+    def heavy(self) -> bool:
+        """Whether the heavy run counts for bending at every stage."""
+        return self.plate_near or self.wet
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RibModel:
+    """Everything but the stages."""
+
+    form: VaultForm
+    frame: Frame
+    members: tuple[Member, ...]
+    softening: Softening
+    soil: SoilInput
+    placing: Placing
+    factor_sets: tuple[RuleSet, ...]
+    model_factor: float
+    """On bending where the heavy run does not count (design judgement, printed as such)."""
+
+    def analyse(self, stages: Sequence[Stage]) -> tuple[Analysis, ...]:
+        """Every situation of these stages, once for each set of partial factors."""
+        return self.analyse_situations(situations_of(stages))
+
+    def analyse_situations(self, situations: tuple[Situation, ...]) -> tuple[Analysis, ...]:
+        """The same for a list of situations that is ready."""
+        return tuple(self._analysis(situations, factors, self.model_factor) for factors in self.factor_sets)
+
+    def serve(self, stages: Sequence[Stage], serviceability: RuleSet) -> Analysis:
+        """The same with all factors 1, for movement and lifting."""
+        return self._analysis(situations_of(stages), serviceability, 1.0)
+
+    def _analysis(self, situations: tuple[Situation, ...], factors: RuleSet, model_factor: float) -> Analysis:
+        lanes = build_lanes(self.soil, factors)
+        heavy = self._heavy(situations)
+        return run(
+            factors=factors,
+            lanes=lanes,
+            situations=situations,
+            frame=self.frame,
+            states=frame_states(self.form, situations, factors, self.softening, self.members),
+            bends=self._bends(lanes, heavy),
+            model=np.where(heavy, 1.0, model_factor),
+        )
+
+    def _heavy(self, situations: Sequence[Situation]) -> Truth:
+        """(S,) whether the heavy run counts for bending: ballast while compacting brings it in too."""
+        compacted = {Compaction.HAND, Compaction.PLATE, Compaction.UNKNOWN}
+        return np.array(
+            [self.placing.heavy or (now.case.ballast and now.stage.compaction in compacted) for now in situations]
+        )
+
+    def _bends(self, lanes: tuple[Lane, ...], heavy: Truth) -> Truth:
+        is_heavy = np.array([lane.run == HEAVY for lane in lanes])
+        return ~is_heavy[:, None] | heavy[None, :]
+
+    def without_plate(self) -> RibModel:
+        """The same ribs with the plate kept 0.6 m away."""
+        return replace(self, placing=replace(self.placing, plate_near=False))
+
+
+def steepest_friction(ratio: float, form: VaultForm) -> float:
+    """Largest friction angle that the soil run with this K needs on the covered face (rad)."""
+    mesh = form.mesh
+    slope = np.arctan2(np.abs(mesh.rise), np.maximum(mesh.plan, 0.0))
+    return float(np.max(needed_wall_friction(ratio, slope)))

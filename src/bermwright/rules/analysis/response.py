@@ -1,0 +1,132 @@
+"""Solving all states of a vault's ribs in all lanes, and reading the worst out of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.handbook.frames import solve
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from numpy.typing import NDArray
+
+    from bermwright.data.rule_sets import RuleSet
+    from bermwright.handbook.frames import Frame, Response, States
+    from bermwright.rules.analysis.lanes import Lane
+    from bermwright.rules.analysis.states import Situation
+
+    Array = NDArray[np.float64]
+    Truth = NDArray[np.bool_]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Analysis:
+    """One set of partial factors: every lane (L) in every situation (S) on n elements."""
+
+    factors: RuleSet
+    lanes: tuple[Lane, ...]
+    situations: tuple[Situation, ...]
+    frame: Frame
+    states: States
+    response: Response
+    bends: Truth
+    """(L, S) whether the lane counts for bending in that situation (the heavy run often serves feet
+    and connections only; a run that needs more friction than the membrane has is left out)."""
+    model: Array
+    """(S,) model factor on bending."""
+
+    @property
+    def moment(self) -> Array:
+        """(L, S, n, 2) design bending with the model factor, NaN in lanes that do not count."""
+        counted = np.where(self.bends, 1.0, np.nan)
+        return self.response.moment * (self.model[None, :] * counted)[:, :, None, None]
+
+    def where_situation(self, wanted: Callable[[Situation], bool]) -> Truth:
+        """(S,) the situations for which `wanted` is true."""
+        return np.array([wanted(now) for now in self.situations], dtype=bool)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Peak:
+    """The worst entry of an array of ratios: which analysis, lane, situation and place."""
+
+    analysis: Analysis
+    lane: int
+    situation: int
+    place: tuple[int, ...]
+    """Indices behind lane and situation (element, end, ...)."""
+    ratio: float
+    """NaN when something in the field is not known."""
+
+    @property
+    def now(self) -> Situation:
+        """The situation that governs."""
+        return self.analysis.situations[self.situation]
+
+    @property
+    def corner(self) -> Lane:
+        """The lane that governs."""
+        return self.analysis.lanes[self.lane]
+
+    @property
+    def index(self) -> tuple[int, ...]:
+        """Index into (L, S, ...) arrays."""
+        return (self.lane, self.situation, *self.place)
+
+
+def peak(analysis: Analysis, ratios: Array, situations: Truth, lanes: Truth | None = None) -> Peak | None:
+    """The worst ratio in the chosen situations and lanes, None when nothing is chosen.
+
+    Lanes that do not count for bending are passed over only where `lanes` says so; an entry without
+    an answer (not converged) makes the peak NaN unless something already fails.
+    """
+    counted = np.broadcast_to(situations[None, :], ratios.shape[:2]).copy()
+    if lanes is not None:
+        counted &= lanes
+    if not counted.any():
+        return None
+    shape = (..., *(None,) * (ratios.ndim - 2))
+    known = np.where(counted[shape] & np.isfinite(ratios), ratios, -np.inf)
+    at = np.unravel_index(int(np.argmax(known)), ratios.shape)
+    largest = float(known[at])
+    lost = counted & ~analysis.response.converged
+    if lost.any() and largest <= 1.0:
+        lane, situation = (int(i) for i in np.argwhere(lost)[0])
+        return Peak(analysis=analysis, lane=lane, situation=situation, place=(0,) * (ratios.ndim - 2), ratio=np.nan)
+    indices = tuple(int(i) for i in at)
+    return Peak(
+        analysis=analysis,
+        lane=indices[0],
+        situation=indices[1],
+        place=indices[2:],
+        ratio=largest if np.isfinite(largest) else np.nan,
+    )
+
+
+def run(
+    *,
+    factors: RuleSet,
+    lanes: tuple[Lane, ...],
+    situations: tuple[Situation, ...],
+    frame: Frame,
+    states: States,
+    bends: Truth,
+    model: Array,
+) -> Analysis:
+    """Solve every lane in every situation, second order."""
+    from bermwright.rules.analysis.lanes import frame_soil
+
+    return Analysis(
+        factors=factors,
+        lanes=lanes,
+        situations=situations,
+        frame=frame,
+        states=states,
+        response=solve(frame, frame_soil(lanes, factors.permanent), states),
+        bends=bends,
+        model=model,
+    )

@@ -1,0 +1,112 @@
+"""Stages and cases as design states of the frame: factors on, loads per rib."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.handbook.frames import States
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from numpy.typing import NDArray
+
+    from bermwright.data.rule_sets import RuleSet
+    from bermwright.form.shapes import VaultForm
+    from bermwright.handbook.frames import Member
+    from bermwright.stages.nouns import Action, Case, Stage
+
+    Array = NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Situation:
+    """One state: a case of a stage, and the state it goes on from."""
+
+    stage: Stage
+    case: Case
+    parent: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Softening:
+    """Factors on the stiffness of ribs and joints in the long term."""
+
+    ribs: float
+    joints: float
+
+
+def situations_of(stages: Sequence[Stage]) -> tuple[Situation, ...]:
+    """Every case of every stage in order; a case branches from its stage's own state."""
+    situations: list[Situation] = []
+    before = -1
+    for stage in stages:
+        own = len(situations)
+        for i, case in enumerate(stage.cases):
+            situations.append(Situation(stage=stage, case=case, parent=own if i else before))
+        before = own
+    return tuple(situations)
+
+
+def frame_states(
+    form: VaultForm,
+    situations: Sequence[Situation],
+    factors: RuleSet,
+    softening: Softening,
+    members: Sequence[Member] = (),
+) -> States:
+    """Design loads of all states on one rib."""
+    loads = [_design_loads(form, now.case, factors) for now in situations]
+    stacked = {name: np.stack([load[name] for load in loads]) for name in loads[0]}
+    long_term = np.array([now.stage.long_term for now in situations])
+    depth = np.stack([now.case.depth for now in situations])
+    springs = np.array([now.case.springs for now in situations])
+    standing = [[i in now.stage.props for i in range(len(members))] for now in situations]
+    return States.build(
+        form.mesh.x.size,
+        parent=[now.parent for now in situations],
+        members=members,
+        member_on=np.array(standing, dtype=bool).reshape(len(situations), len(members)),
+        springs_on=springs[:, None] & (depth > 0),
+        depth=depth,
+        stiffness=np.where(long_term, softening.ribs, 1.0),
+        joint_stiffness=np.where(long_term, softening.joints, 1.0),
+        **stacked,
+    )
+
+
+def _design_loads(form: VaultForm, case: Case, factors: RuleSet) -> dict[str, Array]:
+    """Factored loads of one case on one rib (N, N m, Pa)."""
+    mesh, width = form.mesh, form.spacing
+    total = {name: np.zeros(mesh.x.size) for name in ("across", "down", "moment", "surcharge", "pore")}
+    for action, factor in _factored(case, factors):
+        down = factor * width * _or_zero(action.down, mesh.x)
+        across = factor * width * _or_zero(action.across, mesh.x)
+        total["down"] += down
+        total["across"] += across
+        if action.at_face:
+            lever_x, lever_z = mesh.soil_x - mesh.x, mesh.soil_z - mesh.z
+            total["moment"] -= lever_x * down + lever_z * across
+        total["surcharge"] += factor * _or_zero(action.on_fill, mesh.x)
+        total["pore"] += factor * _or_zero(action.pore, mesh.x)
+    return total
+
+
+def _factored(case: Case, factors: RuleSet) -> list[tuple[Action, float]]:
+    """Each action with its partial factor; the first variable action leads."""
+    out: list[tuple[Action, float]] = []
+    leading = True
+    for action in case.actions:
+        if action.permanent:
+            out.append((action, factors.permanent))
+            continue
+        out.append((action, factors.variable * (1.0 if leading else action.psi0)))
+        leading = False
+    return out
+
+
+def _or_zero(values: Array | None, like: Array) -> Array:
+    return np.zeros_like(like) if values is None else values

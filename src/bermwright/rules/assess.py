@@ -1,0 +1,108 @@
+"""Assess a house: every rule on every vault, worst first. Pure; app adds progress and executors."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bermwright.base.errors import OutOfRangeError
+from bermwright.base.findings import Finding, Verdict
+from bermwright.house import questions
+from bermwright.rules import readings
+from bermwright.rules.registry import NOT_CHECKED, RULES
+from bermwright.rules.study import Study, study_vault
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Mapping
+
+    from bermwright.base.findings import Question
+    from bermwright.house import House, Vault
+    from bermwright.rules.nouns import Rule
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assessment:
+    """What was found of a house."""
+
+    house: House
+    findings: tuple[Finding, ...]
+    """Worst first."""
+    questions: tuple[Question, ...]
+    not_checked: tuple[str, ...]
+    """What no rule covers yet, by name."""
+    not_read: tuple[str, ...]
+    """Tables of the file that no rule reads yet."""
+    studies: Mapping[str, Study]
+    """By the name of the vault; a vault about which too little is known has none."""
+
+
+def assess(
+    house: House,
+    *,
+    not_read: tuple[str, ...] = (),
+    stop_marks: bool = True,
+    progress: Callable[[str], None] = lambda _step: None,
+) -> Assessment:
+    """Run every rule on every vault of a house."""
+    findings: list[Finding] = []
+    studies: dict[str, Study] = {}
+    for vault in house.vaults:
+        missing = readings.missing_for_statics(house, vault)
+        if missing:
+            findings += _unknown(vault, f"the file does not say {', '.join(missing)}")
+            continue
+        try:
+            study = study_vault(house, vault, stop_marks=stop_marks, progress=progress)
+        except OutOfRangeError as error:
+            findings += _unknown(vault, str(error))
+            continue
+        studies[vault.name] = study
+        for rule in RULES:
+            progress(f"{vault.name}: {rule.title}")
+            findings += _found(rule, study)
+    return Assessment(
+        house=house,
+        findings=tuple(sorted(findings, key=_severity)),
+        questions=questions(house, _blocked()),
+        not_checked=NOT_CHECKED,
+        not_read=not_read,
+        studies=studies,
+    )
+
+
+def _found(rule: Rule, study: Study) -> tuple[Finding, ...]:
+    """What a rule finds; outside its method's range it is unknown, and says why."""
+    try:
+        return rule.run(study)
+    except OutOfRangeError as error:
+        return (_cannot_say(rule, study.part, str(error)),)
+
+
+def _unknown(vault: Vault, reason: str) -> list[Finding]:
+    return [_cannot_say(rule, f'vault "{vault.name}"', reason) for rule in RULES]
+
+
+def _cannot_say(rule: Rule, part: str, reason: str) -> Finding:
+    return Finding(
+        rule=rule.name,
+        title=rule.title,
+        part=part,
+        verdict=Verdict.UNKNOWN,
+        template="{title}: not known, because {reason}.",
+        values={"title": rule.title, "reason": reason.rstrip(".")},
+        cites=rule.cites,
+        advice="Answer the questions below; each tells the cheapest way.",
+    )
+
+
+def _severity(finding: Finding) -> tuple[int, float, str]:
+    return finding.verdict.severity, -(finding.ratio or 0.0), finding.rule
+
+
+def _blocked() -> dict[str, tuple[str, ...]]:
+    """Which rules stay unknown without which place in the file."""
+    blocked: dict[str, tuple[str, ...]] = {}
+    for rule in RULES:
+        for place in rule.asks:
+            blocked[place] = (*blocked.get(place, ()), rule.name)
+    return blocked

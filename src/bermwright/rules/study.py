@@ -1,0 +1,119 @@
+"""The study of one vault: form, stages and the ribs' response, made once and read by every rule."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.data.rule_sets import SERVICE, rule_sets
+from bermwright.data.timber_classes import strength_class
+from bermwright.form import vault_form
+from bermwright.handbook.frames import Frame
+from bermwright.rules import readings
+from bermwright.rules.analysis.model import RibModel
+from bermwright.rules.analysis.strength import RibStrength, rib_ratios
+from bermwright.rules.analysis.stop_marks import LeadMark, lead_marks
+from bermwright.stages.sequence import building_sequence
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from bermwright.form.shapes import VaultForm
+    from bermwright.house import House, Vault
+    from bermwright.rules.analysis.response import Analysis
+    from bermwright.stages.given import Given
+    from bermwright.stages.nouns import Stage
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Study:
+    """Everything that the rules read of one vault."""
+
+    house: House
+    vault: Vault
+    part: str
+    form: VaultForm
+    given: Given
+    stages: tuple[Stage, ...]
+    model: RibModel
+    strength: RibStrength
+    analyses: tuple[Analysis, ...]
+    """One for each set of partial factors of the rule set."""
+    service: Analysis
+    """All factors 1."""
+    marks: tuple[LeadMark, ...]
+    """Stop marks of the fill levels; empty when they were not asked for."""
+
+
+def study_vault(
+    house: House,
+    vault: Vault,
+    *,
+    stop_marks: bool = True,
+    progress: Callable[[str], None] = lambda _step: None,
+) -> Study:
+    """Form, stages, response and stop marks of one vault. Needs what `missing_for_statics` names."""
+    progress(f"{vault.name}: shape")
+    form = vault_form(house, vault)
+    timber = strength_class(vault.timber)
+    given = readings.given(house, vault, timber)
+    stages = building_sequence(form, given)
+    strength = RibStrength.of(vault, form, timber)
+    model = rib_model(house, vault, form, strength)
+    progress(f"{vault.name}: ribs under {sum(len(stage.cases) for stage in stages)} cases")
+    analyses = model.analyse(stages)
+    service = model.serve(stages, SERVICE)
+    marks: tuple[LeadMark, ...] = ()
+    if stop_marks:
+        progress(f"{vault.name}: stop marks")
+        marks = lead_marks(model, stages, house.rules.lead_limit, lambda one: rib_ratios(one, strength))
+    return Study(
+        house=house,
+        vault=vault,
+        part=f'vault "{vault.name}"',
+        form=form,
+        given=given,
+        stages=stages,
+        model=model,
+        strength=strength,
+        analyses=analyses,
+        service=service,
+        marks=marks,
+    )
+
+
+def rib_model(house: House, vault: Vault, form: VaultForm, strength: RibStrength) -> RibModel:
+    """The ribs as a frame, with their soil and rule set."""
+    feet = vault.feet
+    assert feet is not None
+    mesh, width = form.mesh, form.spacing
+    elements = mesh.x.size - 1
+    joint = np.full(mesh.x.size, np.inf)
+    joint[list(mesh.joint_nodes)] = strength.joint_stiffness
+    if feet.crown_hinge:
+        joint[mesh.crown] = 0.0
+    frame = Frame(
+        x=mesh.x,
+        z=mesh.z,
+        axial=np.full(elements, strength.axial_stiffness),
+        bending=np.full(elements, strength.bending_stiffness),
+        joint=joint,
+        feet=readings.feet_stiffness(feet, width),
+        plan=mesh.plan * width,
+        rise=mesh.rise * width,
+        lever_x=mesh.soil_x - mesh.x,
+        lever_z=mesh.soil_z - mesh.z,
+        cushion=readings.cushion(vault, form),
+    )
+    return RibModel(
+        form=form,
+        frame=frame,
+        members=readings.members(house, form),
+        softening=strength.softening,
+        soil=readings.soil_input(house, vault, form),
+        placing=readings.placing(house),
+        factor_sets=rule_sets(house.rules.approach),
+        model_factor=house.rules.model_factor,
+    )
