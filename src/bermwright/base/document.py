@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Heading:
-    """A heading; level 1 starts a chapter on a new page and stands in the contents."""
+    """A heading; level 1 starts a chapter on a new page and stands in the contents, level 0 is a title."""
 
     text: str
     level: int = 1

@@ -5,7 +5,21 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from bermwright.base.findings import Finding, Question, Shown, Step, Verdict
+from bermwright.base.sources import Cite, Provenance, Work
+from bermwright.book.pages import (
+    BookInputs,
+    Checked,
+    Lift,
+    Quantity,
+    QuantityList,
+    StopLine,
+    Value,
+    VaultPages,
+)
+from bermwright.book.templates import Nailing
 from bermwright.form.shapes import CoverBand, CurveLine, FrameMesh, GroundForm, Line, RibForm, RibPiece, VaultForm
+from bermwright.stages.nouns import Case, Compaction, Duration, Stage, StageKind
 
 SPAN, RISE, SPRINGING, DEPTH, BOARD = 4.8, 2.2, 0.9, 0.17, 0.25
 
@@ -119,3 +133,133 @@ def form_by_hand():
 @pytest.fixture(scope="session")
 def form():
     return form_by_hand()
+
+
+def stage_by_hand(form, kind, name, title, *, level=None, do=("Do it by hand.",), cautions=("Nobody inside.",)):
+    first = Case(
+        name="permanent", title="Permanent only", duration=Duration.MEDIUM, actions=(),
+        left=level, right=level, depth=np.zeros(form.mesh.x.size),
+    )  # fmt: skip
+    return Stage(
+        name=name, kind=kind, title=title, do=do, cautions=cautions, level=level,
+        compaction=Compaction.HAND, braced=False, long_term=False, cases=(first,),
+    )  # fmt: skip
+
+
+FILL_DO = (
+    "One side is never more than 0.20 m ahead of the other, and never past its stop mark.",
+    "Tamp by hand, and keep the rammer 0.6 m off the ribs.",
+    "Break frozen lumps out; never bury them.",
+    "Read the plumb line from the crown after each lift and write it down.",
+)
+FILL_CAUTIONS = (
+    "Never stand between the shell and a bank that can slide. Cut banks and trenches collapse without warning.",
+    "Nobody is inside while soil is placed.",
+    "Local rules and the person who signs for the work come before this page.",
+)
+LEVELS = (0.85, 1.05, 1.25, 1.45, 1.65, 1.85, 2.05, 2.25, 2.45, 2.65, 2.85, 3.05, 3.25)
+
+
+def stages_by_hand(form):
+    yield stage_by_hand(form, StageKind.RIBS, "ribs up", "Raise and brace the ribs")
+    yield stage_by_hand(form, StageKind.LAGGED, "lagged", "Nail on the lagging")
+    yield stage_by_hand(form, StageKind.WRAPPED, "wrapped", "Lay membrane and insulation")
+    for level in LEVELS:
+        do = (f"Bring both sides to +{level:.2f} in layers of at most 0.20 m, left and right in turn.", *FILL_DO)
+        name, title = f"fill to +{level:.2f}", f"Fill to +{level:.2f}, both sides"
+        yield stage_by_hand(form, StageKind.FILL, name, title, level=level, do=do, cautions=FILL_CAUTIONS)
+    top = float(form.ground.finished.z.max())
+    yield stage_by_hand(form, StageKind.COVER, "crown cover", "Cover the crown", level=top)
+    yield stage_by_hand(form, StageKind.TURF, "turf", "Lay the turf", level=top)
+    yield stage_by_hand(form, StageKind.SETTLED, "settled", "The house in use", level=top)
+    yield stage_by_hand(form, StageKind.LONG_TERM, "long term", "The house after decades", level=top)
+
+
+EN1995 = Work(
+    key="EN1995", authors="CEN", title="EN 1995-1-1, Design of timber structures", year=2004, edition="with A2:2014"
+)
+
+
+def finding_by_hand(verdict, ratio, *, stage="fill to +2.45", rule="rib-bends"):
+    cite = Cite(work=EN1995, place="6.2.4 (6.19)", provenance=Provenance.MEMORY)
+    section = Step(
+        says="One of three layers is cut at a joint: two thirds remain", symbol="W", formula="⅔ · b · h² / 6",
+        filled="⅔ · 84 · 170² / 6", result=Shown(269.7e-6, "cm3", 0),
+    )  # fmt: skip
+    moment = Step(
+        says="Bending in one rib, by frame, feet pinned", symbol="M", formula="", filled="",
+        result=Shown(1500.0, "kNm", 2), cite=cite,
+    )  # fmt: skip
+    return Finding(
+        rule=rule, title="The ribs bend", part='vault "day room"', verdict=verdict,
+        template="With the fill at {level} the ribs bend with {moment} at the left haunch.",
+        values={"level": Shown(2.45, "level", 2), "moment": Shown(1500.0, "kNm", 2)},
+        stage=stage, case="left ahead", place="left haunch", demand=1500.0, capacity=1720.0, unit="kNm", ratio=ratio,
+        corner={"soil run": "low", "unit weight": Shown(20000.0, "kN/m3", 1)},
+        advice="Lay 0.24 m of crown soil before the fill goes on above +2.20.",
+        steps=(moment, section), cites=(cite,),
+    )  # fmt: skip
+
+
+def vault_by_hand(form):
+    stages = tuple(stages_by_hand(form))
+    fills = [stage for stage in stages if stage.kind is StageKind.FILL]
+    leads = [max(0.6 - 0.05 * i, 0.0) for i in range(len(fills))]
+    stops = tuple(
+        StopLine(
+            level=stage.level, lead=round(lead, 2), governs="low run, unit weight 20 kN/m³",
+            remedy="Do not fill above +3.25 without 0.24 m of soil on the crown." if lead < 0.05 else "",
+        )
+        for stage, lead in zip(fills, leads, strict=True)
+    )  # fmt: skip
+    lifts = tuple(Lift(stage=stage.name, placed=(4.7, 4.7), loose=(5.9, 5.9)) for stage in fills)
+    ratios = {stage.name: 0.4 for stage in stages} | {"fill to +2.45": 0.87}
+    return VaultPages(
+        name="day room", form=form, curve="ellipse", stages=stages, stage_ratio=ratios, stops=stops, lifts=lifts,
+        basis="Ribs 3 × 28 × 170 C18 at 0.60 m, feet pinned, fill 19.0 to 20.0 kN/m³, EN 1990.",
+        axis=1.3, nailing=Nailing(diameter=0.0034, length=0.09, rows=4, along=0.1, edge=0.025, end=0.05),
+        foot_forces=("Each foot gives its wall 20.1 to 24.3 kN/m down and 1.2 outward to 4.8 kN/m inward.",),
+    )  # fmt: skip
+
+
+def book_by_hand(form):
+    findings = (
+        finding_by_hand(Verdict.TIGHT, 0.87),
+        finding_by_hand(Verdict.HOLDS, 0.4, stage="lagged"),
+        finding_by_hand(Verdict.HOLDS, 0.31, stage="long term", rule="rib-shear"),
+    )
+    question = Question(
+        place="site.water_depth", asks="How deep is the ground water?", why="It decides whether a drain is enough.",
+        cheapest_way="Dig a test pit in spring and look again after a week.", blocks=("blocked-drain",),
+    )  # fmt: skip
+    return BookInputs(
+        house="Larch Bank", revision="14", date="2026-11-24", note="Invented example: this house does not exist.",
+        values=tuple(
+            Value(what=what, value=value, known=known)
+            for what, value, known in (
+                ("Fill, unit weight", "19.0 to 20.0 kN/m³", "the house file: trial pit 2, own bucket test"),
+                ("Snow on the ground", "2.5 kN/m²", "the house file"),
+                ("Rule set", "EN 1990, DA2", "assumed: the usual one"),
+            )
+        ),
+        checked=(
+            Checked(title="The ribs bend", why="Soil on one side bends a rib before the other side holds it."),
+            Checked(title="Shear in the ribs", why="Nails and wood slip before they break."),
+        ),
+        findings=findings, questions=(question,), not_checked=("wind on bare ribs", "earthquake", "the walls"),
+        vaults=(vault_by_hand(form),),
+        quantities=(
+            QuantityList(
+                title="Ribs", remark="Net sizes.",
+                lines=(
+                    Quantity(what="board pieces 1L1, 1R1", amount=Shown(26.0, "", 0), working="13 ribs × 2 pieces"),
+                    Quantity(what="fill, placed", amount=Shown(112.4, "m3", 1), working="15.0 m² × 7.5 m"),
+                ),
+            ),
+        ),
+    )  # fmt: skip
+
+
+@pytest.fixture(scope="session")
+def book(form):
+    return book_by_hand(form)

@@ -45,7 +45,7 @@ def text(document: Document) -> str:
     return "\n".join([*(line for line in head if line), *body, ""])
 
 
-def lines(item: Block, system: str = "metric") -> list[str]:  # noqa: C901, PLR0911, PLR0912  (one case a block)
+def lines(item: Block, system: str = "metric") -> list[str]:
     """The lines of one block, an empty one before it."""
     match item:
         case Heading():
@@ -101,7 +101,7 @@ def _wrap(said: str, mark: str = "") -> list[str]:
 
 def _heading(item: Heading) -> list[str]:
     title = _clean(item.text)
-    under = {1: "=", 2: "-"}.get(item.level, "")
+    under = {0: "#", 1: "=", 2: "-"}.get(item.level, "")
     return ["", title, *([under * min(len(title), WIDTH)] if under else []), *_wrap(words(item.lead))]
 
 

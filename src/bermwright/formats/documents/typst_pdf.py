@@ -100,12 +100,17 @@ def _dress(document: Document) -> str:
     )
 
 
-def block(item: Block, system: str) -> str:  # noqa: C901, PLR0911, PLR0912  (one case a block)
+def block(item: Block, system: str) -> str:
     """The call that sets one block."""
     match item:
         case Heading():
             lead = f" + lead({marked(item.lead)})" if item.lead else ""
-            return f"(heading(level: {item.level}, {content(item.text)}){lead})"
+            title = (
+                f"heading(level: {item.level}, {content(item.text)})"
+                if item.level
+                else f"book-title({content(item.text)})"
+            )
+            return f"({title}{lead})"
         case Headline():
             return f"headline({literal(item.verdict)}, {marked(item.text)}, {_maybe(item.lead)})"
         case Contents():

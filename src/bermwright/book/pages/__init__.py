@@ -1,0 +1,33 @@
+"""The pages of the site book, pure: what was found becomes blocks.
+
+Start reading at `site_book.py`; each module beside it is one chapter. `inputs.py` says what they read.
+"""
+
+from __future__ import annotations
+
+from bermwright.book.pages.inputs import (
+    MARK,
+    BookInputs,
+    Checked,
+    Lift,
+    Quantity,
+    QuantityList,
+    StopLine,
+    Value,
+    VaultPages,
+)
+from bermwright.book.pages.site_book import site_book, template_book
+
+__all__ = [
+    "MARK",
+    "BookInputs",
+    "Checked",
+    "Lift",
+    "Quantity",
+    "QuantityList",
+    "StopLine",
+    "Value",
+    "VaultPages",
+    "site_book",
+    "template_book",
+]

@@ -1,0 +1,262 @@
+"""One page a stage: do, measure, stop, sign. Lifts of fill that are done alike share a page, four at most."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bermwright.base.document import (
+    BLANK,
+    Block,
+    Columns,
+    Figure,
+    Heading,
+    Notice,
+    Para,
+    Points,
+    SignatureLine,
+    Table,
+    plain,
+)
+from bermwright.base.marks import Side, StopMark
+from bermwright.base.units import show
+from bermwright.base.wording import ratio_text
+from bermwright.book.pages.readings import readings
+from bermwright.book.sheets import stage_sheet
+from bermwright.stages.nouns import StageKind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from bermwright.book.pages.inputs import BookInputs, Lift, StopLine, VaultPages
+    from bermwright.stages.nouns import Stage
+
+MOST_LIFTS = 4
+LEAST_LEAD = 0.05
+"""Less than this nobody can rake to (m)."""
+FIGURE_WIDTH = 174.0
+_BARROW = 0.06
+"""A barrow holds this much loose soil (m3)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """Stages that share a page."""
+
+    first: int
+    """Number of the first stage, counted from 1."""
+    stages: tuple[Stage, ...]
+
+    @property
+    def last(self) -> Stage:
+        """The stage that the page ends with."""
+        return self.stages[-1]
+
+    @property
+    def number(self) -> str:
+        """`4` or `4 to 7`."""
+        end = self.first + len(self.stages) - 1
+        return str(self.first) if end == self.first else f"{self.first} to {end}"
+
+
+def stage_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
+    """A page for each stage, in the order of building."""
+    pages = paged(vault.stages)
+    return tuple(block for page in pages for block in _page(page, vault, book))
+
+
+def paged(stages: tuple[Stage, ...]) -> tuple[Page, ...]:
+    """Stages put onto pages: lifts that are done alike go together."""
+    pages: list[list[Stage]] = []
+    for stage in stages:
+        if pages and len(pages[-1]) < MOST_LIFTS and _alike(pages[-1][-1], stage):
+            pages[-1].append(stage)
+        else:
+            pages.append([stage])
+    starts = [1 + sum(map(len, pages[:i])) for i in range(len(pages))]
+    return tuple(Page(first=first, stages=tuple(page)) for first, page in zip(starts, pages, strict=True))
+
+
+def _alike(one: Stage, other: Stage) -> bool:
+    """Whether two lifts are done in the same way, but for the level in the first line."""
+    both_fill = one.kind is StageKind.FILL and other.kind is StageKind.FILL
+    return (
+        both_fill
+        and one.do[1:] == other.do[1:]
+        and one.props == other.props
+        and one.cautions == other.cautions
+    )
+
+
+def _page(page: Page, vault: VaultPages, book: BookInputs) -> Iterator[Block]:
+    yield Heading(text=f"Stage {page.number}. {page.last.title}", lead=plain(_lead(page, book.system)))
+    yield _figure(page, vault)
+    do = (Heading(text="Do", level=2), Points(items=tuple(map(plain, page.last.do)), numbered=True))
+    if page.last.kind is StageKind.FILL:
+        measure = (Heading(text="Measure", level=2), *_fill_table(page, vault, book.system))
+        yield Columns(left=do, right=measure, left_share=0.4)
+    else:
+        measure = (Heading(text="Measure", level=2), readings(page.last, vault, book.system))
+        yield Columns(left=do, right=measure, left_share=0.46)
+    yield Notice(kind="stop", lines=tuple(_stops(page, vault, book.system)))
+    if page.last.cautions:
+        yield Notice(kind="caution", lines=(plain(" ".join(page.last.cautions)),))
+    yield Para(f"{plain(vault.basis)} Marks are rounded down. Working: last chapters.".strip(), small=True)
+    yield Heading(text="Sign", level=2)
+    yield SignatureLine(labels=_signed(page.last.kind))
+
+
+def _signed(kind: StageKind) -> tuple[str, ...]:
+    done = {
+        StageKind.FILL: "filled by",
+        StageKind.SETTLED: "looked at by",
+        StageKind.LONG_TERM: "looked at by",
+    }
+    return (done.get(kind, "done by"), "checked by", "air and soil, °C", "date")
+
+
+def _lead(page: Page, system: str) -> str:
+    if page.last.kind is StageKind.FILL:
+        levels = [stage.level for stage in page.stages if stage.level is not None]
+        count = len(page.stages)
+        lifts = "One lift" if count == 1 else f"{count} lifts"
+        reach = f" up to {show(levels[-1], 'level', 2, system)}" if levels else ""
+        return f"{lifts}{reach}, left and right in turn. Neither side runs past its stop mark."
+    return {
+        StageKind.RIBS: "Nothing is covered before every rib is braced, plumb and measured.",
+        StageKind.LAGGED: "From both feet upwards, both sides in step.",
+        StageKind.WRAPPED: "Look at every lap before it disappears.",
+        StageKind.COVER: "By hand, from both sides at once.",
+        StageKind.TURF: "From the toes upwards.",
+        StageKind.SETTLED: "What to look at in the first year.",
+        StageKind.LONG_TERM: "What to look at every year.",
+    }.get(page.last.kind, "")
+
+
+def _figure(page: Page, vault: VaultPages) -> Figure:
+    levels = tuple(stage.level for stage in page.stages if stage.level is not None)
+    fill = page.last.kind is StageKind.FILL
+    stop = _stop_of(page.last, vault) if fill else None
+    marks: tuple[StopMark, ...] = ()
+    if stop is not None and stop.lead is not None and stop.lead >= LEAST_LEAD:
+        marks = tuple(StopMark(level=stop.level + stop.lead, side=side) for side in Side)
+    sheet = stage_sheet(
+        vault.form,
+        page.last,
+        width=FIGURE_WIDTH,
+        lifts=levels if fill else (),
+        supports=vault.supports,
+        marks=marks,
+        axis=vault.axis,
+    )
+    return Figure(sheet=sheet)
+
+
+def _stop_of(stage: Stage, vault: VaultPages) -> StopLine | None:
+    if stage.level is None:
+        return None
+    level = stage.level
+    return next((stop for stop in vault.stops if abs(stop.level - level) < LEAST_LEAD / 10.0), None)
+
+
+def _lift_of(stage: Stage, vault: VaultPages) -> Lift | None:
+    return next((lift for lift in vault.lifts if lift.stage == stage.name), None)
+
+
+def _fill_table(page: Page, vault: VaultPages, system: str) -> tuple[Block, ...]:
+    """Level, soil, stop mark and boxes for what the plumb line reads, lift by lift."""
+    unit = "m³" if system == "metric" else "ft³"
+    head = (
+        "mark",
+        "level",
+        f"placed {unit} left/right",
+        f"loose {unit} left/right",
+        "may be ahead",
+        "plumb line, mm",
+    )
+    rows = tuple(_fill_row(number, stage, vault, system) for number, stage in enumerate(page.stages, start=1))
+    table = Table(head=head, rows=rows, align="lrrrrr", strong=(4,))
+    lifts = [lift for stage in page.stages if (lift := _lift_of(stage, vault))]
+    return (table, Para(_barrows(lifts))) if lifts else (table,)
+
+
+def _fill_row(number: int, stage: Stage, vault: VaultPages, system: str) -> tuple[str, ...]:
+    lift, stop = _lift_of(stage, vault), _stop_of(stage, vault)
+    level = show(stage.level, "level", 2, system) if stage.level is not None else "unknown"
+    placed = _pair(lift.placed, system) if lift else "unknown"
+    loose = _pair(lift.loose, system) if lift else "unknown"
+    return (f"L{number} R{number}", level, placed, loose, _ahead(stop, system), BLANK)
+
+
+def _pair(volumes: tuple[float, float], system: str) -> str:
+    left, right = (show(volume, "m3", 1, system).split(" ")[0] for volume in volumes)
+    return left if left == right else f"{left} / {right}"
+
+
+def _ahead(stop: StopLine | None, system: str) -> str:
+    if stop is None or stop.lead is None:
+        return "unknown"
+    return "nothing" if stop.lead < LEAST_LEAD else show(stop.lead, "m", 2, system)
+
+
+def _barrows(lifts: list[Lift]) -> str:
+    counts = [(-(-lift.loose[0] // _BARROW), -(-lift.loose[1] // _BARROW)) for lift in lifts]
+    said = ", ".join(
+        f"{left:.0f}" if left == right else f"{left:.0f} / {right:.0f}" for left, right in counts
+    )
+    side = "a side" if all(left == right for left, right in counts) else "left / right"
+    return f"Barrows of 60 litres, {side}: *{said}*."
+
+
+def _stops(page: Page, vault: VaultPages, system: str) -> Iterator[str]:
+    """When to stop, in the order of weight."""
+    yield from _strength_stops(page, vault)
+    if page.last.kind is StageKind.FILL:
+        yield from _lead_stops(page, vault, system)
+    yield (
+        "*Stop if a rib creaks, a joint opens, a foot shifts or the plumb line moves while nobody works.* "
+        "Everybody out. Ask whoever signs for the work before anybody goes back."
+    )
+
+
+def _strength_stops(page: Page, vault: VaultPages) -> Iterator[str]:
+    """What the findings say of these stages, when they do not hold or nobody knows."""
+    ratios = {plain(stage.name): vault.stage_ratio.get(stage.name) for stage in page.stages}
+    failing = {name: ratio for name, ratio in ratios.items() if ratio is not None and ratio > 1.0}
+    unknown = [name for name, ratio in ratios.items() if ratio is None or math.isnan(ratio)]
+    if failing:
+        said = ", ".join(f"{name} ({ratio_text(ratio)})" for name, ratio in failing.items())
+        yield f"*Does not hold, strength used:* {said}. *Do not begin it.* Findings says what to change."
+    if unknown:
+        yield f"*Not known whether it holds:* {', '.join(unknown)}. Answer the questions before you begin."
+
+
+def _lead_stops(page: Page, vault: VaultPages, system: str) -> Iterator[str]:
+    stops = [(stage, _stop_of(stage, vault)) for stage in page.stages]
+    unknown = [plain(stage.name) for stage, stop in stops if stop is None or stop.lead is None]
+    if unknown:
+        yield f"*Not known how far one side may be ahead:* {', '.join(unknown)}. Keep both sides level."
+    leads = [stop for _, stop in stops if stop is not None and stop.lead is not None]
+    for stop in leads:
+        if stop.lead is not None and stop.lead < LEAST_LEAD:
+            remedy = plain(stop.remedy) or "No lead holds there: ask before you go on."
+            yield f"*Stop before {show(stop.level, 'level', 2, system)}.* {remedy}"
+    marked = [stop for stop in leads if stop.lead is not None and stop.lead >= LEAST_LEAD]
+    if marked:
+        yield _lead_line(marked, system)
+
+
+def _lead_line(stops: list[StopLine], system: str) -> str:
+    """The last mark of the page in words, and how it changes on the way."""
+    last = stops[-1]
+    said = f"*Stop if one side is {_lead_at(last, system, 'ahead at')}.*"
+    others = [stop for stop in stops[:-1] if stop.lead != last.lead]
+    if others:
+        said += f" On the way: {', '.join(_lead_at(stop, system, 'at') for stop in others)}."
+    return f"{said} Either side, and never past the red mark on the shell."
+
+
+def _lead_at(stop: StopLine, system: str, word: str) -> str:
+    lead = "an unknown lead" if stop.lead is None else show(stop.lead, "m", 2, system)
+    return f"{lead} {word} {show(stop.level, 'level', 2, system)}"
