@@ -78,9 +78,7 @@ def peak_mu_curved_roof(rise: ArrayLike, width: ArrayLike) -> Array:
     return np.minimum(0.2 + 10.0 * np.asarray(rise, dtype=float) / np.asarray(width), 2.0)
 
 
-def mu_curved_roof(
-    x: ArrayLike, *, slope: ArrayLike, width: float, rise: float, arrangement: str
-) -> Array:
+def mu_curved_roof(x: ArrayLike, *, slope: ArrayLike, width: float, rise: float, arrangement: str) -> Array:
     r"""Shape factor of snow along a curved roof.
 
     even: 0.8 where the tangent is flatter than 60 degrees; drifted: over that length :math:`l_s` two

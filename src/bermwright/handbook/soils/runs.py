@@ -66,7 +66,12 @@ def soil_runs(angle: float, *, membrane_friction: float | None = None) -> tuple[
         within("membrane friction", membrane_friction, 0.0, 0.9, unit="rad")
         if float(largest_needed_wall_friction(active)) > membrane_friction:
             low = at_rest
-    ratios = {"low": low, "expected": at_rest, "compacted": float(compacted_ratio(angle)), "heavy": HEAVY_RATIO}
+    ratios = {
+        "low": low,
+        "expected": at_rest,
+        "compacted": float(compacted_ratio(angle)),
+        "heavy": HEAVY_RATIO,
+    }
     return tuple(
         SoilRun(name=name, ratio=ratio, active=active, spring=EXPECTED_SPRING if name == "expected" else 0.0)
         for name, ratio in ratios.items()
