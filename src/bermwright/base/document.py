@@ -37,7 +37,7 @@ class Para:
 
 def plain(text: str) -> str:
     """Text without any emphasis, for words that somebody else chose (names, notes)."""
-    return "".join(ESCAPE + letter if letter in "*_" else letter for letter in text)
+    return "".join(ESCAPE + letter if letter in ("*", "_", ESCAPE) else letter for letter in text)
 
 
 ESCAPE = "\\"

@@ -18,7 +18,16 @@ from bermwright.book.pages import (
     VaultPages,
 )
 from bermwright.book.templates import Nailing
-from bermwright.form.shapes import CoverBand, CurveLine, FrameMesh, GroundForm, Line, RibForm, RibPiece, VaultForm
+from bermwright.form.shapes import (
+    CoverBand,
+    CurveLine,
+    FrameMesh,
+    GroundForm,
+    Line,
+    RibForm,
+    RibPiece,
+    VaultForm,
+)
 from bermwright.stages.nouns import Case, Compaction, Duration, Stage, StageKind
 
 SPAN, RISE, SPRINGING, DEPTH, BOARD = 4.8, 2.2, 0.9, 0.17, 0.25
@@ -71,7 +80,9 @@ def rib_by_hand():
     centreline = half_ellipse()
     even = np.linspace(0.0, centreline.length, 7)
     odd = np.concatenate([[0.0], 0.5 * (even[:-1] + even[1:]), [centreline.length]])
-    pieces = [p for layer, cuts in ((1, even), (2, odd), (3, even)) for p in pieces_of(centreline, layer, cuts)]
+    pieces = [
+        p for layer, cuts in ((1, even), (2, odd), (3, even)) for p in pieces_of(centreline, layer, cuts)
+    ]
     joints = np.array(sorted([*even[1:-1], *odd[1:-1]]))
     layers = tuple(1 if any(abs(s - e) < 1e-9 for e in even) else 2 for s in joints)
     return RibForm(
@@ -109,8 +120,22 @@ def form_by_hand():
         water_high=None,
     )
     bands = (
-        CoverBand(name="planks", kind="lagging", thickness=0.05, unit_weight=4500.0, inner=rib.outside, outer=lagging),
-        CoverBand(name="wool", kind="insulation", thickness=0.15, unit_weight=1000.0, inner=lagging, outer=insulation),
+        CoverBand(
+            name="planks",
+            kind="lagging",
+            thickness=0.05,
+            unit_weight=4500.0,
+            inner=rib.outside,
+            outer=lagging,
+        ),
+        CoverBand(
+            name="wool",
+            kind="insulation",
+            thickness=0.15,
+            unit_weight=1000.0,
+            inner=lagging,
+            outer=insulation,
+        ),
     )
     return VaultForm(
         name="day room",
@@ -135,7 +160,9 @@ def form():
     return form_by_hand()
 
 
-def stage_by_hand(form, kind, name, title, *, level=None, do=("Do it by hand.",), cautions=("Nobody inside.",)):
+def stage_by_hand(
+    form, kind, name, title, *, level=None, do=("Do it by hand.",), cautions=("Nobody inside.",)
+):
     first = Case(
         name="permanent", title="Permanent only", duration=Duration.MEDIUM, actions=(),
         left=level, right=level, depth=np.zeros(form.mesh.x.size),
@@ -165,7 +192,10 @@ def stages_by_hand(form):
     yield stage_by_hand(form, StageKind.LAGGED, "lagged", "Nail on the lagging")
     yield stage_by_hand(form, StageKind.WRAPPED, "wrapped", "Lay membrane and insulation")
     for level in LEVELS:
-        do = (f"Bring both sides to +{level:.2f} in layers of at most 0.20 m, left and right in turn.", *FILL_DO)
+        do = (
+            f"Bring both sides to +{level:.2f} in layers of at most 0.20 m, left and right in turn.",
+            *FILL_DO,
+        )
         name, title = f"fill to +{level:.2f}", f"Fill to +{level:.2f}, both sides"
         yield stage_by_hand(form, StageKind.FILL, name, title, level=level, do=do, cautions=FILL_CAUTIONS)
     top = float(form.ground.finished.z.max())
@@ -176,7 +206,11 @@ def stages_by_hand(form):
 
 
 EN1995 = Work(
-    key="EN1995", authors="CEN", title="EN 1995-1-1, Design of timber structures", year=2004, edition="with A2:2014"
+    key="EN1995",
+    authors="CEN",
+    title="EN 1995-1-1, Design of timber structures",
+    year=2004,
+    edition="with A2:2014",
 )
 
 

@@ -16,6 +16,7 @@ from bermwright.base.document import (
     plain,
 )
 from bermwright.base.findings import Verdict, worst
+from bermwright.book.pages.findings import ordered
 from bermwright.book.sheets import Dress, section_sheet
 
 if TYPE_CHECKING:
@@ -84,7 +85,7 @@ def headline(book: BookInputs) -> Headline:
 def _sentence(book: BookInputs, verdict: Verdict) -> str:
     if not book.findings:
         return "Nothing could be checked yet."
-    first = book.findings[0].says(book.system)
+    first = ordered(book.findings)[0].says(book.system)
     if verdict in {Verdict.FAILS, Verdict.UNKNOWN}:
         return f"{_counted(book.findings, verdict)} {first}"
     if verdict is Verdict.TIGHT:
@@ -109,16 +110,18 @@ def _lead(book: BookInputs, verdict: Verdict) -> str:
     unknown = sum(finding.verdict is Verdict.UNKNOWN for finding in book.findings)
     if verdict is Verdict.FAILS and unknown:
         parts.append(f"{unknown} more cannot be said yet.")
-    parts.append(plain(book.findings[0].advice) if book.findings else "Answer the questions first.")
+    parts.append(plain(ordered(book.findings)[0].advice) if book.findings else "Answer the questions first.")
     return " ".join(part for part in (*parts, tail) if part)
 
 
 def first_failure(book: BookInputs) -> str:
     """Which stage fails first, in the order of building."""
-    failing = {(finding.part, finding.stage) for finding in book.findings if finding.verdict is Verdict.FAILS}
+    failing = [finding for finding in book.findings if finding.verdict is Verdict.FAILS]
     for vault in book.vaults:
         for number, stage in enumerate(vault.stages, start=1):
             ratio = vault.stage_ratio.get(stage.name)
-            if (ratio is not None and ratio > 1.0) or any(stage.name == name for _, name in failing):
+            if (ratio is not None and ratio > 1.0) or any(
+                stage.name == finding.stage and vault.name in finding.part for finding in failing
+            ):
                 return f"The first stage to fail is stage {number}, {stage.name}."
     return ""

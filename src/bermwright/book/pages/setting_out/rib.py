@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Figure, Heading, Para, Points, Table
+from bermwright.base.document import Block, Figure, Heading, Para, Points, Table, plain
 from bermwright.base.units import show
 from bermwright.book.pages.setting_out.figure import rib_figure
 from bermwright.book.templates import template_summary
@@ -55,6 +55,17 @@ def rib_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
             "Saws: guard on, eyes and ears covered. A finished rib is heavy; see Quantities before it is "
             "lifted. Local rules come first."
         ),
+        *_feet(vault),
+    )
+
+
+def _feet(vault: VaultPages) -> tuple[Block, ...]:
+    """What the ribs ask of their walls or footing, as ranges over the soil runs."""
+    if not vault.foot_forces:
+        return ()
+    return (
+        Heading(text="What the feet give their support", level=2),
+        Points(items=tuple(map(plain, vault.foot_forces))),
     )
 
 
