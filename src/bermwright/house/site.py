@@ -130,7 +130,7 @@ class Site:
         default=None,
         metadata=says(
             "Latitude, north is positive.",
-            Quantity("angle", "-90 deg", "90 deg", "there is no more globe"),
+            Quantity("angle", "-90 deg", "90 deg", "the poles are there"),
             example="62.9 deg",
             ask=Ask(
                 asks="At which latitude is the site?",
@@ -143,7 +143,7 @@ class Site:
         default=None,
         metadata=says(
             "Longitude, east is positive.",
-            Quantity("angle", "-180 deg", "180 deg", "there is no more globe"),
+            Quantity("angle", "-180 deg", "180 deg", "the globe is closed there"),
             example="14.5 deg",
             missing="nothing asks for it yet",
         ),

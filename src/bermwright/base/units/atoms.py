@@ -105,6 +105,12 @@ class Unit:
     offset: float = 0.0
     atoms: tuple[tuple[str, int], ...] = ()
 
+    def si(self, value: float) -> float:
+        """A value in this unit as SI; 195 mm give 0.195 and not its neighbour."""
+        inverse = 1.0 / self.factor
+        whole = self.factor < 1.0 and abs(inverse - round(inverse)) < 1e-9 * inverse
+        return (value / round(inverse) if whole else value * self.factor) + self.offset
+
 
 @cache
 def unit_of(text: str) -> Unit | None:
@@ -179,5 +185,4 @@ def to_si(value: float, unit: str) -> float:
     >>> to_si(18.0, "kN/m3"), to_si(212.0, "degF")
     (18000.0, 100.0)
     """
-    known = _known(unit)
-    return value * known.factor + known.offset
+    return _known(unit).si(value)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from bermwright.base.errors import QuantityError
-from bermwright.base.units.atoms import FOOT, INCH
+from bermwright.base.units.atoms import FOOT
 
 _FEET = r"(?:ft\.?|feet|foot|')"
 _IN = r"(?:in\.?|inches|inch|\")"
@@ -17,7 +17,7 @@ _TEXT = re.compile(
     rf"(?P<sign>[+-]?)\s*(?:(?P<feet>{_WHOLE})\s*{_FEET}(?:\s*-\s*|\s*))?(?:{_MIXED}\s*{_IN})?", re.ASCII
 )
 _MIXED_FEET = re.compile(rf"(?P<sign>[+-]?)\s*{_MIXED}\s*{_FEET}", re.ASCII)
-_HALF_READ = re.compile(rf"(?P<feet>[+-]?\d+)\s*{_FEET}\s*-?\s*(?P<rest>\d[\d ./]*)", re.ASCII)
+_HALF_READ = re.compile(rf"(?P<feet>[+-]?\d+)\s*(?:{_FEET}(?:\s+-?\s*|-)|'\s*)(?P<rest>\d[\d ./]*)", re.ASCII)
 _TEACH = "Write \"5 ft 3 1/2 in\", or '5' 3 1/2\"' between single quotes."
 _SIGNS = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"'})
 _DOZEN = 12
@@ -26,11 +26,11 @@ _DOZEN = 12
 def read_feet(text: str) -> float | None:
     r"""Metres, or None where the text is no form of feet and inches at all.
 
-    >>> read_feet("5' 3 1/2\"") == read_feet("63 1/2 in") == 63.5 * 0.0254
+    >>> read_feet("5' 3 1/2\"") == read_feet("63 1/2 in") == 1.6129
     True
     """
     plain = text.translate(_SIGNS).replace("''", '"')
-    if not re.search(r"(?<![A-Za-z])(?:ft|feet|foot|in|inch|inches)(?![A-Za-z/])|['\"]", plain):
+    if not re.search(r"(?<![A-Za-z])(?:ft|feet|foot|in|inch|inches)(?![A-Za-z/]|\d)|['\"]", plain):
         return None
     whole_feet = _MIXED_FEET.fullmatch(plain)
     if whole_feet is not None:
@@ -41,6 +41,15 @@ def read_feet(text: str) -> float | None:
     return _signed(found, _sum(found, text))
 
 
+def inches_to_metres(inches: float) -> float:
+    """Inches to metres, with one rounding only.
+
+    >>> inches_to_metres(63)
+    1.6002
+    """
+    return inches * 254.0 / 10_000.0
+
+
 def _signed(found: re.Match[str], metres: float) -> float:
     return -metres if found["sign"] == "-" else metres
 
@@ -48,7 +57,7 @@ def _signed(found: re.Match[str], metres: float) -> float:
 def _sum(found: re.Match[str], text: str) -> float:
     inches = _amount(found, text)
     if found["feet"] is None:
-        return inches * INCH
+        return inches_to_metres(inches)
     feet = float(found["feet"])
     if inches >= _DOZEN:
         more, rest = divmod(inches, _DOZEN)
@@ -58,7 +67,7 @@ def _sum(found: re.Match[str], text: str) -> float:
     if inches and not feet.is_integer():
         raise QuantityError(f'"{text}" has broken feet and inches as well; write whole feet. {_TEACH}')
     # One rounding only, so that 5 ft 3 1/2 in and 63 1/2 in are the same number.
-    return (feet * _DOZEN + inches) * INCH
+    return inches_to_metres(feet * _DOZEN + inches)
 
 
 def _amount(found: re.Match[str], text: str) -> float:

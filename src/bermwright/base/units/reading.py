@@ -92,7 +92,8 @@ def parse_pair(text: str, dimension: str = "length") -> tuple[float, float]:
 
 
 def _tidy(text: str, due: Dimension) -> str:
-    plain = " ".join(text.replace("−", "-").replace("–", "-").split())
+    plain = text.replace("−", "-").replace("–", "-")
+    plain = re.sub(r"^\s*±\s*(?=0)", "", plain) if due.name == "level" else plain
     for sign, spelled in _HALVES.items():
         plain = plain.replace(sign, spelled)
     plain = " ".join(plain.split())
@@ -133,7 +134,7 @@ def _sized(text: str, value: float, unit: str, due: Dimension) -> float:
         raise QuantityError(problem)
     if due.name in {"number", "count"}:
         return _plain(text, value, unit, due)
-    if not unit:
+    if not unit or re.fullmatch(r"/ ?\d+", unit):
         raise QuantityError(missing_unit(text, due))
     if due.name == "slope" and unit == "%":
         return math.atan(value / 100.0)
@@ -146,7 +147,7 @@ def _sized(text: str, value: float, unit: str, due: Dimension) -> float:
 def _checked(text: str, value: float, unit: str, known: Unit, due: Dimension) -> float:
     if known.powers != due.powers or unit in {"-", "1", "level", "slope"}:
         raise QuantityError(wrong_dimension(text, value, unit, due))
-    return value * known.factor + known.offset
+    return known.si(value)
 
 
 def _plain(text: str, value: float, unit: str, due: Dimension) -> float:

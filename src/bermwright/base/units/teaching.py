@@ -120,7 +120,8 @@ def unknown_unit(text: str, unit: str, due: Dimension) -> str:
     if near is None and folded.get(unit.lower()) in due.units:
         near = folded[unit.lower()]
     if near is None:
-        close = difflib.get_close_matches(unit, options, n=1, cutoff=0.5)
+        close = difflib.get_close_matches(unit, due.units, n=1, cutoff=0.4)
+        close = close or difflib.get_close_matches(unit, options, n=1, cutoff=0.6)
         near = close[0] if close else None
     million = ' (a capital "M" stands for a million)' if unit in {"M", "MM", "Mm"} else ""
     hint = f' The nearest is "{near}"{million}.' if near else ""
@@ -134,7 +135,7 @@ def _units(due: Dimension) -> str:
 def wrong_dimension(text: str, value: float, unit: str, due: Dimension) -> str:
     """A quantity of another kind than the one that is due."""
     weighed = _weighed(value, unit, due)
-    kind = _kind(unit)
+    kind = _kind(unit) or ("a mass per length or area" if weighed else None)
     if weighed:
         return (
             f'"{text}" is {kind}; {due.says} is due. It weighs {weighed}: write "{weighed}" if you mean that.'

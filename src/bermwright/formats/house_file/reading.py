@@ -48,7 +48,7 @@ def read(text: str, name: str) -> Opened:
     house: House = reading.table(House, document, ())
     reading.contradict(house)
     if reading.mistakes:
-        raise HouseFileError(name, _sorted(reading.mistakes, lines_of(text), document))
+        raise HouseFileError(name, _sorted(reading.mistakes, lines_of(text.removeprefix("\ufeff")), document))
     house = replace(house, assumptions=tuple(reading.assumptions))
     return Opened(house=house, questions=questions(house), not_read=tuple(reading.not_read), document=text)
 

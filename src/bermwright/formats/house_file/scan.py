@@ -22,7 +22,7 @@ _PLAIN = re.compile(r"[^,\]}#\n\r]+")
 def lines_of(text: str) -> dict[Key, int]:
     r"""The line (from 1) of every table, key and array entry, by its keys; entries count from 0.
 
-    >>> lines_of("a = 1\\n[[b]]\\nc = [2,\\n3]")[("b", 0, "c", 1)]
+    >>> lines_of("a = 1\n[[b]]\nc = [2,\n3]")[("b", 0, "c", 1)]
     4
     """
     return _Scanner(text).run()

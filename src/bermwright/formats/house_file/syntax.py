@@ -66,46 +66,68 @@ def _of_line(written: str) -> tuple[str, str] | None:
     if curly:
         return f"The quote {curly.group()} is a curly one.", 'Use straight quotes: "4.8 m".'
     if _FEET.search(written):
-        return (
-            "The inch sign ended the text.",
-            (
-                "Put feet and inches between single quotes, '5 ft 3 in' or '5' 3\"' written as 5 ft 3 in: "
-                '"5 ft 3 1/2 in".'
-            ),
-        )
+        return "The inch sign ended the text.", _SINGLE_QUOTES
     bare = _BARE_UNIT.match(written)
     if bare:
-        return (
-            "A value with a unit stands without quotes.",
-            f'Put it in quotes: {bare["key"]} = "{bare["value"]}".',
-        )
+        quoted = f'{bare["key"]} = "{bare["value"]}"'
+        advice = _SINGLE_QUOTES if '"' in bare["value"] else f"Put it in quotes: {quoted}."
+        return "A value with a unit stands without quotes.", advice
     word = _BARE_WORD.match(written)
     if word:
         return "A word stands without quotes.", f'Put it in quotes: {word["key"]} = "{word["value"]}".'
     if _NO_EQUALS.match(written):
         return "The sign = is missing between the key and its value.", 'Write it: span = "4.8 m".'
-    return _of_signs(written)
+    return next(((cause, advice) for sign, cause, advice in _SIGNS if sign.search(written)), None)
 
 
-def _of_signs(written: str) -> tuple[str, str] | None:
-    body = re.sub(r"\\.", "", written)
-    if body.lstrip().startswith("["):
-        return (
-            "A table's name is not closed, or something follows it.",
-            "Write [site], or [[vault]] for one of several.",
-        )
-    if body.count('"') % 2:
-        return "A quote is opened and not closed.", 'Close it on the same line: "4.8 m".'
-    if re.match(r"\s*[\w.-]+\s*$", body):
-        return "A key stands without = and a value.", 'Write it: span = "4.8 m". Put # before a remark.'
-    if re.match(r"\s*[\w.-]+\s*=\s*(#.*)?$", body):
-        return (
-            "There is no value after the sign =.",
-            "Write one, or put # before the line if it is not known.",
-        )
-    if re.match(r"\s*[\w.-]*\s[\w. -]*=", body):
-        return "A key is one word.", "Write it without a blank, with _ between its parts: ground_snow."
-    return None
+_SINGLE_QUOTES = 'Between single quotes it may stay, \'5 ft 3 1/2"\'; or write "5 ft 3 1/2 in".'
+_SIGNS = (
+    (
+        re.compile(r"^\s*\["),
+        "A table's name is not closed, or something follows it.",
+        "Write [site], or [[vault]] for one of several.",
+    ),
+    (
+        re.compile(r"^\s*[\w.-]+[ \t]+[\w-][\w. -]*="),
+        "A key is one word.",
+        "Write it without a blank, with _ between its parts: ground_snow.",
+    ),
+    (
+        re.compile(r"^\s*[\w.-]+\s*$"),
+        "A key stands without = and a value.",
+        'Write it: span = "4.8 m". Put # before a remark.',
+    ),
+    (
+        re.compile(r"^\s*[\w.-]+\s*=\s*(#.*)?$"),
+        "There is no value after the sign =.",
+        "Write one, or put # before the line if it is not known.",
+    ),
+    (
+        re.compile(r"=\s*\"[^\"]*\\[^\"]*\"?"),
+        "A backslash between double quotes means something else.",
+        "Write / instead, or single quotes around the text.",
+    ),
+    (
+        re.compile(r"=\s*(\"[^\"]*|'[^']*)$"),
+        "A quote is opened and not closed.",
+        'Close it on the same line: "4.8 m".',
+    ),
+    (
+        re.compile(r"=\s*[+-]?(0\d|\.\d|\d+\.(\D|$))"),
+        "A number has a digit before its point, one after it, and no zero in front.",
+        "Write 0.5 or 5, not .5, 5. or 05.",
+    ),
+    (
+        re.compile(r"=\s*(\[|\{)"),
+        "A list or table in a line is not closed, or a comma is missing in it.",
+        "Each [ needs its ], each { its } on the same line, and commas stand between.",
+    ),
+    (
+        re.compile(r"=\s*\S+\s+\S"),
+        "Something follows the value.",
+        "Put it in quotes if it is one text, or # before it if it is a remark.",
+    ),
+)
 
 
 def _second_time(text: str, line: int, written: str) -> tuple[str, str]:
@@ -113,7 +135,7 @@ def _second_time(text: str, line: int, written: str) -> tuple[str, str]:
     if head:
         return (
             f"The table [{head[1]}] stands here a second time.",
-            f"Join both, or write [[{head[1]}]] each time if there are several.",
+            "Join both; where several are meant, as with [[vault]], double brackets stand each time.",
         )
     key = re.match(r"\s*([\w.-]+)\s*=", written)
     if not key:

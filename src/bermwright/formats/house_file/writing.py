@@ -20,7 +20,7 @@ _FINEST = 10
 def as_toml(value: object, kind: Kind) -> str:
     """The value as it stands right of the sign =, quotes included.
 
-    >>> as_toml(0.2, Quantity("length")), as_toml(True, YesNo())
+    >>> as_toml(0.2, Quantity("length")), as_toml(True, Quantity("length"))
     ('"0.2 m"', '"yes"')
     """
     match value:
