@@ -1,0 +1,20 @@
+"""Form to quantities: what to buy, move, lift and how long it takes, each number with its working.
+
+Asks the form for lengths and areas and the handbook for the arithmetic; prices come from the house file
+alone. Cutting plans that truly nest pieces are a later matter. Start reading at `vault.py`.
+"""
+
+from __future__ import annotations
+
+from bermwright.takeoff.nouns import CostRow, Group, LiftRow, PieceRow, Quantities, Quantity
+from bermwright.takeoff.vault import vault_quantities
+
+__all__ = [
+    "CostRow",
+    "Group",
+    "LiftRow",
+    "PieceRow",
+    "Quantities",
+    "Quantity",
+    "vault_quantities",
+]

@@ -1,0 +1,331 @@
+"""Soil: by lift and side, in the bank, loose and compacted; cover, ends and turf."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.findings import Shown
+from bermwright.base.ranges import Range
+from bermwright.data.densities import GRAVITY
+from bermwright.data.rates import BARROW, SoilStates, soil_states
+from bermwright.form import fill_area
+from bermwright.handbook.earthmoving import bank_volume, end_slope_area, loads, loose_volume
+from bermwright.stages.nouns import StageKind
+from bermwright.stages.sequence import fill_levels
+from bermwright.takeoff.lines import line, measured, number, unknown
+from bermwright.takeoff.nouns import Group, LiftRow, Quantity
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from numpy.typing import NDArray
+
+    from bermwright.base.findings import Step
+    from bermwright.form.shapes import VaultForm
+    from bermwright.house import Fill, House, Vault
+
+    Array = NDArray[np.float64]
+
+ABOVE_ALL = 100.0
+"""Further than any soil lies over or under the finished ground (m)."""
+COLUMNS = 4001
+"""Columns in which the ends of the mound are summed."""
+FLAT = 1e-6
+"""Finished over natural ground that counts as nothing (m)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Earth:
+    """Soil of one vault, compacted (m3), and its states."""
+
+    sides: float
+    cover: float
+    ends: float
+    turf_volume: float
+    turf_area: float
+    states: SoilStates
+
+    @property
+    def compacted(self) -> float:
+        """All fill without the turf."""
+        return self.sides + self.cover + self.ends
+
+    @property
+    def bank(self) -> Range:
+        """What to take from the ground for it."""
+        return bank_range(self.compacted, self.states)
+
+    @property
+    def loose(self) -> Range:
+        """The same in heaps and barrows."""
+        return loose_range(self.compacted, self.states)
+
+
+def earth_of(house: House, vault: Vault, form: VaultForm) -> Earth:
+    """The soil of a vault."""
+    fill = house.fill(vault)
+    top = float(np.max(form.ground.finished.z)) + ABOVE_ALL
+    bottom = float(min(np.min(form.ground.natural.z), np.min(form.soil_face.z))) - ABOVE_ALL
+    sides = fill_area(form, bottom, form.crown_level, "both", layer="soil")
+    cover = fill_area(form, form.crown_level, top, "both", layer="soil")
+    turf = fill_area(form, bottom, top, "both", layer="turf")
+    return Earth(
+        sides=sides * form.length,
+        cover=cover * form.length,
+        ends=sum(end_volumes(vault, form).values()),
+        turf_volume=turf * form.length,
+        turf_area=turf_length(form) * form.length if form.ground.turf > 0.0 else 0.0,
+        states=soil_states(_soil_name(fill)),
+    )
+
+
+def _soil_name(fill: Fill | None) -> str:
+    return fill.soil if fill is not None and fill.soil is not None else ""
+
+
+def bank_range(compacted: float, states: SoilStates) -> Range:
+    """Volume in the bank from the least to the greatest shrinkage (m3)."""
+    shares = states.compacted_over_bank
+    return Range(
+        float(bank_volume(compacted, compacted_over_bank=shares.high)),
+        float(bank_volume(compacted, compacted_over_bank=shares.low)),
+    )
+
+
+def loose_range(compacted: float, states: SoilStates) -> Range:
+    """Loose volume, each end with its own bulking (m3)."""
+    bank = bank_range(compacted, states)
+    return Range(
+        float(loose_volume(bank.low, bulking=states.bulking.low)),
+        float(loose_volume(bank.high, bulking=states.bulking.high)),
+    )
+
+
+def lift_rows(house: House, form: VaultForm, states: SoilStates) -> tuple[LiftRow, ...]:
+    """The fill beside the vault, lift by lift; the levels are those of the stages."""
+    levels = fill_levels(form, house.stages.lift)
+    return tuple(_lift(form, states, low, high) for low, high in pairwise(levels))
+
+
+def _lift(form: VaultForm, states: SoilStates, low: float, high: float) -> LiftRow:
+    left = fill_area(form, low, high, "left", layer="soil") * form.length
+    right = fill_area(form, low, high, "right", layer="soil") * form.length
+    loose_left, loose_right = loose_range(left, states), loose_range(right, states)
+    return LiftRow(
+        below=low,
+        above=high,
+        left=left,
+        right=right,
+        left_loose=loose_left,
+        right_loose=loose_right,
+        left_loads=_loads(loose_left),
+        right_loads=_loads(loose_right),
+    )
+
+
+def _loads(loose: Range) -> Range:
+    low, high = (float(loads(end, capacity=BARROW.value)) for end in (loose.low, loose.high))
+    return Range(low, high)
+
+
+def end_volumes(vault: Vault, form: VaultForm) -> dict[str, float]:
+    """Soil before the front and the back wall where the file gives the slope there (m3)."""
+    mound = vault.mound
+    slopes = {} if mound is None else {"front": mound.front, "back": mound.back}
+    return {
+        side: _end_volume(form, slope) for side, slope in slopes.items() if slope is not None and slope > 0.0
+    }
+
+
+def _end_volume(form: VaultForm, slope: float) -> float:
+    ground = form.ground
+    x = np.linspace(float(ground.finished.x[0]), float(ground.finished.x[-1]), COLUMNS)
+    finished = ground.finished.level(x)
+    rise = np.maximum(finished - ground.natural.level(x), 0.0)
+    drop = np.max(finished) - finished
+    return float(np.trapezoid(end_slope_area(rise, drop, slope=slope), x))
+
+
+def turf_length(form: VaultForm) -> float:
+    """Length of the finished surface, measured up and down its slopes, where it is not natural ground (m)."""
+    ground = form.ground
+    x = np.union1d(ground.finished.x, ground.natural.x)
+    z = ground.finished.level(x)
+    middle = 0.5 * (x[1:] + x[:-1])
+    raised = ground.finished.level(middle) - ground.natural.level(middle) > FLAT
+    return float(np.sum(np.hypot(np.diff(x), np.diff(z))[raised]))
+
+
+def earth_rows(house: House, vault: Vault, form: VaultForm, earth: Earth) -> Iterator[Quantity]:
+    """Fill, soil to dig and to wheel, mass, turf."""
+    yield _fill(vault, form, earth)
+    yield _bank(earth)
+    yield _loose(earth)
+    yield _barrows(earth)
+    yield _mass(house.fill(vault), earth)
+    if form.ground.turf > 0.0:
+        yield _turf(form, earth)
+
+
+def _fill(vault: Vault, form: VaultForm, earth: Earth) -> Quantity:
+    ends = end_volumes(vault, form)
+    steps = [
+        _section("Beside the vault, from its foot to its crown", "V_s", earth.sides, form),
+        _section("Over the crown, without the turf", "V_c", earth.cover, form),
+    ]
+    steps += [
+        line(
+            f"Before the {side} wall, under its slope",
+            f"V_{side}",
+            "∫ (h·d + h²/2)/tan β dx",
+            "by columns across the section, corners of the mound square",
+            result=Shown(volume, "m3", 1),
+        )
+        for side, volume in ends.items()
+    ]
+    steps.append(
+        line(
+            "All fill, compacted",
+            "V",
+            "Σ V",
+            " + ".join(number(step.result.value, "", 1) for step in steps),
+            result=Shown(earth.compacted, "m3", 1),
+        )
+    )
+    missing = [side for side in ("front", "back") if side not in ends]
+    return measured(
+        "fill, compacted",
+        Group.EARTH,
+        Shown(earth.compacted, "m3", 1),
+        working=tuple(steps),
+        stage=StageKind.FILL,
+        note="above the natural ground only: what is dug out beside the walls and filled in again is not "
+        "counted; openings not deducted" + "".join(f"; no soil before the {side} wall" for side in missing),
+    )
+
+
+def _section(says: str, symbol: str, volume: float, form: VaultForm) -> Step:
+    return line(
+        says,
+        symbol,
+        "A·L",
+        f"{number(volume / form.length, 'm2', 2)}·{number(form.length, 'm', 2)}",
+        result=Shown(volume, "m3", 1),
+    )
+
+
+def _bank(earth: Earth) -> Quantity:
+    shares, bank = earth.states.compacted_over_bank, earth.bank
+    step = line(
+        f"As {earth.states.name}: compacted over bank volume {shares.low:g} to {shares.high:g}",
+        "V_b",
+        "V/f",
+        f"{number(earth.compacted, '', 1)}/{shares.low:g}",
+        result=Shown(bank.high, "m3", 1),
+        cite=earth.states.cites[0],
+    )
+    return measured(
+        "fill, in the bank",
+        Group.EARTH,
+        Shown(bank.high, "m3", 1),
+        low=bank.low,
+        working=(step,),
+        stage=StageKind.FILL,
+        note="what to dig for it, where the fill comes from",
+    )
+
+
+def _loose(earth: Earth) -> Quantity:
+    bulking, loose = earth.states.bulking, earth.loose
+    step = line(
+        f"As {earth.states.name}: digging swells it by {number(bulking.low, '%')} "
+        f"to {number(bulking.high, '%')}",
+        "V_l",
+        "V_b·(1 + b)",
+        f"{number(earth.bank.high, '', 1)}·(1 + {number(bulking.high, '', 2)})",
+        result=Shown(loose.high, "m3", 1),
+        cite=earth.states.cites[1],
+    )
+    return measured(
+        "fill, loose",
+        Group.EARTH,
+        Shown(loose.high, "m3", 1),
+        low=loose.low,
+        working=(step,),
+        stage=StageKind.FILL,
+        note="heaps, barrows and lorries hold loose soil",
+    )
+
+
+def _barrows(earth: Earth) -> Quantity:
+    trips = _loads(earth.loose)
+    step = line(
+        f"Barrows of {number(BARROW.value, 'l')}",
+        "n",
+        "⌈V_l/c⌉",
+        f"⌈{number(earth.loose.high, 'm3', 1)}/{number(BARROW.value, 'm3', 3)}⌉",
+        result=Shown(trips.high, "", 0),
+        cite=BARROW.cite,
+    )
+    return measured(
+        "barrow loads",
+        Group.EARTH,
+        Shown(trips.high, "", 0),
+        low=trips.low,
+        working=(step,),
+        stage=StageKind.FILL,
+    )
+
+
+def _mass(fill: Fill | None, earth: Earth) -> Quantity:
+    if fill is None or fill.unit_weight is None:
+        note = "not given: the unit weight of the fill (vault.fill.unit_weight)"
+        return unknown("fill, mass", Group.EARTH, "t", note=note, stage=StageKind.FILL)
+    weight = fill.unit_weight
+    heavy = earth.compacted * weight.high / GRAVITY
+    step = line(
+        "Mass of the fill at its unit weight in the file",
+        "m",
+        "V·γ/g",
+        f"{number(earth.compacted, 'm3', 1)}·{number(weight.high, 'kN/m3', 1)}/{number(GRAVITY, 'm/s2', 2)}",
+        result=Shown(heavy, "t", 0),
+    )
+    return measured(
+        "fill, mass",
+        Group.EARTH,
+        Shown(heavy, "t", 0),
+        low=earth.compacted * weight.low / GRAVITY,
+        working=(step,),
+        stage=StageKind.FILL,
+    )
+
+
+def _turf(form: VaultForm, earth: Earth) -> Quantity:
+    steps = (
+        line(
+            "Finished surface up and down its slopes, times length of the vault",
+            "A",
+            "l·L",
+            f"{number(earth.turf_area / form.length, 'm', 2)}·{number(form.length, 'm', 2)}",
+            result=Shown(earth.turf_area, "m2", 1),
+        ),
+        line(
+            f"Its volume, {number(form.ground.turf, 'mm')} thick",
+            "V",
+            "A_turf·L",
+            f"{number(earth.turf_volume / form.length, 'm2', 2)}·{number(form.length, 'm', 2)}",
+            result=Shown(earth.turf_volume, "m3", 1),
+        ),
+    )
+    return measured(
+        "turf",
+        Group.EARTH,
+        Shown(earth.turf_area, "m2", 1),
+        working=steps,
+        stage=StageKind.TURF,
+        note="the slopes before the end walls not counted",
+    )

@@ -1,0 +1,100 @@
+"""What is lifted: the heaviest piece, half a rib, a whole rib, and how many people that takes."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from bermwright.base.findings import Shown
+from bermwright.base.sources import Cite, Provenance
+from bermwright.data.rates import LIFT_LIMIT
+from bermwright.data.works.rates import HSEMHOR
+from bermwright.handbook.lifting import lifters_needed, team_capacity
+from bermwright.stages.nouns import StageKind
+from bermwright.takeoff.lines import line, measured, number
+from bermwright.takeoff.nails import rib_nails
+from bermwright.takeoff.nouns import Group, Quantity
+from bermwright.takeoff.ribs import piece_mass, rib_volume
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from bermwright.base.findings import Step
+    from bermwright.form.shapes import VaultForm
+    from bermwright.house import Vault
+
+TEAM_CITE = Cite(work=HSEMHOR, place="handling in teams: two and three people", provenance=Provenance.READ)
+LARGEST_TEAM = 3
+CAUTION = (
+    "held close, at knuckle height, on firm ground, seldom; less when reaching, twisting or above the "
+    "shoulder; local rules go first"
+)
+
+
+def lifting_rows(form: VaultForm, vault: Vault, density: float) -> Iterator[Quantity]:
+    """Masses to lift and people for them."""
+    heaviest = max(form.rib.pieces, key=lambda piece: piece_mass(piece, form.rib, density))
+    yield _lifted(
+        f"heaviest rib piece ({heaviest.name})",
+        (_timber("Mass of the piece", piece_mass(heaviest, form.rib, density), density),),
+        whole=piece_mass(heaviest, form.rib, density),
+    )
+    timber = rib_volume(form.rib) * density
+    steel, note = _nails(form, vault)
+    steps = (_timber("Timber of a whole rib", timber, density), steel)
+    yield _lifted("half a rib", steps, whole=timber + steel.result.value, share=0.5, note=note)
+    yield _lifted("whole rib", steps, whole=timber + steel.result.value, note=note)
+
+
+def _timber(says: str, mass: float, density: float) -> Step:
+    return line(
+        f"{says}, at mean density",
+        "m",
+        "ρ·V",
+        f"{number(density, 'kg/m3')}·{number(mass / density, 'm3', 4)}",
+        result=Shown(mass, "kg", 1),
+    )
+
+
+def _nails(form: VaultForm, vault: Vault) -> tuple[Step, str]:
+    nails = rib_nails(form, vault)
+    if nails is None:
+        none = line("Nails are not given and not counted", "m_n", "", "", result=Shown(0.0, "kg", 1))
+        return none, "without nails, which the file does not give"
+    weight = Shown(nails.mass(), "kg", 1)
+    return line("Its nails", "m_n", "N·m_1", f"{nails.each} nails", result=weight), ""
+
+
+def _lifted(
+    name: str, steps: tuple[Step, ...], *, whole: float, share: float = 1.0, note: str = ""
+) -> Quantity:
+    mass = whole * share
+    people = lifters_needed(mass, each=LIFT_LIMIT.value)
+    if people is None:
+        most = float(team_capacity(LIFT_LIMIT.value, people=LARGEST_TEAM))
+        says = f"too heavy for a team of three ({number(most, 'kg', 1)}): hoist, gin pole, or smaller parts"
+    else:
+        says = f"{people} {'person' if people == 1 else 'people'}"
+    limit = line(
+        "What one person may lift at best",
+        "w",
+        "",
+        "",
+        result=Shown(LIFT_LIMIT.value, "kg", 0),
+        cite=LIFT_LIMIT.cite,
+    )
+    team = line(
+        f"Two lift 2/3, three 1/2 of the sum of what each may lift: {says}",
+        "m",
+        "Σ m" if share == 1.0 else "Σ m/2",
+        "",
+        result=Shown(mass, "kg", 1),
+        cite=TEAM_CITE,
+    )
+    return measured(
+        name,
+        Group.LIFTING,
+        Shown(mass, "kg", 1),
+        working=(*steps, limit, team),
+        stage=StageKind.RIBS,
+        note="; ".join(part for part in (says, CAUTION, note) if part),
+    )
