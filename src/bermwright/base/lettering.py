@@ -28,7 +28,9 @@ _SERIF = ("Libertinus Serif", "Vollkorn", "Source Serif Pro", "DejaVu Serif", "s
 FACES = {
     Lettering.WORDS: Face(families=_SERIF, capital=0.645, condense=1.0),
     Lettering.NOTE: Face(families=_SERIF, capital=0.645, condense=1.0, italic=True),
-    Lettering.FIGURES: Face(families=("DejaVu Sans Mono", "Iosevka", "monospace"), capital=0.729, condense=0.84),
+    Lettering.FIGURES: Face(
+        families=("DejaVu Sans Mono", "Iosevka", "monospace"), capital=0.729, condense=0.84
+    ),
 }
 """The faces in use; figures are set narrow, near to drawing-office lettering."""
 
@@ -42,7 +44,9 @@ def body_size(height: float, face: Lettering) -> float:
     return height / FACES[face].capital
 
 
-def text_width(text: str, height: float, face: Lettering = Lettering.FIGURES, *, strong: bool = False) -> float:
+def text_width(
+    text: str, height: float, face: Lettering = Lettering.FIGURES, *, strong: bool = False
+) -> float:
     """Estimated width (mm) of a line of text whose capitals are `height` tall."""
     kind = FACES[face]
     if face is Lettering.FIGURES:

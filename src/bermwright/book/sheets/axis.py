@@ -55,11 +55,19 @@ def axis_strip(form: VaultForm, steps: tuple[AxisStep, ...], *, width: float = 1
         items += _row(row, (left, base), (width - left) / per_row)
         for k, step in enumerate(row):
             foot = (left + (k + 0.5) * (width - left) / per_row, base + reach + 4.0)
-            items += icon(scene_of(form, step.stage, lifts=(), supports=()), foot, (width - left) / per_row - 2.0)
+            items += icon(
+                scene_of(form, step.stage, lifts=(), supports=()), foot, (width - left) / per_row - 2.0
+            )
     worst = max((step.ratio for step in steps if _known(step.ratio)), default=None, key=lambda r: r or 0.0)
     words = "unknown" if worst is None else ratio_text(worst)
     alt = f"Strength used at {len(steps)} stages of {form.name}; the most is {words}."
-    return Sheet(width=width, height=tall * len(rows), items=tuple(items), title="The building, stage by stage", alt=alt)
+    return Sheet(
+        width=width,
+        height=tall * len(rows),
+        items=tuple(items),
+        title="The building, stage by stage",
+        alt=alt,
+    )
 
 
 def _known(ratio: float | None) -> bool:
@@ -71,7 +79,7 @@ def ratio_text(ratio: float) -> str:
     """A ratio rounded up, so that it never looks better than it is; 0.999 stays below 1."""
     if math.isinf(ratio):
         return "no strength"
-    digits = 3 if 0.99 < ratio < 1.0 else 2  # noqa: PLR2004  (shows on which side of 1 it lies)
+    digits = 3 if 0.99 < ratio < 1.0 else 2
     step = 10.0**digits
     return f"{math.ceil(ratio * step - 1e-9) / step:.{digits}f}"
 
@@ -83,7 +91,9 @@ def _row(row: tuple[AxisStep, ...], at: tuple[float, float], pitch: float) -> It
     yield Stroke(path=((left, base), (right, base)), pen=Pen.SEEN, layer="axis")
     limit = base + UNIT
     yield Stroke(path=((left, limit), (right, limit)), pen=Pen.HIDDEN, layer="axis")
-    yield Text(at=(left - 1.5, limit - 0.5 * CAPTION), text="1.00", height=CAPTION + 0.2, anchor="end", halo=False)
+    yield Text(
+        at=(left - 1.5, limit - 0.5 * CAPTION), text="1.00", height=CAPTION + 0.2, anchor="end", halo=False
+    )
     for k, words in enumerate(("strength", "used")):
         yield Text(at=(0.0, base + 5.5 - 3.6 * k), text=words, height=CAPTION, halo=False)
     for k, step in enumerate(row):
@@ -105,10 +115,14 @@ def _bar(step: AxisStep, x: float, base: float) -> Iterator[Item]:
     if over:
         top = base + UNIT * min(step.ratio, TALLEST)
         box = _box(x, base + UNIT, top, half)
-        yield Area(path=box, wash=Wash.RED, hatch=Hatch.OVERFILLED, outline=Pen.LAYER, ink=Ink.RED, layer="axis")
+        yield Area(
+            path=box, wash=Wash.RED, hatch=Hatch.OVERFILLED, outline=Pen.LAYER, ink=Ink.RED, layer="axis"
+        )
     words = f"{ratio_text(step.ratio)} fails" if over else ratio_text(step.ratio)
     ink = Ink.RED if over else Ink.INK
-    yield Text(at=(x, base - 8.0), text=words, height=CAPTION, anchor="middle", strong=over, ink=ink, halo=False)
+    yield Text(
+        at=(x, base - 8.0), text=words, height=CAPTION, anchor="middle", strong=over, ink=ink, halo=False
+    )
 
 
 def _box(x: float, low: float, high: float, half: float) -> tuple[tuple[float, float], ...]:
@@ -127,7 +141,12 @@ def icon(scene: Scene, foot: tuple[float, float], width: float) -> Iterator[Item
     view = View(origin=(foot[0] - 0.5 * (x[0] + x[-1]) * factor, foot[1] - base * factor), scale=scale)
     for part in scene.placed(float(x[0]), float(x[-1])):
         points = shapely.get_coordinates(part.exterior)
-        yield Area(path=path_of(view, points[:, 0], points[:, 1])[:-1], wash=Wash.EARTH, outline=Pen.HATCH, layer="axis")
+        yield Area(
+            path=path_of(view, points[:, 0], points[:, 1])[:-1],
+            wash=Wash.EARTH,
+            outline=Pen.HATCH,
+            layer="axis",
+        )
     inside, shell = scene.form.rib.inside, curve_path(view, scene.form.rib.centreline)
     room = (view.point(float(inside.x[0]), 0.0), *shell, view.point(float(inside.x[-1]), 0.0))
     yield Area(path=room, wash=Wash.PAPER, layer="axis")

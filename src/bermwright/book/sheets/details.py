@@ -8,9 +8,23 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.drawing import Arc, Area, Clip, Dimension, Item, Pen, Point, Sheet, Stroke, Text, View, Wash
+from bermwright.base.drawing import (
+    Arc,
+    Area,
+    Clip,
+    Dimension,
+    Item,
+    Pen,
+    Point,
+    Sheet,
+    Stroke,
+    Text,
+    View,
+    Wash,
+)
+from bermwright.base.lettering import text_width
 from bermwright.book.sheets.earth import ground_items
-from bermwright.book.sheets.paper import CAPTION, Figures, figure, heading, smooth_path
+from bermwright.book.sheets.paper import CAPTION, Figures, figure, heading
 from bermwright.book.sheets.scene import Scene, Support
 from bermwright.book.sheets.section import SCALES, measured_curve
 from bermwright.book.sheets.shell import across, rib_words, shell_items
@@ -22,6 +36,8 @@ if TYPE_CHECKING:
 
 DETAIL = 32.0
 """Radius of the circle a detail is seen through (mm)."""
+RIB_HEAD = 24.0
+"""Room for the heading above and the span below a rib (mm)."""
 
 
 def detail_sheet(
@@ -62,7 +78,7 @@ def _detail_lines(form: VaultForm, supports: tuple[Support, ...], figures: Figur
     """What the detail shows, from the room outwards and then down."""
     lines = [rib_words(form, figures)]
     for band in form.bands:
-        thick = f" {figures.length(band.thickness)}" if band.thickness > 0.005 else ""  # noqa: PLR2004  (m)
+        thick = f" {figures.length(band.thickness)}" if band.thickness > 0.005 else ""
         lines.append(f"{band.name}{thick}")
     for support in supports:
         if support.plate > 0.0:
@@ -79,10 +95,18 @@ def foot_of(form: VaultForm, reach: float) -> VaultForm:
     def cut(curve: CurveLine) -> CurveLine:
         first = share * curve.length
         keep = curve.s >= first
-        return replace(curve, x=curve.x[keep], z=curve.z[keep], s=curve.s[keep] - curve.s[keep][0], angle=curve.angle[keep])
+        return replace(
+            curve,
+            x=curve.x[keep],
+            z=curve.z[keep],
+            s=curve.s[keep] - curve.s[keep][0],
+            angle=curve.angle[keep],
+        )
 
     rib = form.rib
-    near = [(float(s) - start, layer) for s, layer in zip(rib.joints, rib.joint_layers, strict=True) if s > start]
+    near = [
+        (float(s) - start, layer) for s, layer in zip(rib.joints, rib.joint_layers, strict=True) if s > start
+    ]
     short = replace(
         rib,
         centreline=cut(rib.centreline),
@@ -95,29 +119,62 @@ def foot_of(form: VaultForm, reach: float) -> VaultForm:
     return replace(form, rib=short, bands=bands, soil_face=cut(form.soil_face))
 
 
-def rib_sheet(form: VaultForm, *, width: float = 174.0, scale: float | None = None, system: str = "metric") -> Sheet:
-    """The rib seen from its end, each layer by itself with its pieces named and its joints numbered."""
+def rib_sheets(
+    form: VaultForm, *, width: float = 174.0, height: float = 240.0, system: str = "metric"
+) -> tuple[Sheet, ...]:
+    """The rib by layers, on as many drawings as keep each no taller than `height` (mm)."""
+    scale = _rib_scale(form, width)
+    per_sheet = max(1, math.floor((height - RIB_HEAD) / _rib_pitch(form, scale)))
+    layers = tuple(range(1, form.rib.layers + 1))
+    groups = [layers[k : k + per_sheet] for k in range(0, len(layers), per_sheet)]
+    return tuple(rib_sheet(form, width=width, layers=group, system=system) for group in groups)
+
+
+def _rib_scale(form: VaultForm, width: float) -> float:
+    """The largest scale at which a rib and its figures fit the width."""
+    wide = float(form.rib.outside.x.max() - form.rib.outside.x.min())
+    return next((scale for scale in SCALES if wide * 1000.0 / scale <= width - 24.0), SCALES[-1])
+
+
+def _rib_pitch(form: VaultForm, scale: float) -> float:
+    """Height one layer takes (mm)."""
+    return float(form.rib.outside.z.max() - form.rib.outside.z.min()) * 1000.0 / scale + 16.0
+
+
+def rib_sheet(
+    form: VaultForm, *, width: float = 174.0, layers: tuple[int, ...] = (), system: str = "metric"
+) -> Sheet:
+    """The rib seen from the door, each layer by itself, its pieces named and its joints numbered.
+
+    Without `layers` all are shown; joints are numbered along the whole rib from the left foot.
+    """
     figures = Figures(system=system)
     rib = form.rib
-    left, right = float(rib.outside.x.min()), float(rib.outside.x.max())
-    low, high = float(rib.outside.z.min()), float(rib.outside.z.max())
-    chosen = scale or next((s for s in SCALES if (right - left) * 1000.0 / s <= width - 24.0), SCALES[-1])
-    factor = 1000.0 / chosen
-    pitch = (high - low) * factor + 16.0
-    height = pitch * rib.layers + 24.0
+    shown = layers or tuple(range(1, rib.layers + 1))
+    scale = _rib_scale(form, width)
+    factor, pitch = 1000.0 / scale, _rib_pitch(form, scale)
+    height = pitch * len(shown) + RIB_HEAD
+    names = ", ".join(str(layer) for layer in shown)
+    title = "Rib, all layers" if len(shown) == rib.layers else f"Rib, layers {names} of {rib.layers}"
     items: list[Item] = [
-        heading((0.0, height - 6.0), f"Rib, {rib.layers} layers, seen from the door"),
-        figure((0.0, height - 11.5), f"1:{chosen:.0f}; {rib_words(form, figures)}"),
+        heading((0.0, height - 6.0), f"{title}, seen from the door"),
+        figure((0.0, height - 11.5), f"1:{scale:.0f}; {rib_words(form, figures)}"),
     ]
-    for layer in range(1, rib.layers + 1):
-        foot = height - 18.0 - pitch * layer + 8.0
-        view = View(origin=(0.5 * width - 0.5 * (left + right) * factor, foot - low * factor), scale=chosen)
+    middle = 0.5 * float(rib.outside.x.min() + rib.outside.x.max())
+    view = View(origin=(0.0, 0.0), scale=scale)
+    for number, layer in enumerate(shown, start=1):
+        foot = height - 10.0 - pitch * number - float(rib.outside.z.min()) * factor
+        view = View(origin=(0.5 * width - middle * factor, foot), scale=scale)
         items += _layer_items(form, layer, view)
     curve = measured_curve(form)
-    ends = (view.point(float(curve.x[0]), float(curve.z[0])), view.point(float(curve.x[-1]), float(curve.z[-1])))
+    ends = (
+        view.point(float(curve.x[0]), float(curve.z[0])),
+        view.point(float(curve.x[-1]), float(curve.z[-1])),
+    )
     items.append(Dimension(start=ends[0], end=ends[1], offset=-6.0, text=figures.length(form.span)))
-    alt = f"Rib of {form.name} in {rib.layers} layers: {', '.join(piece.name for piece in rib.pieces)}."
-    return Sheet(width=width, height=height, items=tuple(items), title="Rib by layers", alt=alt, view=view)
+    pieces = ", ".join(piece.name for piece in rib.pieces if piece.layer in shown)
+    alt = f"Rib of {form.name}, pieces {pieces}."
+    return Sheet(width=width, height=height, items=tuple(items), title=title, alt=alt, view=view)
 
 
 def _layer_items(form: VaultForm, layer: int, view: View) -> Iterator[Item]:
@@ -143,11 +200,28 @@ def _piece_name(rib: RibForm, piece: RibPiece, view: View) -> Text:
     """The piece's name along it, or beside it where the rib is thin on paper."""
     x, z, angle = (float(v) for v in rib.centreline.at(0.5 * (piece.start + piece.end)))
     depth = view.length(rib.depth)
+    if view.length(piece.end - piece.start) < text_width(piece.name, CAPTION, strong=True) + 1.5:
+        return _short_name(rib, piece, view)
     height = min(2.4, max(CAPTION, 0.55 * depth))
     at = view.point(x, z)
     shift = -0.5 * height if depth > height + 1.0 else 0.5 * depth + 1.0
     place = (at[0] - shift * math.sin(angle), at[1] + shift * math.cos(angle))
-    return Text(at=place, text=piece.name, height=height, anchor="middle", angle=angle, strong=True, halo=False)
+    return Text(
+        at=place, text=piece.name, height=height, anchor="middle", angle=angle, strong=True, halo=False
+    )
+
+
+def _short_name(rib: RibForm, piece: RibPiece, view: View) -> Text:
+    """The name of a piece that is shorter than its name, in the room beside it."""
+    x, z, _ = (
+        float(v)
+        for v in rib.inside.at(0.5 * (piece.start + piece.end) / rib.centreline.length * rib.inside.length)
+    )
+    side = 1.0 if x < float(np.mean(rib.inside.x)) else -1.0
+    at = view.point(x, z)
+    anchor = "start" if side > 0.0 else "end"
+    place = (at[0] + 1.2 * side, at[1] - 0.5 * CAPTION)
+    return Text(at=place, text=piece.name, height=CAPTION, anchor=anchor, strong=True, halo=False)
 
 
 def _joint(rib: RibForm, place: float, number: int, view: View) -> Iterator[Item]:
@@ -163,5 +237,3 @@ def _joint(rib: RibForm, place: float, number: int, view: View) -> Iterator[Item
     yield Stroke(path=(out(0.4), out(2.2)), pen=Pen.DIMENSION, layer="text")
     spot = out(4.2)
     yield Text(at=(spot[0], spot[1] - 1.1), text=str(number), height=2.2, anchor="middle")
-
-

@@ -44,7 +44,9 @@ def _ring(view: View, ring: Any) -> Path:  # noqa: ANN401  (the geometry library
 def _area(part: Any, view: View, wash: Wash, hatch: Hatch, levels: tuple[float, ...] = ()) -> Area:  # noqa: ANN401
     """A polygon (m) as an area of the sheet."""
     holes = tuple(_ring(view, hole) for hole in part.interiors)
-    return Area(path=_ring(view, part.exterior), holes=holes, wash=wash, hatch=hatch, levels=levels, layer="earth")
+    return Area(
+        path=_ring(view, part.exterior), holes=holes, wash=wash, hatch=hatch, levels=levels, layer="earth"
+    )
 
 
 def _in_place(scene: Scene, view: View, low: float, high: float, bottom: float) -> Iterator[Item]:
@@ -59,11 +61,14 @@ def _in_place(scene: Scene, view: View, low: float, high: float, bottom: float) 
     for part in shapely.get_parts(body):
         if shapely.get_type_id(part) == shapely.GeometryType.POLYGON:
             yield _area(part, view, Wash.INSITU, Hatch.EARTH_IN_PLACE)
-    xs, zs = np.array(edge).T
+    top = [(end, float(scene.surface(np.array(end)))) for end in (low, high)]
+    xs, zs = np.array([top[0], *edge, top[1]]).T
     yield Stroke(path=path_of(view, xs, zs), pen=Pen.LAYER, layer="earth")
 
 
-def _freehand(start: tuple[float, float], end: tuple[float, float], view: View) -> tuple[tuple[float, float], ...]:
+def _freehand(
+    start: tuple[float, float], end: tuple[float, float], view: View
+) -> tuple[tuple[float, float], ...]:
     """A line as the hand draws it where the drawing breaks off (m); its sway is one of paper."""
     length = math.dist(start, end)
     count = max(4, math.ceil(view.length(length) / 3.0))
@@ -130,7 +135,7 @@ def _turf(scene: Scene, view: View, low: float, high: float) -> Iterator[Item]:
     ground = scene.form.ground
     top = ground.finished.level(x)
     for run in _runs(top - scene.base(x) > THIN):
-        if run.size > 3:  # noqa: PLR2004  (a band needs a few points)
+        if run.size > 3:
             under = np.maximum(top[run] - ground.turf, scene.base(x[run]))
             yield Stroke(path=path_of(view, x[run], under), pen=Pen.LAYER, layer="earth")
             yield Band(path=path_of(view, x[run], top[run]), thickness=0.01, hatch=Hatch.TURF, layer="turf")
@@ -158,11 +163,14 @@ def finished_label(scene: Scene, view: View, board: Board) -> Iterator[Text]:
     x = np.linspace(scene.crown_x, view.seen[1][0], 400)
     z = scene.form.ground.finished.level(x)
     gap = z - scene.surface(x)
-    if gap.max() < 0.3:  # noqa: PLR2004  (m of soil still to come)
+    if gap.max() < 0.3:
         return
     places = []
     for k in range(30, len(x) - 30, 8):
-        start, end = view.point(float(x[k - 25]), float(z[k - 25])), view.point(float(x[k + 25]), float(z[k + 25]))
+        start, end = (
+            view.point(float(x[k - 25]), float(z[k - 25])),
+            view.point(float(x[k + 25]), float(z[k + 25])),
+        )
         angle = math.atan2(end[1] - start[1], end[0] - start[0])
         middle = view.point(float(x[k]), float(z[k]))
         at = (middle[0] - 1.6 * math.sin(angle), middle[1] + 1.6 * math.cos(angle))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Item, Lettering, Pen, Point, Sheet, Stroke, Text, View, Wash
@@ -78,7 +79,9 @@ def inner(size: str) -> tuple[Point, Point]:
     return (LEFT, EDGE), (width - EDGE, height - EDGE)
 
 
-def frame_sheet(drawings: tuple[Placed, ...], block: TitleBlock, *, size: str = "A3", extra: tuple[Item, ...] = ()) -> Sheet:
+def frame_sheet(
+    drawings: tuple[Placed, ...], block: TitleBlock, *, size: str = "A3", extra: tuple[Item, ...] = ()
+) -> Sheet:
     """Drawings on a framed sheet with its title block; the first drawing's view becomes the sheet's."""
     width, height = SIZES[size]
     items: list[Item] = []
@@ -138,9 +141,9 @@ def _grid_along(middle: float, ends: tuple[float, float], edges: tuple[float, fl
     cuts = _fields(middle, ends)
     for cut in cuts[1:-1]:
         for edge, way in ((edges[0], -5.0), (edges[1], 5.0)):
-            if abs(cut - middle) > 1e-6:  # noqa: PLR2004  (the centring mark stands there)
+            if abs(cut - middle) > 1e-6:
                 yield Stroke(path=((cut, edge), (cut, edge + way)), pen=Pen.SEEN, layer="frame")
-    for number, (start, end) in enumerate(zip(cuts, cuts[1:], strict=False), start=1):
+    for number, (start, end) in enumerate(pairwise(cuts), start=1):
         for y in (edges[0] - 4.6, edges[1] + 2.4):
             yield _reference((0.5 * (start + end), y), str(number))
 
@@ -150,7 +153,7 @@ def _grid_up(middle: float, ends: tuple[float, float], edges: tuple[float, float
     cuts = _fields(middle, ends)
     for cut in cuts[1:-1]:
         for edge, way in ((edges[0], -5.0), (edges[1], 5.0)):
-            if abs(cut - middle) > 1e-6:  # noqa: PLR2004
+            if abs(cut - middle) > 1e-6:
                 yield Stroke(path=((edge, cut), (edge + way, cut)), pen=Pen.SEEN, layer="frame")
     letters = "ABCDEFGHJKLM"
     for letter, (high, low) in zip(letters, zip(cuts[::-1], cuts[-2::-1], strict=False), strict=False):
@@ -205,7 +208,13 @@ def _cell_items(cell: _Cell, at: Point) -> Iterator[Item]:
     for k, line in enumerate(lines):
         foot = top - 2.3 - size - 1.45 * size * k
         yield Text(
-            at=(x + 1.6, foot), text=line, height=size, face=Lettering.WORDS, strong=cell.strong, halo=False, layer="frame"
+            at=(x + 1.6, foot),
+            text=line,
+            height=size,
+            face=Lettering.WORDS,
+            strong=cell.strong,
+            halo=False,
+            layer="frame",
         )
 
 
@@ -242,5 +251,12 @@ def _mark_items(mark: str, at: Point) -> Iterator[Item]:
         yield Area(path=box, wash=Wash.INK, layer="frame")
     place = (at[0] + 0.5 * BLOCK, at[1] + 0.5 * MARK - 1.8)
     yield Text(
-        at=place, text=mark, height=3.6, anchor="middle", face=Lettering.WORDS, strong=True, halo=False, layer="frame"
+        at=place,
+        text=mark,
+        height=3.6,
+        anchor="middle",
+        face=Lettering.WORDS,
+        strong=True,
+        halo=False,
+        layer="frame",
     )

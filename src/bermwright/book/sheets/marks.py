@@ -10,7 +10,18 @@ import shapely
 
 from bermwright.base.drawing import Arc, Area, Arrow, Hatch, Ink, Item, Pen, Spline, Stroke, Text, View, Wash
 from bermwright.base.lettering import text_width
-from bermwright.base.marks import Arrows, Comb, FootForce, LevelMark, Mark, Note, PlumbLine, Ring, Side, StopMark
+from bermwright.base.marks import (
+    Arrows,
+    Comb,
+    FootForce,
+    LevelMark,
+    Mark,
+    Note,
+    PlumbLine,
+    Ring,
+    Side,
+    StopMark,
+)
 from bermwright.book.sheets.paper import FIGURE, Board, Figures, figure, note, path_of
 from bermwright.book.sheets.signs import bob, flag, level_texts, level_triangle, red_line
 
@@ -78,7 +89,13 @@ def _stop(mark: StopMark, view: View, scene: Scene, board: Board, figures: Figur
     anchor = "end" if sign < 0 else "start"
     over = (end[0] - sign * 2.6, end[1] + 1.5)
     beside = end[0] + sign * 3.2
-    places = ((beside, end[1] - 0.5 * FIGURE), (beside, end[1] + 0.6), (beside, end[1] + 1.6), over, (over[0], end[1] - FIGURE - 1.5))
+    places = (
+        (beside, end[1] - 0.5 * FIGURE),
+        (beside, end[1] + 0.6),
+        (beside, end[1] + 1.6),
+        over,
+        (over[0], end[1] - FIGURE - 1.5),
+    )
     anchors = (anchor, anchor, anchor, "start" if sign < 0 else "end", "start" if sign < 0 else "end")
     yield board.put(
         Text(at=at, text=text, height=FIGURE, anchor=how, strong=True, ink=Ink.RED)
@@ -102,10 +119,17 @@ def _overfilled(mark: StopMark, view: View, scene: Scene) -> Iterator[Item]:
     above = shapely.box(left, mark.level, right, 1e3)
     for part in scene.placed(low, high):
         for piece in shapely.get_parts(shapely.intersection(part, above)):
-            if piece.geom_type == "Polygon" and piece.area > 1e-4:  # noqa: PLR2004  (m², a crumb)
+            if piece.geom_type == "Polygon" and piece.area > 1e-4:
                 points = shapely.get_coordinates(piece.exterior)
                 path = path_of(view, points[:, 0], points[:, 1])[:-1]
-                yield Area(path=path, wash=Wash.RED, hatch=Hatch.OVERFILLED, outline=Pen.LAYER, ink=Ink.RED, layer="mark")
+                yield Area(
+                    path=path,
+                    wash=Wash.RED,
+                    hatch=Hatch.OVERFILLED,
+                    outline=Pen.LAYER,
+                    ink=Ink.RED,
+                    layer="mark",
+                )
 
 
 def _ring(mark: Ring, view: View, board: Board) -> Iterator[Item]:
@@ -115,7 +139,8 @@ def _ring(mark: Ring, view: View, board: Board) -> Iterator[Item]:
     if mark.text:
         places = _around(at, RING + 1.5)
         yield board.put(
-            Text(at=p, text=mark.text, height=FIGURE, anchor=how, strong=True, ink=Ink.RED) for p, how in places
+            Text(at=p, text=mark.text, height=FIGURE, anchor=how, strong=True, ink=Ink.RED)
+            for p, how in places
         )
 
 
@@ -155,7 +180,9 @@ def _comb(mark: Comb, view: View, board: Board) -> Iterator[Item]:
     yield from _comb_words(mark, (points, tips, over), view, board)
 
 
-def _teeth(points: Array, inward: Array, scale: float, values: tuple[Array, Array, NDArray[np.bool_]]) -> Iterator[Item]:
+def _teeth(
+    points: Array, inward: Array, scale: float, values: tuple[Array, Array, NDArray[np.bool_]]
+) -> Iterator[Item]:
     """The red part of a comb: teeth from the corridor's edge, and a thick edge over them."""
     moment, corridor, over = values
     limit = points + scale * (np.sign(moment) * corridor)[:, None] * inward
@@ -185,7 +212,14 @@ def _comb_words(
     for k, words in enumerate(lines):
         at = (heart[0], heart[1] + 4.0 - 4.0 * k)
         yield board.take(
-            Text(at=at, text=words, height=FIGURE, anchor="middle", strong=k == 0, ink=ink if k == 0 else Ink.INK)
+            Text(
+                at=at,
+                text=words,
+                height=FIGURE,
+                anchor="middle",
+                strong=k == 0,
+                ink=ink if k == 0 else Ink.INK,
+            )
         )
     tip = _pair(tips[worst])
     side = math.copysign(0.5 * text_width(mark.text, FIGURE, strong=True) + 1.2, tip[0] - heart[0])
@@ -261,5 +295,9 @@ def _note(mark: Note, view: View, board: Board) -> Iterator[Item]:
     at = view.point(mark.spot.x, mark.spot.z)
     text = board.put(note((at[0], at[1] + dy), mark.text, "middle") for dy in (0.0, 5.0, -5.0))
     if mark.to is not None:
-        yield Stroke(path=((text.at[0], text.at[1] - 1.0), view.point(mark.to.x, mark.to.z)), pen=Pen.DIMENSION, layer="text")
+        yield Stroke(
+            path=((text.at[0], text.at[1] - 1.0), view.point(mark.to.x, mark.to.z)),
+            pen=Pen.DIMENSION,
+            layer="text",
+        )
     yield text

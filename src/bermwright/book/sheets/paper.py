@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING, assert_never
+from typing import TYPE_CHECKING, Any, assert_never
 
 import numpy as np
 import shapely
@@ -73,35 +73,41 @@ def smooth_path(view: View, curve: CurveLine, spacing: float = 4.0) -> Path:
 
 
 def moved(item: Item, by: Point) -> Item:
-    """The item shifted on the sheet."""
-
-    def at(point: Point) -> Point:
-        return point[0] + by[0], point[1] + by[1]
-
-    def along(path: Path) -> Path:
-        return tuple(map(at, path))
-
+    """The item shifted on the sheet: every field that is a place moves, whatever kind of item it is."""
+    changes: dict[str, Any] = {}
+    for name in _PLACES:
+        if hasattr(item, name):
+            changes[name] = _at(getattr(item, name), by)
     match item:
         case Stroke() | Spline() | Band():
-            return replace(item, path=along(item.path))
+            changes["path"] = _along(item.path, by)
         case Area():
-            levels = tuple(level + by[1] for level in item.levels)
-            return replace(item, path=along(item.path), holes=tuple(map(along, item.holes)), levels=levels)
-        case Arc():
-            return replace(item, centre=at(item.centre))
-        case Text():
-            return replace(item, at=at(item.at))
-        case Dimension():
-            return replace(item, start=at(item.start), end=at(item.end))
-        case Leader():
-            return replace(item, to=at(item.to), at=at(item.at))
-        case Arrow():
-            return replace(item, tail=at(item.tail), head=at(item.head))
+            changes["path"] = _along(item.path, by)
+            changes["holes"] = tuple(_along(hole, by) for hole in item.holes)
+            changes["levels"] = tuple(level + by[1] for level in item.levels)
         case Clip():
-            inside = tuple(moved(part, by) for part in item.items)
-            return replace(item, low=at(item.low), high=at(item.high), items=inside)
+            changes["items"] = tuple(moved(part, by) for part in item.items)
+        case Arc() | Text() | Leader() | Arrow():
+            pass
+        case Dimension():
+            changes |= {"start": _at(item.start, by), "end": _at(item.end, by)}
         case _:
             assert_never(item)
+    return replace(item, **changes)
+
+
+_PLACES = ("at", "to", "centre", "tail", "head", "low", "high")
+"""Fields that are a point in every kind of item that has them."""
+
+
+def _at(point: Point, by: Point) -> Point:
+    """A point shifted."""
+    return point[0] + by[0], point[1] + by[1]
+
+
+def _along(path: Path, by: Point) -> Path:
+    """A path shifted."""
+    return tuple(_at(point, by) for point in path)
 
 
 def placed(sheet: Sheet, at: Point) -> tuple[Item, ...]:

@@ -8,7 +8,20 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.drawing import Arc, Area, Band, Clip, Hatch, Item, Leader, Pen, Point, Sheet, Stroke, Wash
+from bermwright.base.drawing import (
+    Arc,
+    Area,
+    Band,
+    Clip,
+    Hatch,
+    Item,
+    Leader,
+    Pen,
+    Point,
+    Sheet,
+    Stroke,
+    Wash,
+)
 from bermwright.book.sheets.details import DETAIL, detail_sheet, detail_spot
 from bermwright.book.sheets.frame import Placed, TitleBlock, block_height, frame_sheet, inner
 from bermwright.book.sheets.paper import Figures, figure, heading, placed
@@ -92,7 +105,7 @@ def key_entries(scene: Scene, figures: Figures) -> tuple[KeyEntry, ...]:
     for band in reversed(form.bands):
         x, z, _ = band.inner.at(share * band.inner.length)
         u, w, _ = band.outer.at(share * band.outer.length)
-        thick = f" {figures.length(band.thickness)}" if band.thickness > 0.005 else ""  # noqa: PLR2004  (m)
+        thick = f" {figures.length(band.thickness)}" if band.thickness > 0.005 else ""
         entries.append(KeyEntry(0.5 * float(x + u), 0.5 * float(z + w), f"{band.name}{thick}"))
         share += 0.014
     x, z, _ = form.rib.centreline.at(share * form.rib.centreline.length)
@@ -120,8 +133,10 @@ def key_items(scene: Scene, section: Sheet, figures: Figures) -> tuple[tuple[Ite
         leaders.append(Leader(to=to, at=at, text=str(number)))
     for support in scene.supports:
         middle = float(scene.form.rib.centreline.x[-1])
-        bottom = 0.5 * (support.bottom + max((s.bottom for s in scene.supports if s.bottom > support.bottom), default=0.0))
-        to = view.point(middle, bottom)
+        foot = scene.underside(support)
+        higher = [level for level in map(scene.underside, scene.supports) if level > foot]
+        middle_level = 0.5 * (foot + max(higher, default=min(0.5, scene.form.springing)))
+        to = view.point(middle, middle_level)
         entries.append(KeyEntry(0.0, 0.0, f"{support.name}, {figures.length(support.width)} wide"))
         leaders.append(Leader(to=to, at=(to[0] + 17.0, to[1] - 3.0), text=str(len(entries))))
     spot = view.point(*detail_spot(scene.form))
@@ -162,14 +177,20 @@ def legend_sheet(items: Iterable[Item], columns: int = 5) -> Sheet:
     for k, hatch in enumerate(used):
         at = (k % columns * pitch[0], (rows - 1 - k // columns) * pitch[1] + 5.0)
         parts += swatch(hatch, at)
-    return Sheet(width=columns * pitch[0], height=rows * pitch[1] + 6.0, items=tuple(parts), title="Materials")
+    return Sheet(
+        width=columns * pitch[0], height=rows * pitch[1] + 6.0, items=tuple(parts), title="Materials"
+    )
 
 
 def swatch(hatch: Hatch, at: Point) -> Iterator[Item]:
     """One sample with its name under it."""
     width, height = SWATCH
     box = (at, (at[0] + width, at[1]), (at[0] + width, at[1] + height), (at[0], at[1] + height))
-    line = ((at[0], at[1] + 0.5 * height), (at[0] + 0.5 * width, at[1] + 0.5 * height), (at[0] + width, at[1] + 0.5 * height))
+    line = (
+        (at[0], at[1] + 0.5 * height),
+        (at[0] + 0.5 * width, at[1] + 0.5 * height),
+        (at[0] + width, at[1] + 0.5 * height),
+    )
     match hatch:
         case Hatch.MEMBRANE:
             yield Band(path=line, thickness=0.8, hatch=hatch)

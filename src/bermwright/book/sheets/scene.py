@@ -11,18 +11,21 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 import shapely
 
+from bermwright.base.drawing import Hatch
 from bermwright.stages.nouns import StageKind
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from bermwright.base.drawing import Hatch
     from bermwright.form.shapes import CoverBand, CurveLine, VaultForm
+    from bermwright.house import Vault
     from bermwright.stages.nouns import Stage
 
     Array = NDArray[np.float64]
 
 _ORDER = tuple(StageKind)
+BROKEN_OFF = 0.35
+"""How far below the floor a support of unknown depth is drawn (m)."""
 THIN = 0.02
 """Earth thinner than this (m) is not drawn as fill."""
 
@@ -35,8 +38,8 @@ class Support:
     """Such as "wall of earth tubes" or "strip footing"."""
     hatch: Hatch
     width: float
-    bottom: float
-    """Level of its underside."""
+    bottom: float | None = None
+    """Level of its underside; not known: it is drawn a little below the floor and broken off there."""
     course: float | None = None
     """Height of one course, where it has courses."""
     plate: float = 0.0
@@ -114,7 +117,13 @@ class Scene:
 
     def bottom(self) -> float:
         """Lowest level of anything that is built (m)."""
-        return min([0.0, *(support.bottom for support in self.supports)])
+        return min([0.0, *(self.underside(support) for support in self.supports)])
+
+    def underside(self, support: Support) -> float:
+        """Level at which a support ends, or is broken off where the file does not say (m)."""
+        if support.bottom is not None:
+            return support.bottom
+        return min(0.0, self.form.springing) - BROKEN_OFF
 
     def silhouette(self) -> Any:  # noqa: ANN401  (the geometry library has no types)
         """Everything that is not soil: shell, room down to the floor, and supports."""
@@ -131,13 +140,13 @@ class Scene:
         """Rectangle of each support under each springing (m), from the springing down."""
         found = []
         line = self.form.rib.centreline
-        for end, sign in ((0, -1.0), (-1, 1.0)):
+        for end in (0, -1):
             middle, top = float(line.x[end]), self.form.springing
             for support in self.supports:
                 low, high = middle - 0.5 * support.width, middle + 0.5 * support.width
-                box = ((low, support.bottom), (high, support.bottom), (high, top), (low, top))
-                found.append((box[:: int(sign)] if sign < 0 else box, support))
-                top = support.bottom
+                bottom = self.underside(support)
+                found.append((((low, bottom), (high, bottom), (high, top), (low, top)), support))
+                top = bottom
         return tuple(found)
 
     def placed(self, low: float, high: float) -> tuple[Any, ...]:
@@ -165,7 +174,30 @@ def areas(shape: Any, least: float = 1e-6) -> tuple[Any, ...]:  # noqa: ANN401
     return tuple(sorted(parts, key=lambda part: float(part.centroid.x)))
 
 
-def scene_of(form: VaultForm, stage: Stage | None, *, lifts: tuple[float, ...], supports: tuple[Support, ...]) -> Scene:
+_MATERIALS = (
+    (("tube", "bag"), Hatch.EARTH_TUBE),
+    (("block", "brick", "stone", "masonry", "adobe"), Hatch.MASONRY),
+    (("concrete",), Hatch.CONCRETE),
+    (("gravel",), Hatch.GRAVEL),
+    (("timber", "wood", "log", "sleeper"), Hatch.TIMBER_ACROSS),
+    (("earth", "soil"), Hatch.EARTH_PLACED),
+)
+
+
+def supports_of(vault: Vault) -> tuple[Support, ...]:
+    """What a house file says of the wall or footing under a vault; nothing where it gives no width."""
+    feet = vault.feet
+    if feet is None or feet.on is None or feet.wall_width is None:
+        return ()
+    material = (feet.wall_material or "").lower()
+    found = (hatch for words, hatch in _MATERIALS if any(word in material for word in words))
+    name = f"{feet.on.value} of {feet.wall_material}" if feet.wall_material else feet.on.value
+    return (Support(name=name, hatch=next(found, Hatch.NONE), width=feet.wall_width),)
+
+
+def scene_of(
+    form: VaultForm, stage: Stage | None, *, lifts: tuple[float, ...], supports: tuple[Support, ...]
+) -> Scene:
     """The scene of a stage in its own, even state; the finished section without a stage."""
     if stage is None:
         return Scene(form=form, lifts=lifts, supports=supports)

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.marks import Comb, FootForce
 from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, View
+from bermwright.base.marks import Comb, FootForce
 from bermwright.book.sheets.earth import finished_label, ground_items, lift_labels
 from bermwright.book.sheets.marks import draw_mark
 from bermwright.book.sheets.paper import CAPTION, Board, Figures, figure, heading, smooth_path
@@ -70,7 +70,7 @@ def section_sheet(  # noqa: PLR0913  (a drawing has many independent choices, al
     return scene_sheet(scene, scale=scale, width=width, marks=marks, dress=dress or Dress())
 
 
-def stage_sheet(  # noqa: PLR0913
+def stage_sheet(
     form: VaultForm,
     stage: Stage,
     *,
@@ -109,7 +109,9 @@ def scene_sheet(
         seen=((shown[0], bottom), (shown[1], top)),
     )
     items = tuple(_items(scene, view, marks, dress, (room, height)))
-    return Sheet(width=room, height=height, items=items, title=_title(scene), alt=_alt(scene, dress), view=view)
+    return Sheet(
+        width=room, height=height, items=items, title=_title(scene), alt=_alt(scene, dress), view=view
+    )
 
 
 def _fitting(scale: float, width: float | None, scene: Scene) -> float:
@@ -169,9 +171,7 @@ def _person_x(scene: Scene) -> float:
     return scene.crown_x - 0.18 * scene.form.span
 
 
-def _words(
-    scene: Scene, view: View, dress: Dress, board: Board, size: tuple[float, float]
-) -> Iterator[Item]:
+def _words(scene: Scene, view: View, dress: Dress, board: Board, size: tuple[float, float]) -> Iterator[Item]:
     """Dimensions, sides and scale: lettering that has a fixed place."""
     if dress.dimensions:
         yield from _span(scene, view, dress, board)
@@ -204,7 +204,9 @@ def _levels(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[It
 def _fill_x(scene: Scene, level: float, sign: float) -> float:
     """The middle of the level top of the fill on one side (m)."""
     x = np.linspace(scene.crown_x, scene.crown_x + sign * 40.0, 4001)
-    flat = (scene.form.ground.finished.level(x) >= level) & (np.abs(x - scene.crown_x) > _half(scene, level, sign))
+    flat = (scene.form.ground.finished.level(x) >= level) & (
+        np.abs(x - scene.crown_x) > _half(scene, level, sign)
+    )
     return float(np.mean(x[flat])) if flat.any() else scene.crown_x + sign * scene.form.span
 
 
@@ -212,7 +214,7 @@ def _half(scene: Scene, level: float, sign: float) -> float:
     """Distance of the shell's face from the crown's axis at a level on one side (m)."""
     face = scene.face
     side = sign * (face.x - scene.crown_x)
-    at = side[(side > 0.0) & (np.abs(face.z - level) < 0.15)]  # noqa: PLR2004  (m, a dense curve has points there)
+    at = side[(side > 0.0) & (np.abs(face.z - level) < 0.15)]
     return float(at.max()) if at.size else 0.0
 
 
@@ -241,11 +243,13 @@ def _heights(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[I
     springing = view.point(x, form.springing)
     yield Dimension(start=springing, end=crown, offset=0.0, text=figures.length(form.rise))
     top = view.point(scene.crown_x, form.springing + form.rise)
-    yield Stroke(path=((top[0] - 1.2, top[1]), (crown[0] + 1.2, crown[1])), pen=Pen.DIMENSION, layer="dimension")
+    yield Stroke(
+        path=((top[0] - 1.2, top[1]), (crown[0] + 1.2, crown[1])), pen=Pen.DIMENSION, layer="dimension"
+    )
     edge = view.point(float(form.rib.inside.x[-1]), form.springing)
     yield Stroke(path=((springing[0] - 1.2, springing[1]), edge), pen=Pen.DIMENSION, layer="dimension")
     board.block((crown[0] - 4.5, springing[1]), (crown[0] + 1.5, crown[1]))
-    if form.springing * 1000.0 / view.scale > 8.0:  # noqa: PLR2004  (mm, room for its figure)
+    if form.springing * 1000.0 / view.scale > 8.0:
         floor = view.point(x, 0.0)
         yield Dimension(start=floor, end=springing, offset=0.0, text=figures.length(form.springing))
         board.block((floor[0] - 4.5, floor[1]), (floor[0] + 1.5, springing[1]))
@@ -259,8 +263,8 @@ def _sides(dress: Dress, board: Board, size: tuple[float, float]) -> Iterator[It
     if dress.axis is None:
         yield board.take(figure((2.0, y - 5.0), "north: not given"))
         return
-    at = (11.0, y - 14.0)
-    board.block((at[0] - 10.0, at[1] - 12.0), (at[0] + 10.0, at[1] + 10.0))
+    at = (10.0, y - 14.0)
+    board.block((0.0, at[1] - 11.0), (at[0] + 7.0, at[1] + 10.0))
     yield from compass(at, dress.axis, 5.0 + 0.3 * CAPTION)
 
 
@@ -277,5 +281,6 @@ def _alt(scene: Scene, dress: Dress) -> str:
         f"springing at {figures.level(form.springing)}."
     )
     if scene.kind is StageKind.FILL and scene.left is not None and scene.right is not None:
-        words += f" Fill stands at {figures.level(scene.left)} on the left, {figures.level(scene.right)} on the right."
+        left, right = figures.level(scene.left), figures.level(scene.right)
+        words += f" Fill stands at {left} on the left, {right} on the right."
     return words

@@ -7,14 +7,14 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.drawing import Area, Band, Hatch, Item, Pen, Spline, Stroke, View, Wash
+from bermwright.base.drawing import Area, Band, Hatch, Item, Path, Pen, Point, Spline, Stroke, View, Wash
 from bermwright.book.sheets.paper import curve_path, smooth_path
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.book.sheets.scene import Scene
     from bermwright.book.sheets.paper import Figures
+    from bermwright.book.sheets.scene import Scene
     from bermwright.form.shapes import CoverBand, RibForm, VaultForm
 
 _RIGID = ("rigid", "board", "foam", "xps", "eps", "cellular", "cork")
@@ -37,9 +37,13 @@ def shell_items(scene: Scene, view: View, visible_layer: int = 1) -> Iterator[It
 
 def rib_items(rib: RibForm, view: View, visible_layer: int = 1) -> Iterator[Item]:
     """The rib seen from its end of the vault: grain along it, the butt joints of the layer in front."""
-    yield Area(path=curve_path(view, rib.inside) + curve_path(view, rib.outside)[::-1], wash=Wash.TIMBER, layer="rib")
+    yield Area(
+        path=curve_path(view, rib.inside) + curve_path(view, rib.outside)[::-1], wash=Wash.TIMBER, layer="rib"
+    )
     depth = view.length(rib.depth)
-    yield Band(path=smooth_path(view, rib.inside, 1.2), thickness=depth, hatch=Hatch.TIMBER_ALONG, layer="rib")
+    yield Band(
+        path=smooth_path(view, rib.inside, 1.2), thickness=depth, hatch=Hatch.TIMBER_ALONG, layer="rib"
+    )
     for place, layer in zip(rib.joints.tolist(), rib.joint_layers, strict=True):
         if layer == visible_layer:
             yield Stroke(path=across(rib, view, place), pen=Pen.LAYER, layer="rib")
@@ -79,27 +83,47 @@ def band_items(band: CoverBand, view: View) -> Iterator[Item]:
     if hatch is Hatch.MEMBRANE:
         yield Band(path=path, thickness=max(thickness, 0.55), hatch=hatch, layer="membrane")
         return
-    yield Area(path=curve_path(view, band.inner) + curve_path(view, band.outer)[::-1], wash=wash, layer=band.kind)
+    yield Area(
+        path=curve_path(view, band.inner) + curve_path(view, band.outer)[::-1], wash=wash, layer=band.kind
+    )
     yield Band(path=path, thickness=thickness, hatch=hatch, layer=band.kind)
     yield Spline(path=smooth_path(view, band.outer), pen=Pen.LAYER, layer=band.kind)
+    for end in (0, -1):
+        foot = ((float(face.x[end]), float(face.z[end])) for face in (band.inner, band.outer))
+        yield Stroke(path=tuple(view.point(x, z) for x, z in foot), pen=Pen.LAYER, layer=band.kind)
 
 
 def _supports(scene: Scene, view: View) -> Iterator[Item]:
     """Walls and footings under the springing, as the file gives them."""
     for outline, support in scene.support_outlines():
         path = tuple(view.point(x, z) for x, z in outline)
-        low, high = min(y for _, y in path), max(y for _, y in path)
+        low, high = path[0][1], path[2][1]
         levels: tuple[float, ...] = ()
         if support.course is not None:
             levels = tuple(np.arange(low, high + 1e-6, view.length(support.course)).tolist())
         wash = Wash.EARTH if support.hatch is Hatch.EARTH_TUBE else Wash.PAPER
-        yield Area(path=path, wash=wash, hatch=support.hatch, outline=Pen.SEEN, levels=levels, layer="support")
-        on_top = math.isclose(high, view.point(0.0, scene.form.springing)[1])
-        if support.plate > 0.0 and on_top:
-            plate = view.length(support.plate)
-            left, right = min(x for x, _ in path), max(x for x, _ in path)
-            box = ((left, high - plate), (right, high - plate), (right, high), (left, high))
-            yield Area(path=box, wash=Wash.TIMBER, hatch=Hatch.TIMBER_ACROSS, outline=Pen.CUT, layer="support")
+        if support.bottom is None:
+            path = (*broken(path[0], path[1]), path[2], path[3])
+        yield Area(path=path, wash=wash, hatch=support.hatch, levels=levels, layer="support")
+        yield Stroke(path=path, pen=Pen.SEEN, closed=True, layer="support")
+        if support.plate > 0.0 and math.isclose(high, view.point(0.0, scene.form.springing)[1]):
+            left, right = path[-1][0], path[-2][0]
+            foot = high - view.length(support.plate)
+            box = ((left, foot), (right, foot), (right, high), (left, high))
+            grain = Hatch.TIMBER_ACROSS
+            yield Area(path=box, wash=Wash.TIMBER, hatch=grain, outline=Pen.CUT, layer="support")
+
+
+def broken(start: Point, end: Point) -> Path:
+    """A freehand line where a thing of unknown depth is broken off (mm)."""
+    count = 8
+    return tuple(
+        (
+            start[0] + (end[0] - start[0]) * k / count,
+            start[1] + min(1.0, k, count - k) * 0.5 * math.sin(2.0 * math.pi * k / count),
+        )
+        for k in range(count + 1)
+    )
 
 
 def _floor(scene: Scene, view: View) -> Iterator[Item]:

@@ -60,7 +60,9 @@ def person(view: View, x: float, floor: float = 0.0) -> Iterator[Item]:
 
 def level_triangle(at: Point) -> Area:
     """The filled triangle that stands on a level."""
-    return Area(path=(at, (at[0] - 1.25, at[1] + 2.0), (at[0] + 1.25, at[1] + 2.0)), wash=Wash.INK, layer="text")
+    return Area(
+        path=(at, (at[0] - 1.25, at[1] + 2.0), (at[0] + 1.25, at[1] + 2.0)), wash=Wash.INK, layer="text"
+    )
 
 
 def level_texts(at: Point, text: str) -> tuple[Text, ...]:
@@ -85,10 +87,16 @@ def compass(at: Point, axis: float, radius: float = 6.5) -> Iterator[Item]:
     yield Arc(centre=at, radius=radius, start=0.0, end=2.0 * math.pi, pen=Pen.LAYER, layer="text")
     tip = _off(at, north, radius)
     for sign, wash in ((1.0, Wash.INK), (-1.0, Wash.PAPER)):
-        half = (tip, _off(_off(at, north, -0.62 * radius), across, sign * 0.42 * radius), _off(at, north, -0.35 * radius))
+        half = (
+            tip,
+            _off(_off(at, north, -0.62 * radius), across, sign * 0.42 * radius),
+            _off(at, north, -0.35 * radius),
+        )
         yield Area(path=half, wash=wash, outline=Pen.LAYER, layer="text")
     letter = _off(at, north, radius + 2.4)
-    yield Text(at=(letter[0], letter[1] - 0.5 * FIGURE), text="N", height=FIGURE, anchor="middle", strong=True)
+    yield Text(
+        at=(letter[0], letter[1] - 0.5 * FIGURE), text="N", height=FIGURE, anchor="middle", strong=True
+    )
     room = 0.5 * radius
     foot = at[1] - radius - 1.0
     yield Stroke(path=((at[0] - room, foot), (at[0] - 1.2, foot)), pen=Pen.SEEN, layer="text")

@@ -4,6 +4,8 @@ Start with `lower.py` (items drawn out into plain fills, strokes, arcs and text)
 (pens, colours); then each writer is a short `match` over plain items.
 """
 
+from bermwright.formats.drawings.dxf import dxf
+from bermwright.formats.drawings.pdf import DrawingError, pdf
 from bermwright.formats.drawings.svg import svg
 
-__all__ = ["svg"]
+__all__ = ["DrawingError", "dxf", "pdf", "svg"]

@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 
 from bermwright.base.drawing import Path, Point
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    Array = NDArray[np.float64]
 
 Bezier = tuple[Point, Point, Point, Point]
 
@@ -16,12 +23,11 @@ def bezier_chain(path: Path) -> tuple[Bezier, ...]:
     chain through points of a smooth curve keeps its direction at both feet.
     """
     points = np.array(path, dtype=float)
-    if len(points) < 2:  # noqa: PLR2004  (a curve has two ends)
+    if len(points) < 2:
         return ()
     steps = np.maximum(np.hypot(*np.diff(points, axis=0).T), 1e-12)
     s = np.concatenate([[0.0], np.cumsum(steps)])
-    order = 2 if len(points) > 2 else 1  # noqa: PLR2004
-    slopes = np.gradient(points, s, axis=0, edge_order=order)
+    slopes = slopes_along(points, s)
     first = points[:-1] + slopes[:-1] * steps[:, None] / 3.0
     second = points[1:] - slopes[1:] * steps[:, None] / 3.0
     return tuple(
@@ -30,6 +36,13 @@ def bezier_chain(path: Path) -> tuple[Bezier, ...]:
     )
 
 
-def _pair(row: np.ndarray[tuple[int], np.dtype[np.float64]]) -> Point:
+def slopes_along(points: Array, s: Array) -> Array:
+    """Derivative of each coordinate along the chord lengths, parabolic at the ends."""
+    if len(points) == 2:
+        return np.gradient(points, s, axis=0, edge_order=1)
+    return np.gradient(points, s, axis=0, edge_order=2)
+
+
+def _pair(row: Array) -> Point:
     """A row of an array as a point."""
     return float(row[0]), float(row[1])

@@ -47,7 +47,9 @@ def lower_item(item: Item) -> Iterator[Plain]:
     """One item drawn out."""
     match item:
         case Stroke():
-            yield Strokes(paths=(item.path,), pen=item.pen, ink=item.ink, closed=item.closed, layer=item.layer)
+            yield Strokes(
+                paths=(item.path,), pen=item.pen, ink=item.ink, closed=item.closed, layer=item.layer
+            )
         case Arc() | Spline() | Text():
             yield item
         case Area():
@@ -112,7 +114,9 @@ def _leader(item: Leader) -> Iterator[Plain]:
     """A circle with its number, a line and a dot on the thing."""
     radius = max(2.6, 0.5 * text_width(item.text, 2.5) + 0.9)
     along = _unit(item.at, item.to)
-    yield Strokes(paths=((_moved(item.at, along, radius), item.to),), pen=Pen.DIMENSION, ink=Ink.INK, layer=item.layer)
+    yield Strokes(
+        paths=((_moved(item.at, along, radius), item.to),), pen=Pen.DIMENSION, ink=Ink.INK, layer=item.layer
+    )
     yield Fill(path=_disc(item.to, 0.45), wash=Wash.INK, layer=item.layer)
     yield Fill(path=_disc(item.at, radius), wash=Wash.PAPER, layer=item.layer)
     yield Arc(centre=item.at, radius=radius, start=0.0, end=2.0 * math.pi, pen=Pen.LAYER, layer=item.layer)
@@ -134,7 +138,12 @@ def _arrow(item: Arrow) -> Iterator[Plain]:
     size = min(size, 0.6 * math.dist(item.tail, item.head))
     neck = _moved(item.head, along, -size)
     half = 0.3 * size
-    yield Strokes(paths=((item.tail, _moved(item.head, along, -0.8 * size)),), pen=item.pen, ink=item.ink, layer=item.layer)
+    yield Strokes(
+        paths=((item.tail, _moved(item.head, along, -0.8 * size)),),
+        pen=item.pen,
+        ink=item.ink,
+        layer=item.layer,
+    )
     head = (item.head, _moved(neck, across, half), _moved(neck, across, -half))
     yield Fill(path=head, wash=_solid(item), layer=item.layer)
 

@@ -30,16 +30,16 @@ def svg(sheet: Sheet, theme: str = "paper", *, background: bool = True, prefix: 
     """
     pencil = _Pencil(THEMES[theme], sheet.height, prefix)
     size = f"{_figure(sheet.width)} {_figure(sheet.height)}"
-    lines = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" width="{_figure(sheet.width)}mm" '
-        f'height="{_figure(sheet.height)}mm" viewBox="0 0 {size}" role="img" '
-        'fill="none" stroke-linecap="round" stroke-linejoin="round">'
-    ]
+    measures = f'width="{_figure(sheet.width)}mm" height="{_figure(sheet.height)}mm" viewBox="0 0 {size}"'
+    manner = 'role="img" fill="none" stroke-linecap="round" stroke-linejoin="round"'
+    lines = [f'<svg xmlns="http://www.w3.org/2000/svg" {measures} {manner}>']
     lines += [f"<title>{escape(sheet.title)}</title>"] if sheet.title else []
     lines += [f"<desc>{escape(sheet.alt)}</desc>"] if sheet.alt else []
     if background:
         paper = THEMES[theme].inks[Ink.PAPER]
-        lines.append(f'<rect width="{_figure(sheet.width)}" height="{_figure(sheet.height)}" fill="{paper}"/>')
+        lines.append(
+            f'<rect width="{_figure(sheet.width)}" height="{_figure(sheet.height)}" fill="{paper}"/>'
+        )
     lines += pencil.draw(lower(sheet.items))
     return "\n".join([*lines, "</svg>", ""])
 
@@ -69,7 +69,9 @@ class _Pencil:
             case Fill():
                 return [self.fill(item)]
             case Strokes():
-                paths = "".join(self.path(path, 2 if item.hatch else 3, closed=item.closed) for path in item.paths)
+                paths = "".join(
+                    self.path(path, 2 if item.hatch else 3, closed=item.closed) for path in item.paths
+                )
                 return [f'<path d="{paths}" {self.pen(item.pen, item.ink)}/>'] if paths else []
             case Arc():
                 return [f'<path d="{self.arc(item)}" {self.pen(item.pen, item.ink)}/>']
@@ -113,14 +115,14 @@ class _Pencil:
     def arc(self, item: Arc) -> str:
         """An arc as one A command, a full circle as two."""
         sweep = (item.end - item.start) % (2.0 * math.pi)
-        if math.isclose(abs(item.end - item.start), 2.0 * math.pi):
-            halves = (item.start, item.start + math.pi, item.start + 2.0 * math.pi)
-            large = 0
-        else:
-            halves = (item.start, item.start + sweep)
-            large = int(sweep > math.pi)
+        turns = 1 if not math.isclose(abs(item.end - item.start), 2.0 * math.pi) else 2
+        sweep = 2.0 * math.pi if turns == 2 else sweep
+        large = int(turns == 1 and sweep > math.pi)
+        halves = [item.start + sweep * k / turns for k in range(turns + 1)]
         spots = [
-            self.point((item.centre[0] + item.radius * math.cos(a), item.centre[1] + item.radius * math.sin(a)))
+            self.point(
+                (item.centre[0] + item.radius * math.cos(a), item.centre[1] + item.radius * math.sin(a))
+            )
             for a in halves
         ]
         radius = _figure(item.radius)

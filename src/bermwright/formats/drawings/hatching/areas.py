@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Hatch, Path, Point
@@ -156,7 +157,8 @@ def concrete(field: Field) -> Iterator[Path]:
             y = (row + spread(0.1, 0.9, row, column, 24)) * pitch
             turn, size = spread(0.0, 2.1, row, column, 25), spread(0.4, 0.75, row, column, 26)
             corners = [
-                (x + size * math.cos(turn + k * 2.094), y + size * math.sin(turn + k * 2.094)) for k in range(4)
+                (x + size * math.cos(turn + k * 2.094), y + size * math.sin(turn + k * 2.094))
+                for k in range(4)
             ]
             yield tuple(corners)
     yield from _dots(field, 1.5, 0.5)
@@ -169,7 +171,9 @@ def gravel(field: Field) -> Iterator[Path]:
         for column in field.columns(pitch):
             x = (column + 0.5 * (row % 2) + spread(-0.1, 0.1, row, column, 27)) * pitch
             y = (row + spread(-0.1, 0.1, row, column, 28)) * rise
-            yield _oval((x, y), spread(0.62, 0.86, row, column, 29), spread(0.5, 0.68, row, column, 30), row + column)
+            yield _oval(
+                (x, y), spread(0.62, 0.86, row, column, 29), spread(0.5, 0.68, row, column, 30), row + column
+            )
 
 
 def _oval(centre: Point, wide: float, tall: float, key: int) -> Path:
@@ -181,15 +185,20 @@ def _oval(centre: Point, wide: float, tall: float, key: int) -> Path:
         rough = spread(0.93, 1.05, key, k % 12, 32)
         u, v = wide * rough * math.cos(a), tall * rough * math.sin(a)
         points.append(
-            (centre[0] + u * math.cos(turn) - v * math.sin(turn), centre[1] + u * math.sin(turn) + v * math.cos(turn))
+            (
+                centre[0] + u * math.cos(turn) - v * math.sin(turn),
+                centre[1] + u * math.sin(turn) + v * math.cos(turn),
+            )
         )
     return tuple(points)
 
 
 def earth_tube(field: Field) -> Iterator[Path]:
     """Courses of filled tube: flat rounded rectangles, one on the other."""
-    levels = field.levels or tuple(field.low[1] + 2.6 * k for k in range(int((field.high[1] - field.low[1]) / 2.6) + 2))
-    for low, high in zip(levels, levels[1:], strict=False):
+    levels = field.levels or tuple(
+        field.low[1] + 2.6 * k for k in range(int((field.high[1] - field.low[1]) / 2.6) + 2)
+    )
+    for low, high in pairwise(levels):
         yield _stadium(field.low[0] + 0.1, field.high[0] - 0.1, low, high)
 
 

@@ -89,9 +89,10 @@ def insulation_soft(band: Strip) -> Iterator[Path]:
 
 def insulation_rigid(band: Strip) -> Iterator[Path]:
     """A zigzag from face to face."""
-    count, pitch = _pitched(band, max(0.7, 0.45 * band.thickness))
-    vs = np.where(np.arange(count + 1) % 2 == 0, 0.0, band.thickness)
-    yield band.along(pitch * np.arange(count + 1), vs)
+    count, _ = _pitched(band, max(0.7, 0.45 * band.thickness))
+    us = np.linspace(0.0, band.length, count + 1)
+    vs = np.array([band.thickness * (k % 2) for k in range(count + 1)])
+    yield band.along(us, vs)
 
 
 def timber_along(band: Strip) -> Iterator[Path]:

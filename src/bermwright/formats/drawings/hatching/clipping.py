@@ -34,7 +34,7 @@ def clipped(strokes: Iterable[Path], area: Any) -> tuple[Path, ...]:  # noqa: AN
     kept = found[(shapely.get_type_id(found) == 1) & (shapely.length(found) > SHORTEST)]
     return tuple(_path(line) for line in kept) + tuple(
         _path(line)
-        for group in found[shapely.get_type_id(found) > 3]  # noqa: PLR2004  (collections of lines)
+        for group in found[shapely.get_type_id(found) > 3]
         for line in shapely.get_parts(group)
         if shapely.get_type_id(line) == 1 and line.length > SHORTEST
     )

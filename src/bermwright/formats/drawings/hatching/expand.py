@@ -68,7 +68,11 @@ def _membrane(body: Strip, layer: str) -> Iterator[Fill | Strokes]:
     """A thick line with light dashes inside, never thinner than it can be seen."""
     thickness = max(body.thickness, 0.6)
     middle = strip(body.parallel(0.5 * body.thickness), thickness)
-    yield Fill(path=middle.parallel(-0.5 * thickness) + middle.parallel(0.5 * thickness)[::-1], wash=Wash.INK, layer=layer)
+    yield Fill(
+        path=middle.parallel(-0.5 * thickness) + middle.parallel(0.5 * thickness)[::-1],
+        wash=Wash.INK,
+        layer=layer,
+    )
     count = max(1, round(middle.length / 2.4))
     pitch = middle.length / count
     dashes = tuple(
