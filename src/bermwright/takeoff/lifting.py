@@ -10,15 +10,16 @@ from bermwright.data.rates import LIFT_LIMIT
 from bermwright.data.works.rates import HSEMHOR
 from bermwright.handbook.lifting import lifters_needed, team_capacity
 from bermwright.stages.nouns import StageKind
-from bermwright.takeoff.lines import line, measured, number
+from bermwright.takeoff.lines import line, measured, number, unknown
 from bermwright.takeoff.nails import rib_nails
 from bermwright.takeoff.nouns import Group, Quantity
-from bermwright.takeoff.ribs import piece_mass, rib_volume
+from bermwright.takeoff.ribs import NO_DENSITY, piece_mass, rib_volume
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.base.findings import Step
+    from bermwright.data.timber_classes import TimberClass
     from bermwright.form.shapes import VaultForm
     from bermwright.house import Vault
 
@@ -30,28 +31,34 @@ CAUTION = (
 )
 
 
-def lifting_rows(form: VaultForm, vault: Vault, density: float) -> Iterator[Quantity]:
+def lifting_rows(form: VaultForm, vault: Vault, timber: TimberClass | None) -> Iterator[Quantity]:
     """Masses to lift and people for them."""
+    if timber is None:
+        for name in ("heaviest rib piece", "half a rib", "whole rib"):
+            yield unknown(name, Group.LIFTING, "kg", note=NO_DENSITY, stage=StageKind.RIBS)
+        return
+    density = timber.density
     heaviest = max(form.rib.pieces, key=lambda piece: piece_mass(piece, form.rib, density))
     yield _lifted(
         f"heaviest rib piece ({heaviest.name})",
-        (_timber("Mass of the piece", piece_mass(heaviest, form.rib, density), density),),
+        (_timber("Mass of the piece", piece_mass(heaviest, form.rib, density), timber),),
         whole=piece_mass(heaviest, form.rib, density),
     )
-    timber = rib_volume(form.rib) * density
+    wood = rib_volume(form.rib) * density
     steel, note = _nails(form, vault)
-    steps = (_timber("Timber of a whole rib", timber, density), steel)
-    yield _lifted("half a rib", steps, whole=timber + steel.result.value, share=0.5, note=note)
-    yield _lifted("whole rib", steps, whole=timber + steel.result.value, note=note)
+    steps = (_timber("Timber of a whole rib", wood, timber), steel)
+    yield _lifted("half a rib", steps, whole=wood + steel.result.value, share=0.5, note=note)
+    yield _lifted("whole rib", steps, whole=wood + steel.result.value, note=note)
 
 
-def _timber(says: str, mass: float, density: float) -> Step:
+def _timber(says: str, mass: float, timber: TimberClass) -> Step:
     return line(
         f"{says}, at mean density",
         "m",
         "ρ·V",
-        f"{number(density, 'kg/m3')}·{number(mass / density, 'm3', 4)}",
+        f"{number(timber.density, 'kg/m3')}·{number(mass / timber.density, 'm3', 4)}",
         result=Shown(mass, "kg", 1),
+        cite=timber.cite,
     )
 
 

@@ -90,7 +90,7 @@ class PieceRow:
     width: float
     """The straight board it is cut from (m)."""
     mass: float
-    """Finished piece (kg)."""
+    """Finished piece (kg); not a number where the timber's density is not known."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

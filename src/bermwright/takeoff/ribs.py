@@ -11,20 +11,23 @@ from bermwright.data.rates import KERF
 from bermwright.handbook.boards import first_fit
 from bermwright.stages.nouns import StageKind
 from bermwright.takeoff.lines import count, line, measured, number, unknown
-from bermwright.takeoff.nouns import Group, PieceRow, Quantity
+from bermwright.takeoff.nouns import UNKNOWN, Group, PieceRow, Quantity
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.data.timber_classes import TimberClass
     from bermwright.form.shapes import RibForm, RibPiece, VaultForm
     from bermwright.house import Vault
 
 NO_BOARD = "vault.board_length is not given"
+NO_DENSITY = "no density is at hand for the timber of this class (vault.timber)"
 TOO_LONG = "a piece is longer than the boards given (vault.board_length)"
 
 
-def piece_rows(form: VaultForm, density: float) -> tuple[PieceRow, ...]:
+def piece_rows(form: VaultForm, timber: TimberClass | None) -> tuple[PieceRow, ...]:
     """Every piece of a rib, and how many of it all ribs need."""
+    density = UNKNOWN if timber is None else timber.density
     return tuple(
         PieceRow(
             name=piece.name,
@@ -54,12 +57,12 @@ def rib_volume(rib: RibForm) -> float:
     return sum(outline_area(piece.outline) for piece in rib.pieces) * rib.width / rib.layers
 
 
-def rib_rows(form: VaultForm, vault: Vault, density: float) -> Iterator[Quantity]:
+def rib_rows(form: VaultForm, vault: Vault, timber: TimberClass | None) -> Iterator[Quantity]:
     """Ribs, pieces, boards and timber."""
     yield _ribs(form)
     yield _pieces(form)
     yield from _boards(form, vault)
-    yield _mass(form, density)
+    yield _mass(form, timber)
 
 
 def _ribs(form: VaultForm) -> Quantity:
@@ -159,7 +162,10 @@ def _bought(form: VaultForm, vault: Vault, metres: float) -> Quantity:
     )
 
 
-def _mass(form: VaultForm, density: float) -> Quantity:
+def _mass(form: VaultForm, timber: TimberClass | None) -> Quantity:
+    if timber is None:
+        return unknown("ribs, mass", Group.RIBS, "kg", note=NO_DENSITY, stage=StageKind.RIBS)
+    density = timber.density
     net = rib_volume(form.rib) * form.ribs
     step = line(
         "Mass of the finished ribs, mean density, without nails",
@@ -167,6 +173,7 @@ def _mass(form: VaultForm, density: float) -> Quantity:
         "ρ·V_n",
         f"{number(density, 'kg/m3')}·{number(net, 'm3', 2)}",
         result=Shown(density * net, "kg", 0),
+        cite=timber.cite,
     )
     return measured(
         "ribs, mass", Group.RIBS, Shown(density * net, "kg", 0), working=(step,), stage=StageKind.RIBS

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.data.timber_classes import strength_class
+from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.house import CoverKind
 from bermwright.takeoff.earth import earth_of, earth_rows, lift_rows
 from bermwright.takeoff.layers import layer_rows
@@ -29,15 +29,15 @@ REMARKS = (
 
 def vault_quantities(house: House, vault: Vault, form: VaultForm) -> Quantities:
     """Count everything of a vault, with the working of each number."""
-    density = strength_class(vault.timber).density_mean
+    timber = TIMBER_CLASSES.get(vault.timber)
     earth = earth_of(house, vault, form)
     rows = (
-        *rib_rows(form, vault, density),
+        *rib_rows(form, vault, timber),
         *nail_rows(form, vault),
         *layer_rows(form, vault),
         *earth_rows(house, vault, form, earth),
         *temporary_rows(house, form),
-        *lifting_rows(form, vault, density),
+        *lifting_rows(form, vault, timber),
         *work_rows(form, house, earth),
     )
     layers = {band.name: band.kind for band in form.bands if band.kind != CoverKind.FLEECE}
@@ -46,7 +46,7 @@ def vault_quantities(house: House, vault: Vault, form: VaultForm) -> Quantities:
     return Quantities(
         vault=vault.name,
         rows=rows,
-        pieces=piece_rows(form, density),
+        pieces=piece_rows(form, timber),
         lifts=lift_rows(house, form, earth.states),
         costs=money.rows,
         totals=money.totals,

@@ -288,6 +288,15 @@ def test_what_the_file_does_not_say_is_unknown_and_named():
     assert rows.row("fill, loose").working[0].says.startswith("As any of these soils")
 
 
+def test_a_class_without_a_density_weighs_an_unknown_amount():
+    rows = taken(a_vault(timber="D30"))
+    for name in ("ribs, mass", "heaviest rib piece", "half a rib", "whole rib"):
+        assert rows.row(name).text() == "unknown"
+        assert "vault.timber" in rows.row(name).note
+    assert all(math.isnan(piece.mass) for piece in rows.pieces)
+    assert rows.row("rib boards").known
+
+
 def test_boards_that_are_too_short_are_named():
     vault = a_vault()
     rows = taken(vault, asked=replace(vault, board_length=0.3))
