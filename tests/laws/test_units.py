@@ -1,6 +1,7 @@
 from __future__ import annotations
 
 import math
+from contextlib import suppress
 
 import pytest
 from hypothesis import given
@@ -32,12 +33,12 @@ SHOWN = {
 }
 
 
-def _step(unit: str, digits: int, text: str, system: str) -> float:
+def _step(unit: str, text: str, system: str) -> float:
     """What one unit of the last shown digit is worth in SI."""
     if system == "imperial" and unit in {"m", "mm"}:
         return 0.0254 / 16
     other = imperial_unit(unit) if system == "imperial" else unit
-    decimals = len(text.split(" ")[0].rstrip("°").partition(".")[2])
+    decimals = len(text.split(" ", maxsplit=1)[0].rstrip("°").partition(".")[2])
     return abs(to_si(1.0, other) - to_si(0.0, other)) * 10.0**-decimals
 
 
@@ -46,7 +47,7 @@ def test_what_is_shown_reads_back_within_half_its_last_digit(size, unit, digits,
     value = to_si(size, unit)
     text = show(value, unit, digits, system)
     back = parse_exact(text, SHOWN[unit])
-    assert abs(back - value) <= 0.5 * _step(unit, digits, text, system) * (1 + 1e-6) + 1e-9 * abs(value)
+    assert abs(back - value) <= 0.5 * _step(unit, text, system) * (1 + 1e-6) + 1e-9 * abs(value)
 
 
 @given(st.floats(-50, 50), st.sampled_from(["metric", "imperial"]))
@@ -97,11 +98,9 @@ def test_a_slope_and_its_angle_agree(along):
 
 @given(st.text(max_size=30), st.sampled_from(sorted(DIMENSIONS)))
 def test_any_text_is_read_or_refused_never_something_else(text, dimension):
-    try:
+    # Any other error than the one that teaches fails this law.
+    with suppress(QuantityError):
         found = parse(text, dimension)
-    except QuantityError as error:
-        assert str(error)
-    else:
         assert math.isfinite(found.low)
         assert found.low <= found.high
 

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import difflib
 import math
-from collections import Counter
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -45,17 +44,21 @@ class _Check:
     reads: tuple[str, ...]
     clashes: Callable[[], Iterable[Contradiction]]
 
-    def can_run(self, doubtful: frozenset[Key]) -> bool:
+    def can_run(self, doubtful: frozenset[Key], above: frozenset[Key]) -> bool:
+        """Whether nothing it reads is doubtful, lies in something doubtful or (`above`) holds it."""
         read = [(*self.here, *name.split(".")) for name in self.reads]
-        return not any(
-            key[: len(need)] == need or need[: len(key)] == key for key in doubtful for need in read
-        )
+        return not any(need in above or doubtful.intersection(_beginnings(need)) for need in read)
+
+
+def _beginnings(key: Key) -> list[Key]:
+    return [key[:size] for size in range(len(key) + 1)]
 
 
 def contradictions(house: House, doubtful: frozenset[Key] = frozenset()) -> tuple[Contradiction, ...]:
     """Everything that does not fit together; values under `doubtful` keys are not looked at."""
     checks = [*_site_checks(house), *_vault_checks(house), *_stage_checks(house)]
-    return tuple(clash for check in checks if check.can_run(doubtful) for clash in check.clashes())
+    above = frozenset(beginning for key in doubtful for beginning in _beginnings(key))
+    return tuple(clash for check in checks if check.can_run(doubtful, above) for clash in check.clashes())
 
 
 def _clash(here: Key, name: str, given: str, allowed: str, advice: str) -> Contradiction:
@@ -87,15 +90,15 @@ def _bound(
 
 
 def _twice(here: Key, names: Sequence[str]) -> Iterator[Contradiction]:
-    counted = Counter(names)
+    seen: dict[str, int] = {}
     for place, name in enumerate(names):
-        if counted[name] > 1 and names.index(name) < place:
-            first = names.index(name) + 1
+        first = seen.setdefault(name, place)
+        if first < place:
             yield _clash(
                 (*here, place),
                 "name",
                 f'"{name}"',
-                f"is the name of number {first} too; every name is used once.",
+                f"is the name of number {first + 1} too; every name is used once.",
                 "Give this one a name of its own.",
             )
 

@@ -187,7 +187,7 @@ class _Reading:
         else:
             advice = f"Write [{head}] on a line of its own, its values below."
         self.mistakes.append(_Found(path, "", "is a table.", advice))
-        return None
+        return _blank(model)
 
     def _many_tables(self, model: type, raw: object, path: Key) -> tuple[object, ...]:
         head = _dotted(path)
@@ -212,6 +212,11 @@ class _Reading:
             )
         for clash in contradictions(house, doubtful):
             self.mistakes.append(_Found(clash.path, clash.given, clash.allowed, clash.advice))
+
+
+def _blank(model: type) -> object:
+    """An empty table in the place of one that cannot be read; nothing looks into it."""
+    return model(**{one.attribute: None for one in said_of(model).values() if one.required})
 
 
 def as_example(said: Said) -> str:
