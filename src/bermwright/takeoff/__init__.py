@@ -7,6 +7,7 @@ alone. Cutting plans that truly nest pieces are a later matter. Start reading at
 from __future__ import annotations
 
 from bermwright.takeoff.nouns import CostRow, Group, LiftRow, PieceRow, Quantities, Quantity
+from bermwright.takeoff.seasons import Seasons, day_text, site_seasons
 from bermwright.takeoff.vault import vault_quantities
 
 __all__ = [
@@ -16,5 +17,8 @@ __all__ = [
     "PieceRow",
     "Quantities",
     "Quantity",
+    "Seasons",
+    "day_text",
+    "site_seasons",
     "vault_quantities",
 ]
