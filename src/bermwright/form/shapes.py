@@ -26,7 +26,7 @@ class Line:
 
     def level(self, x: Array | float) -> Array:
         """Level at x; broadcasts."""
-        return np.interp(x, self.x, self.z)
+        return np.asarray(np.interp(x, self.x, self.z))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -40,9 +40,7 @@ class GroundForm:
     water_low: float | None
     water_high: float | None
 
-    def filled(
-        self, x: Array, left: float, right: float, crown_x: float = 0.0
-    ) -> Array:
+    def filled(self, x: Array, left: float, right: float, crown_x: float = 0.0) -> Array:
         """Surface of the fill when it stands at level `left` and `right` of the crown.
 
         Fill lies in level lifts out to the finished slopes, never above the finished surface,
@@ -50,9 +48,7 @@ class GroundForm:
         """
         level = np.where(x < crown_x, left, right)
         upper = np.minimum(self.finished.level(x), level)
-        return np.maximum(
-            upper, np.minimum(self.natural.level(x), self.finished.level(x))
-        )
+        return np.maximum(upper, np.minimum(self.natural.level(x), self.finished.level(x)))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,9 +70,9 @@ class CurveLine:
     def at(self, s: Array | float) -> tuple[Array, Array, Array]:
         """x, z and tangent angle at arc length s; broadcasts."""
         return (
-            np.interp(s, self.s, self.x),
-            np.interp(s, self.s, self.z),
-            np.interp(s, self.s, self.angle),
+            np.asarray(np.interp(s, self.s, self.x)),
+            np.asarray(np.interp(s, self.s, self.z)),
+            np.asarray(np.interp(s, self.s, self.angle)),
         )
 
 
@@ -116,6 +112,8 @@ class RibForm:
     """Arc lengths (m) of the centreline at which exactly one layer is cut, ascending."""
     joint_layers: tuple[int, ...]
     """Which layer is cut at each joint, counted from 1."""
+    apex: float | None = None
+    """Arc length of a pointed crown, at which every layer is cut (m); no entry of `joints`."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

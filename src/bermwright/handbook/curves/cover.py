@@ -28,25 +28,26 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
     Ground = Callable[[Array], Array] | tuple[ArrayLike, ArrayLike]
 
-COARSE_STEPS, FINE_STEPS = 64, 160
+COARSE_STEPS, FINE_STEPS = 48, 144
 """Steps of a half in the search, and in the last march."""
 POINTS_PER_STEP = 3
 """Points of the curve to a step of the last march (cubics between)."""
-SCAN_GRID = (0.004, 40.0, 190)
+SCAN_GRID = (0.01, 40.0, 150)
 """Trial thrusts: lowest and highest over the thrust of a parabola with the same load, and how many."""
 ZOOM_GRID = 48
-CROWN_GRID = 0.7 * np.linspace(-1.0, 1.0, 9)
-"""Trial places of the crown over half the span, on uneven ground."""
-UNEVEN_GRID = (0.03, 12.0, 44)
 NEAR_TOLERANCE = 2e-4
 """Relative difference between neighbouring columns of a march from which its slope is taken; and how
 near, over half the span, the feet must be for the last Newton share to be a blend of those columns."""
-CLOSE_TOLERANCE, COARSE_SWEEPS = 0.01, 8
+CLOSE_TOLERANCE, COARSE_SWEEPS = 0.02, 8
 """How near the feet must be, over half the span, for the fine steps to begin; or after how many sweeps."""
 SPARE_LENGTH = 1.06
 """Length of the fine march over that at which the coarse one met the feet."""
-LIMIT_TOLERANCE = 1e-3
-"""How near a limiting rise is found (m)."""
+TILT_TOLERANCE = 0.03
+"""Least share of the unevenness of a ground by which the curve is led on."""
+SPARE_THRUST = 0.02
+"""Share by which a thrust is raised where a side does not reach its foot."""
+LIMIT_TOLERANCE, CLIMB_TOLERANCE = 1e-3, 4e-3
+"""How near a limiting rise is found (m), on even ground and by climbing on uneven ground."""
 HIGHEST_RISE = 4.0
 """Rise over span up to which a limiting rise is sought."""
 
@@ -135,9 +136,8 @@ def under_cover(
     """
     task = _task(span, ground, load, (left_foot, right_foot))
     within("rise", rise, max(0.0, left_foot, right_foot), unit="m", open_low=True)
-    found = task.solved(rise)
+    limit, found = task.raised(rise)
     if found is None:
-        limit = task.limit(rise)
         raise OutOfRangeError(
             f"No curve {span:g} m wide and {rise:g} m high stands without bending under this ground: "
             f"with K = {load.sideways:g} the rise is limited to about {limit:.2f} m. Take less rise, or "
@@ -151,7 +151,7 @@ def limiting_rise(
 ) -> float:
     """Largest rise for which a bending-free curve exists under a ground line that moves with the crown.
 
-    Found by bisection on the rise to 1 mm.
+    Found by bisection on the rise to 1 mm; on uneven ground by raising a low curve, to about 5 mm.
 
     Parameters
     ----------
@@ -180,11 +180,11 @@ def limiting_rise(
     >>> from bermwright.handbook.curves import CoverLoad
     >>> load = CoverLoad(unit_weight=18e3, sideways=0.5, self_weight=0.8e3)
     >>> round(limiting_rise(5.0, ground=lambda x: 0.3 - 0.5 * abs(x), load=load), 2)
-    2.99
+    3.01
     """
     task = _task(span, ground, load, (left_foot, right_foot))
-    top = HIGHEST_RISE * span
-    return float("inf") if task.solved(top) is not None else task.limit(top)
+    limit, curve = task.raised(HIGHEST_RISE * span)
+    return limit if curve is None else float("inf")
 
 
 def _task(span: float, ground: Ground, load: CoverLoad, feet: tuple[float, float]) -> _Task:
@@ -208,6 +208,12 @@ def _broken_line(x: Array, z: Array, at: Array) -> Array:
     return np.asarray(np.interp(at, x, z))
 
 
+def _blended(level: Level, share: float, at: Array) -> Array:
+    """A ground made even, left and right alike, but for a share of its unevenness."""
+    here, there = level(at), level(-at)
+    return np.asarray(0.5 * (here + there) + 0.5 * share * (here - there))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Task:
     """Two feet, a ground and a load; asked for the curve of a rise."""
@@ -218,46 +224,68 @@ class _Task:
     feet: tuple[float, float]
     """Heights of the left and right foot over the springing line (m)."""
 
-    def solved(self, rise: float) -> CoverCurve | None:
-        """The curve of a rise, or None when there is none."""
+    def raised(self, rise: float) -> tuple[float, CoverCurve | None]:
+        """The rise that can be had, up to the one wanted, and the curve if it is that one."""
         if not self._scale(rise) > 0.0:
             raise OutOfRangeError("Nothing presses on the curve: give soil, a weight or a surcharge.")
-        if self._even():
-            thrust = self._largest_thrust(rise)
-            return None if thrust is None else self._refined(rise, np.array([thrust]))
-        return self._direct(rise) or self._climbed(rise)[1]
+        curve = self._direct(rise)
+        if curve is not None:
+            return rise, curve
+        return (self._halved(rise), None) if self._even() else self._climbed(rise)
 
-    def limit(self, rise: float) -> float:
-        """The largest rise below `rise` that has a curve."""
-        if not self._even():
-            return self._climbed(rise)[0]
+    def _halved(self, rise: float) -> float:
+        """On even ground: the largest rise below one that cannot be had."""
         low, high = max(self.feet), rise
         while high - low > LIMIT_TOLERANCE:
             trial = 0.5 * (low + high)
-            low, high = (low, trial) if self.solved(trial) is None else (trial, high)
+            low, high = (low, trial) if self.largest_thrust(trial, FINE_STEPS) is None else (trial, high)
         return low
 
-    def _direct(self, rise: float) -> CoverCurve | None:
-        start = self._uneven_start(rise)
-        return None if start is None else self._refined(rise, start)
-
     def _climbed(self, rise: float) -> tuple[float, CoverCurve | None]:
-        """How far a low curve can be raised bit by bit, and the curve there if it is the rise wanted."""
+        """On uneven ground: raise a low curve bit by bit, each the start of the next."""
         low, reached, curve = max(self.feet), rise, None
         while curve is None:
             reached = low + 0.7 * (reached - low)
             if reached - low < LIMIT_TOLERANCE:
                 return low, None
             curve = self._direct(reached)
-        step = 0.1 * (rise - low)
-        while step > LIMIT_TOLERANCE and reached < rise:
+        step = 0.2 * (rise - reached)
+        while step > CLIMB_TOLERANCE and reached < rise:
             wanted = min(rise, reached + step)
-            higher = self._refined(wanted, np.array([curve.crown_thrust, curve.crown_x]))
+            higher = self.refined(wanted, np.array([curve.crown_thrust, curve.crown_x]))
             if higher is None:
-                step *= 0.5
+                step *= 0.4
             else:
                 reached, curve = wanted, higher
         return reached, curve if reached == rise else None
+
+    def _direct(self, rise: float) -> CoverCurve | None:
+        """The curve of a rise; on uneven ground led on from that under the mean of both sides."""
+        thrust = self._tilted(0.0).largest_thrust(rise)
+        if thrust is None:
+            return None
+        if self._even():
+            return self.refined(rise, np.array([thrust]))
+        state, reached, step = np.array([thrust, 0.0]), 0.0, 1.0
+        while step > TILT_TOLERANCE:
+            wanted = min(1.0, reached + step)
+            curve = self._tilted(wanted).refined(rise, state)
+            if curve is None:
+                step *= 0.25
+                continue
+            if wanted == 1.0:
+                return curve
+            state, reached = np.array([curve.crown_thrust, curve.crown_x]), wanted
+        return None
+
+    def _tilted(self, share: float) -> _Task:
+        """The same task with a share of its unevenness: none at 0, all at 1."""
+        if share == 1.0:
+            return self
+        middle = 0.5 * (self.feet[0] + self.feet[1])
+        left, right = (middle + share * (foot - middle) for foot in self.feet)
+        level = partial(_blended, self.level, share)
+        return _Task(half=self.half, level=level, load=self.load, feet=(left, right))
 
     def _even(self) -> bool:
         """Whether left and right are alike."""
@@ -297,12 +325,12 @@ class _Task:
         s, x = marched.crossing(drop)
         return marched, s, x + side * crown - self.half
 
-    def _largest_thrust(self, rise: float) -> float | None:
+    def largest_thrust(self, rise: float, steps: int = COARSE_STEPS) -> float | None:
         """On even ground: the largest thrust at which the foot is met by a curve that does not loop."""
         trials = self._scale(rise) * np.geomspace(*SCAN_GRID)
         for _ in range(6):
             calm = np.zeros(trials.size)
-            miss = self._march(rise, trials, calm, calm + 1.0, steps=COARSE_STEPS)[2]
+            miss = self._march(rise, trials, calm, calm + 1.0, steps=steps)[2]
             at = _topmost_change(miss)
             if at is None:
                 return None
@@ -312,34 +340,18 @@ class _Task:
             trials = np.linspace(trials[at], trials[at + 1], ZOOM_GRID)
         return None
 
-    def _uneven_start(self, rise: float) -> Array | None:
-        """On uneven ground: about the thrust and the place of the crown, from a grid of both."""
-        crowns = self.half * CROWN_GRID
-        trials = self._scale(rise) * np.geomspace(*UNEVEN_GRID)
-        thrust, crown, side = (a.ravel() for a in np.meshgrid(trials, crowns, [1.0, -1.0], indexing="ij"))
-        miss = self._march(rise, thrust, crown, side, steps=COARSE_STEPS)[2]
-        miss = miss.reshape(trials.size, crowns.size, 2)
-        best: Array | None = None
-        right, left = (
-            np.array([_root(trials, miss[:, column, face]) for column in range(crowns.size)])
-            for face in (0, 1)
-        )
-        ahead = right - left
-        for column in np.flatnonzero(ahead[:-1] * ahead[1:] <= 0.0):
-            share = ahead[column] / (ahead[column] - ahead[column + 1])
-            found = right[column] + share * (right[column + 1] - right[column])
-            if best is None or found > best[0]:
-                best = np.array([found, crowns[column] + share * (crowns[column + 1] - crowns[column])])
-        return best
-
-    def _refined(self, rise: float, start: Array) -> CoverCurve | None:
+    def refined(self, rise: float, start: Array) -> CoverCurve | None:
         """Newton on thrust (and crown) until both feet are met; the last march becomes the curve."""
-        state, length, steps = start, None, COARSE_STEPS
+        state, length, steps, tries = start, None, COARSE_STEPS, 3
         for sweep in range(COARSE_SWEEPS + 4):
             scale = np.array([state[0], self.half])[: state.size]
             marched, s, miss = self._fan(rise, state, scale, steps=steps, length=length)
             if not np.all(np.isfinite(miss)):
-                return None
+                # A side that turns back before its foot reaches it under a little more thrust.
+                state, tries = state + SPARE_THRUST * scale * (np.arange(state.size) == 0), tries - 1
+                if tries < 0:
+                    return None
+                continue
             shares = -np.linalg.solve((miss[1:] - miss[0]).T, miss[0])
             far = float(np.max(np.abs(miss[0]))) / self.half
             if steps == FINE_STEPS and far < NEAR_TOLERANCE:
@@ -384,11 +396,6 @@ def _topmost_change(miss: Array) -> int | None:
         return None
     lower = np.flatnonzero(~(miss[: outside[-1]] > 0.0))
     return None if lower.size == 0 else int(lower[-1])
-
-
-def _root(trials: Array, miss: Array) -> float:
-    at = _topmost_change(miss)
-    return np.nan if at is None else _between(trials, miss, at)
 
 
 def _between(trials: Array, miss: Array, at: int) -> float:

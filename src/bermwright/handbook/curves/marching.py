@@ -12,7 +12,7 @@ off the tangent so far that the bending stays nought,
 
     V cos t - H sin t = e p (1 + e dt/ds)(1 - K) sin t cos t.
 
-The lean and dt/ds change slowly; they are carried along from step to step.
+The lean changes slowly; it is carried along from step to step.
 """
 
 from __future__ import annotations
@@ -33,7 +33,9 @@ if TYPE_CHECKING:
 
 TURNED_TOLERANCE = -1e-9
 """Slope angle below which a half has passed the upright and turned back in (rad)."""
-NEWTON_STEPS = 4
+NEWTON_STEPS = 6
+CROWN_SWEEPS = 5
+"""Rates taken at the crown before the march, until its bend has settled."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,14 +70,18 @@ class Halves:
 
     def crossing(self, drop: float | Array) -> tuple[Array, Array]:
         """Arc length and x where each column first lies `drop` below the crown; NaN if it turns before."""
-        below = self.z >= np.asarray(drop)
-        first = np.argmax(below, axis=0)
-        columns = np.arange(self.z.shape[1])
+        rate = np.sin(self.fall)
         turned = np.logical_or.accumulate(~(self.fall >= TURNED_TOLERANCE), axis=0)
-        before = np.maximum(first - 1, 0)
-        good = below[first, columns] & ~turned[before, columns]
+        # In the step in which it turns, a half is deepest between both ends.
+        with np.errstate(all="ignore"):
+            deepest = self.z[:-1] + self.step * rate[:-1] ** 2 / (2.0 * (rate[:-1] - rate[1:]))
+        reached = np.where(turned[1:], deepest, self.z[1:]) >= np.asarray(drop)
+        before = np.argmax(reached, axis=0)
+        columns = np.arange(self.z.shape[1])
+        good = reached[before, columns] & ~turned[before, columns]
         ends = self._ends(self.z, before, columns, np.sin)
-        share = np.clip((drop - ends[0]) / (ends[1] - ends[0]), 0.0, 1.0)
+        share = np.clip((drop - ends[0]) / np.maximum(ends[1] - ends[0], 1e-9), 0.0, 1.0)
+        share = np.where(turned[before + 1, columns], 0.0, share)
         for _ in range(NEWTON_STEPS):
             miss = cubic(ends, share, self.step) - drop
             slope = _cubic_slope(ends, share, self.step)
@@ -98,7 +104,7 @@ State = tuple["Array", ...]
 """x, z, H, V."""
 
 
-def march(  # noqa: PLR0913  (a march has a start, a ground, a load and a length)
+def march(
     crown_thrust: Array,
     crown_x: Array,
     side: Array,
@@ -112,12 +118,14 @@ def march(  # noqa: PLR0913  (a march has a start, a ground, a load and a length
 
     `side` is +1 for right halves and -1 for left ones; `level(x)` is the ground over the crown's level.
     """
-    slope = _Slope(crown_x=crown_x, side=side, level=level, load=load, crown_thrust=crown_thrust)
+    slope = _Slope(crown_x=crown_x, side=side, level=level, load=load)
     size = crown_thrust.size
     step = length / steps
     state: State = (np.zeros(size), np.zeros(size), crown_thrust.astype(float), np.zeros(size))
     history = np.full((5, steps + 1, size), np.nan)
     with np.errstate(all="ignore"):  # columns that have turned back may run wild; they are not read
+        for _ in range(CROWN_SWEEPS):
+            slope.rates(state)
         for row in range(steps + 1):
             first = slope.rates(state)
             slope.settle(step if row else 0.0)
@@ -134,46 +142,57 @@ def march(  # noqa: PLR0913  (a march has a start, a ground, a load and a length
 
 
 class _Slope:
-    """The rates of the march, with the lean of the force and the bend of the curve carried along."""
+    """The rates of the march, with the lean of the force off the tangent carried along.
 
-    def __init__(
-        self, *, crown_x: Array, side: Array, level: Level, load: CoverLoad, crown_thrust: Array
-    ) -> None:
+    With A = e p (1 - K)/N the lean condition reads t + asin(A (1 + e t') sin t cos t) = atan(V/H); its
+    derivative along the arc gives t', in which only the change of A is taken from the last step.
+    """
+
+    def __init__(self, *, crown_x: Array, side: Array, level: Level, load: CoverLoad) -> None:
         self.crown_x, self.side, self.level, self.load = crown_x, side, level, load
-        self.fall = np.zeros(crown_thrust.size)
-        self.lean = np.zeros(crown_thrust.size)
-        self.settled = np.zeros(crown_thrust.size)
-        self.stretch = np.ones(crown_thrust.size)
-        pressure = self._pressure(self.fall, self.fall, 0.0, 1.0)
-        friction = load.face * (1.0 - load.sideways) * pressure
-        for _ in range(12 if load.face else 0):
-            bend = (pressure * self.stretch + load.self_weight) / (crown_thrust + friction * self.stretch)
-            self.stretch = 1.0 + load.face * bend
-        self.before = self.stretch
+        zero = np.zeros(crown_x.size)
+        self.fall, self.lean, self.stretch = zero, zero, zero + 1.0
+        self.arm, self.arm_before, self.arm_change = zero, zero, zero
 
     def rates(self, state: State) -> State:
         """dx/ds, dz/ds, dH/ds, dV/ds."""
         x, z, outward, down = state
         load = self.load
-        fall = np.arctan2(down, outward) - self.lean
-        sine, cosine = np.sin(fall), np.cos(fall)
+        toward = np.arctan2(down, outward)
+        self.fall = toward - self.lean
+        sine, cosine = np.sin(self.fall), np.cos(self.fall)
         pressure = self._pressure(x, z, sine, cosine)
         if load.face:
+            self._lean(pressure, toward, sine, cosine, outward, down)
+            sine, cosine = np.sin(self.fall), np.cos(self.fall)
             pressure = pressure * self.stretch
-            arm = load.face * (1.0 - load.sideways) * pressure * sine * cosine
-            self.lean = np.arcsin(np.clip(arm / np.hypot(outward, down), -1.0, 1.0))
-        self.fall = fall
         return cosine, sine, -load.sideways * pressure * sine, pressure * cosine + load.self_weight
 
     def settle(self, step: float) -> None:
-        """Carry the bend of the last two steps on into the next one, in a straight line."""
-        if step and self.load.face:
-            last = 1.0 + self.load.face * (self.fall - self.settled) / step
-            self.stretch = 2.0 * last - self.before
-            self.before = last
-        self.settled = self.fall
+        """Note how the arm of the friction has changed over the step that has just ended."""
+        if step:
+            self.arm_change = (self.arm - self.arm_before) / step
+        self.arm_before = self.arm
 
-    def _pressure(self, x: Array, z: Array, sine: Array | float, cosine: Array | float) -> Array:
+    def _lean(
+        self, pressure: Array, toward: Array, sine: Array, cosine: Array, outward: Array, down: Array
+    ) -> None:
+        """Better slope angle and lean, by one Newton step from the last; and the stretch of the face."""
+        face, ratio = self.load.face, self.load.sideways
+        square = outward * outward + down * down
+        self.arm = face * (1.0 - ratio) * pressure / np.sqrt(square)
+        turn = self.arm * self.stretch
+        both = sine * cosine
+        slow = 1.0 + turn * (1.0 - 2.0 * sine * sine)
+        push = pressure * (cosine * outward + ratio * sine * down) / square - self.arm_change * both
+        # Where the force is too small for its pressure, the soil face would fold: there is no curve.
+        room = np.where(slow > face * push, slow - face * push, np.nan)
+        self.stretch = 1.0 + face * (push + self.load.self_weight * outward / square) / room
+        miss = self.fall + np.arcsin(turn * both) - toward
+        self.fall = self.fall - miss / slow
+        self.lean = toward - self.fall
+
+    def _pressure(self, x: Array, z: Array, sine: Array, cosine: Array) -> Array:
         face = self.load.face
         ground = self.level(self.crown_x + self.side * (x + face * sine))
         depth = np.maximum(ground + z - face * cosine, 0.0)
