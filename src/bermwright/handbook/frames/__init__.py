@@ -1,6 +1,6 @@
 """Plane rib frames: second order, the soil law over the stages, joints, feet, props, buckling.
 
-Start reading at `nouns.py` (what goes in and comes out), then `solve.py`. The rest is compiled:
+Start reading at `nouns.py` (what goes in and comes out), then `solving.py`. The rest is compiled:
 `kernel.py` holds the iteration, `soil_law.py` the soil, `band.py` the equations, `links.py` props and
 ties, `sturm.py` buckling.
 """
@@ -19,7 +19,7 @@ from bermwright.handbook.frames.nouns import (
     States,
     Works,
 )
-from bermwright.handbook.frames.solve import solve
+from bermwright.handbook.frames.solving import solve
 
 __all__ = [
     "FIXED",

@@ -67,19 +67,23 @@ class Frame:
         bending: ArrayLike,
         feet: ArrayLike = PINNED,
         joint: ArrayLike = INFINITE,
+        width: float = 0.0,
     ) -> Frame:
-        """A frame that soil does not touch; single values hold for all elements or nodes."""
-        nodes = np.asarray(x, dtype=float)
+        """A frame whose soil face is its centreline; single values hold for all elements or nodes.
+
+        It carries the soil of `width` (m); with 0 soil does not touch it.
+        """
+        nodes, levels = np.asarray(x, dtype=float), np.asarray(z, dtype=float)
         zero = np.zeros(nodes.size)
         return cls(
             x=nodes,
-            z=np.asarray(z, dtype=float),
+            z=levels,
             axial=_spread(axial, nodes.size - 1),
             bending=_spread(bending, nodes.size - 1),
             joint=_spread(joint, nodes.size),
             feet=np.array(feet, dtype=float),
-            plan=zero,
-            rise=zero,
+            plan=width * tributary(np.diff(nodes)),
+            rise=width * tributary(np.diff(levels)),
             lever_x=zero,
             lever_z=zero,
             cushion=zero,
@@ -254,6 +258,11 @@ class Response:
     def largest_axial(self) -> Array:
         """(L, S) the largest compression (N)."""
         return np.asarray(self.axial.max(axis=2))
+
+
+def tributary(pieces: Array) -> Array:
+    """Half of each piece to the node at either of its ends: (n,) to (n + 1,)."""
+    return np.asarray(0.5 * (np.append(pieces, 0.0) + np.append(0.0, pieces)))
 
 
 def _spread(value: ArrayLike, shape: int | tuple[int, ...]) -> Array:

@@ -76,7 +76,8 @@ def solve(
 
     References
     ----------
-    [TIMOSHENKO1961] chapters 1 and 7; [BERMWRIGHT-SOIL] the soil law.
+    [TIMOSHENKO1961] chapters 1 and 7; [FILLINGMODEL2026] the soil law; [DUNCAN1979] for why the fill is
+    followed lift by lift.
     """
     # The compiled kernels load slowly, so that only who calls waits for them.
     from bermwright.handbook.frames import records
