@@ -8,6 +8,7 @@ import jsonschema
 import pytest
 import tomlkit
 
+from bermwright.base.errors import QuantityError
 from bermwright.base.units import DIMENSIONS
 from bermwright.formats.house_file import edited, read, reference, schema, starter
 from bermwright.formats.house_file.values import value_of
@@ -85,6 +86,20 @@ def test_the_starter_file_takes_answers():
     assert opened.house.vaults[0].span == 4.0
     assert opened.house.site.soil[0].name == "till"
     assert 'span = "4 m"\n' in text
+
+
+@pytest.mark.parametrize(
+    ("place", "text"),
+    [
+        ("site.latitud", "1 deg"),
+        ("sight.latitude", "1 deg"),
+        ("site.latitude.more", "1"),
+        ("house.note", 'a "b"'),
+    ],
+)
+def test_an_answer_that_cannot_be_written_is_refused(place, text):
+    with pytest.raises(QuantityError, match=place):
+        starter("Ash Row", {place: text})
 
 
 def test_every_remark_of_the_starter_can_be_switched_on():

@@ -239,6 +239,12 @@ def test_lines_of_points_are_read_and_their_order_is_checked():
         read(text.replace('"-1 m"', '"-1"'), "house.toml")
 
 
+@pytest.mark.parametrize("written", ['"15\' 9\\""', "'''15' 9\"'''", '"15 ft 9 in"'])
+def test_feet_and_inches_are_read_however_the_quoting_allows_them(written):
+    house = read(SAMPLE.replace('"4.8 m"', written), "house.toml").house
+    assert house.vaults[0].span == pytest.approx(4.8006)
+
+
 def test_windows_line_ends_and_a_byte_order_mark_do_not_matter():
     found = mistakes("\ufeff" + SAMPLE.replace('span = "4.8 m"', "span = 4.8").replace("\n", "\r\n"))
     assert [one.line for one in found] == [SAMPLE[: SAMPLE.index("span")].count("\n") + 1]
@@ -250,8 +256,8 @@ def test_windows_line_ends_and_a_byte_order_mark_do_not_matter():
     [
         ("format = 1\nspan = 4.8 m\n", 2, 'span = "4.8 m"'),
         ("[vault\nname = 1\n", 1, "not closed"),
-        ('span = "5\' 3""\n', 1, "single quotes"),
-        ("span = 5' 3\"\n", 1, "single quotes"),
+        ('span = "5\' 3""\n', 1, "5 ft 3 1/2 in"),
+        ("span = 5' 3\"\n", 1, "5 ft 3 1/2 in"),
         ('format = 1\nspan "4.8 m"\n', 2, "= is missing"),
         ('span: "4.8 m"\n', 1, "= is missing"),
         ("curve = catenary\n", 1, '"catenary"'),

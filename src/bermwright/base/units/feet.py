@@ -18,7 +18,7 @@ _TEXT = re.compile(
 )
 _MIXED_FEET = re.compile(rf"(?P<sign>[+-]?)\s*{_MIXED}\s*{_FEET}", re.ASCII)
 _HALF_READ = re.compile(rf"(?P<feet>[+-]?\d+)\s*(?:{_FEET}(?:\s+-?\s*|-)|'\s*)(?P<rest>\d[\d ./]*)", re.ASCII)
-_TEACH = "Write \"5 ft 3 1/2 in\", or '5' 3 1/2\"' between single quotes."
+_TEACH = 'Write "5 ft 3 1/2 in".'
 _SIGNS = str.maketrans({"′": "'", "’": "'", "″": '"', "”": '"'})
 _DOZEN = 12
 

@@ -6,9 +6,6 @@ import math
 import re
 from typing import TYPE_CHECKING, Any
 
-import tomlkit
-from tomlkit.items import AoT, Array
-
 from bermwright.base.errors import BermwrightError
 from bermwright.base.units import parse_exact
 from bermwright.formats.house_file.files import write
@@ -42,6 +39,9 @@ def edited(document: str, changes: Mapping[Key, Written]) -> str:
     >>> edited('span = "4 m"  # measured', {("span",): "4.2 m"})
     'span = "4.2 m"  # measured'
     """
+    # tomlkit is only needed here, and reading a file should not wait for it.
+    import tomlkit
+
     whole = tomlkit.parse(document)
     for key, value in changes.items():
         _set(whole, key, value)
@@ -56,6 +56,8 @@ def _line_ends(text: str, document: str) -> str:
 
 
 def _set(whole: Any, key: Key, value: Written) -> None:  # noqa: ANN401  (tomlkit's containers)
+    import tomlkit
+
     *way, last = key
     table = whole
     for place, part in enumerate(way):
@@ -84,6 +86,8 @@ def _show_degrees(item: Any, value: Written) -> None:  # noqa: ANN401  (a tomlki
 
 
 def _step(table: Any, part: str | int, *, many: bool) -> Any:  # noqa: ANN401  (tomlkit's containers)
+    import tomlkit
+
     if isinstance(part, int):
         return _entry(table, part)
     if part not in table:
@@ -92,7 +96,10 @@ def _step(table: Any, part: str | int, *, many: bool) -> Any:  # noqa: ANN401  (
 
 
 def _entry(table: Any, part: int) -> Any:  # noqa: ANN401  (tomlkit's containers)
-    if not isinstance(table, AoT | Array):
+    import tomlkit
+    from tomlkit.items import AoT
+
+    if not isinstance(table, list):
         raise BermwrightError(f"Number {part + 1} is asked of something that is no list.")
     if part == len(table) and isinstance(table, AoT):
         table.append(tomlkit.table())

@@ -42,13 +42,14 @@ def read(text: str, name: str) -> Opened:
 
     Raises `HouseFileError` with everything that is wrong at once.
     """
-    document = _parsed(text.removeprefix("\ufeff"), name)
-    _refuse_newer(document, name)
+    text = text.removeprefix("\ufeff")
+    document = _parsed(text, name)
+    _refuse_newer(document, name, text)
     reading = _Reading()
     house: House = reading.table(House, document, ())
     reading.contradict(house)
     if reading.mistakes:
-        raise HouseFileError(name, _sorted(reading.mistakes, lines_of(text.removeprefix("\ufeff")), document))
+        raise HouseFileError(name, _sorted(reading.mistakes, lines_of(text), document))
     house = replace(house, assumptions=tuple(reading.assumptions))
     return Opened(house=house, questions=questions(house), not_read=tuple(reading.not_read), document=text)
 
@@ -94,7 +95,7 @@ def _depth(document: dict[str, Any]) -> int:
     return depth
 
 
-def _refuse_newer(document: Mapping[str, Any], name: str) -> None:
+def _refuse_newer(document: Mapping[str, Any], name: str, text: str) -> None:
     given = document.get("format", FORMAT)
     if isinstance(given, int) and not isinstance(given, bool) and given > FORMAT:
         raise _alone(
@@ -102,6 +103,7 @@ def _refuse_newer(document: Mapping[str, Any], name: str) -> None:
             f"The file has format {given}; this version reads up to format {FORMAT}.",
             "Get a newer version of bermwright.",
             place="format",
+            line=_line(("format",), lines_of(text)),
         )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import textwrap
 from typing import TYPE_CHECKING
 
+from bermwright.base.errors import QuantityError
 from bermwright.formats.house_file.writing import as_toml
 from bermwright.house import House
 from bermwright.house.fields import Number, Said, Table, Tables, Whole, said_of
@@ -54,8 +55,26 @@ def starter(name: str = "My house", given: Mapping[str, str] | None = None) -> s
     `given` are answers by their path ("site.latitude": "62.9 deg"); they replace what is invented.
     """
     answers = {"house.name": name, **(given or {})}
+    _refuse_unknown(answers)
     lines = [_HEAD, "format = 1", *_tables(House, "", answers)]
     return "\n".join(lines) + "\n"
+
+
+def _refuse_unknown(answers: Mapping[str, str]) -> None:
+    for path, text in answers.items():
+        model: type = House
+        *way, last = path.split(".")
+        for key in way:
+            kind = said_of(model)[key].kind if key in said_of(model) else None
+            if not isinstance(kind, Table | Tables):
+                raise QuantityError(f"{path} is no place in a house file.")
+            model = kind.of
+        if last not in said_of(model):
+            raise QuantityError(f"{path} is no place in a house file.")
+        if any(sign in text for sign in '"\\\n') and not text.startswith("["):
+            raise QuantityError(
+                f'{path}: a text in a house file has no " or \\ in it and stands on one line.'
+            )
 
 
 _OPTIONAL = ("stages.ballast", "stages.prop", "stages.tie", "review", "prices", "crew")

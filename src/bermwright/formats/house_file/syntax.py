@@ -66,11 +66,11 @@ def _of_line(written: str) -> tuple[str, str] | None:
     if curly:
         return f"The quote {curly.group()} is a curly one.", 'Use straight quotes: "4.8 m".'
     if _FEET.search(written):
-        return "The inch sign ended the text.", _SINGLE_QUOTES
+        return "The inch sign ended the text.", _OTHER_FORM
     bare = _BARE_UNIT.match(written)
     if bare:
         quoted = f'{bare["key"]} = "{bare["value"]}"'
-        advice = _SINGLE_QUOTES if '"' in bare["value"] else f"Put it in quotes: {quoted}."
+        advice = _OTHER_FORM if '"' in bare["value"] else f"Put it in quotes: {quoted}."
         return "A value with a unit stands without quotes.", advice
     word = _BARE_WORD.match(written)
     if word:
@@ -80,7 +80,7 @@ def _of_line(written: str) -> tuple[str, str] | None:
     return next(((cause, advice) for sign, cause, advice in _SIGNS if sign.search(written)), None)
 
 
-_SINGLE_QUOTES = 'Between single quotes it may stay, \'5 ft 3 1/2"\'; or write "5 ft 3 1/2 in".'
+_OTHER_FORM = """Write "5 ft 3 1/2 in", or three single quotes on each side: '''5' 3 1/2"'''."""
 _SIGNS = (
     (
         re.compile(r"^\s*\["),
