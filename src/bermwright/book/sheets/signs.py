@@ -73,6 +73,9 @@ def level_texts(at: Point, text: str) -> tuple[Text, ...]:
         figure((at[0], at[1] + 2.9), text, "middle"),
         figure((at[0], at[1] - 3.4), text, "middle"),
         figure((at[0] + 2.1, at[1] - 3.4), text),
+        figure((at[0] - 2.1, at[1] - 3.4), text, "end"),
+        figure((at[0], at[1] - 6.9), text, "middle"),
+        figure((at[0], at[1] - 10.4), text, "middle"),
     )
 
 

@@ -21,14 +21,17 @@ if TYPE_CHECKING:
 
 GAP = 20.0
 """Gap between sheets that lie side by side (mm on paper)."""
+MARK = "calculation aid, not reviewed"
+"""What every drawing says until a review says otherwise."""
 _ANCHORS = {"start": "LEFT", "middle": "CENTER", "end": "RIGHT"}
 
 
-def dxf(*sheets: Sheet, full_size: bool = False) -> bytes:
+def dxf(*sheets: Sheet, full_size: bool = False, mark: str = MARK) -> bytes:
     """The sheets side by side in model space, as DXF R2010 in millimetres.
 
     On paper a millimetre of the file is one of the sheet. With `full_size` the first sheet's main view
-    is drawn 1 : 1 with the house's (0, 0) at the origin: a span of 4.8 m measures 4800.
+    is drawn 1 : 1 with the house's (0, 0) at the origin: a span of 4.8 m measures 4800. `mark` stands
+    under every sheet, because a file goes where its book does not.
     """
     import ezdxf
 
@@ -37,7 +40,7 @@ def dxf(*sheets: Sheet, full_size: bool = False) -> bytes:
     kept = ezdxf.options.write_fixed_meta_data_for_testing
     ezdxf.options.write_fixed_meta_data_for_testing = True  # the same sheets give the same bytes
     try:
-        document = _document(sheets, full_size=full_size)
+        document = _document(sheets, full_size=full_size, mark=mark)
         stream = io.StringIO()
         document.write(stream)
     finally:
@@ -45,7 +48,7 @@ def dxf(*sheets: Sheet, full_size: bool = False) -> bytes:
     return stream.getvalue().encode("utf-8")
 
 
-def _document(sheets: tuple[Sheet, ...], *, full_size: bool) -> Any:  # noqa: ANN401  (the library has no types)
+def _document(sheets: tuple[Sheet, ...], *, full_size: bool, mark: str) -> Any:  # noqa: ANN401  (the library has no types)
     """A new drawing with line types, text styles and all entities."""
     import ezdxf
 
@@ -65,6 +68,7 @@ def _document(sheets: tuple[Sheet, ...], *, full_size: bool) -> Any:  # noqa: AN
             document.header["$LTSCALE"] = hand.factor
         for item in sheet.items:
             hand.item(item)
+        hand.text(Text(at=(0.0, -8.0), text=mark, height=3.5, strong=True))
         right += sheet.width + GAP
     return document
 
