@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+import math
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
 from bermwright.base.findings import Finding, Question, Shown, Step, Verdict
+from bermwright.base.ranges import Range
 from bermwright.base.sources import Cite, Provenance, Work
+from bermwright.base.units import Money
 from bermwright.book.pages import (
     BookInputs,
     Checked,
-    Lift,
-    Quantity,
-    QuantityList,
     StopLine,
     Value,
     VaultPages,
@@ -29,6 +31,8 @@ from bermwright.form.shapes import (
     VaultForm,
 )
 from bermwright.stages.nouns import Case, Compaction, Duration, Stage, StageKind
+from bermwright.takeoff import CostRow, Group, LiftRow, Quantities
+from bermwright.takeoff import Quantity as TakenOff
 
 SPAN, RISE, SPRINGING, DEPTH, BOARD = 4.8, 2.2, 0.9, 0.17, 0.25
 
@@ -70,7 +74,7 @@ def piece(name, layer, centreline, start, end):
 
 def pieces_of(centreline, layer, cuts):
     half = len(cuts) // 2
-    for i, (start, end) in enumerate(zip(cuts[:-1], cuts[1:], strict=True)):
+    for i, (start, end) in enumerate(pairwise(cuts)):
         middle = 2 * i + 1 == len(cuts) - 1
         side = f"{layer}C" if middle else f"{layer}L{i + 1}" if i < half else f"{layer}R{len(cuts) - 1 - i}"
         yield piece(side, layer, centreline, start, end)
@@ -102,10 +106,17 @@ def mesh_by_hand(centreline, soil):
     pick = np.linspace(0, 640, 9).astype(int)
     zero = np.zeros(9)
     return FrameMesh(
-        s=centreline.s[pick], x=centreline.x[pick], z=centreline.z[pick],
-        soil_x=soil.x[pick], soil_z=soil.z[pick],
-        plan=np.full(9, 0.5), rise=zero, arc=np.full(9, 0.7), joint_nodes=(), crown=4,
-    )  # fmt: skip
+        s=centreline.s[pick],
+        x=centreline.x[pick],
+        z=centreline.z[pick],
+        soil_x=soil.x[pick],
+        soil_z=soil.z[pick],
+        plan=np.full(9, 0.5),
+        rise=zero,
+        arc=np.full(9, 0.7),
+        joint_nodes=(),
+        crown=4,
+    )
 
 
 def form_by_hand():
@@ -164,13 +175,26 @@ def stage_by_hand(
     form, kind, name, title, *, level=None, do=("Do it by hand.",), cautions=("Nobody inside.",)
 ):
     first = Case(
-        name="permanent", title="Permanent only", duration=Duration.MEDIUM, actions=(),
-        left=level, right=level, depth=np.zeros(form.mesh.x.size),
-    )  # fmt: skip
+        name="permanent",
+        title="Permanent only",
+        duration=Duration.MEDIUM,
+        actions=(),
+        left=level,
+        right=level,
+        depth=np.zeros(form.mesh.x.size),
+    )
     return Stage(
-        name=name, kind=kind, title=title, do=do, cautions=cautions, level=level,
-        compaction=Compaction.HAND, braced=False, long_term=False, cases=(first,),
-    )  # fmt: skip
+        name=name,
+        kind=kind,
+        title=title,
+        do=do,
+        cautions=cautions,
+        level=level,
+        compaction=Compaction.HAND,
+        braced=False,
+        long_term=False,
+        cases=(first,),
+    )
 
 
 FILL_DO = (
@@ -180,7 +204,7 @@ FILL_DO = (
     "Read the plumb line from the crown after each lift and write it down.",
 )
 FILL_CAUTIONS = (
-    "Never stand between the shell and a bank that can slide. Cut banks and trenches collapse without warning.",
+    "Never stand between the shell and a bank that can slide. Banks collapse without warning.",
     "Nobody is inside while soil is placed.",
     "Local rules and the person who signs for the work come before this page.",
 )
@@ -217,22 +241,39 @@ EN1995 = Work(
 def finding_by_hand(verdict, ratio, *, stage="fill to +2.45", rule="rib-bends"):
     cite = Cite(work=EN1995, place="6.2.4 (6.19)", provenance=Provenance.MEMORY)
     section = Step(
-        says="One of three layers is cut at a joint: two thirds remain", symbol="W", formula="⅔ · b · h² / 6",
-        filled="⅔ · 84 · 170² / 6", result=Shown(269.7e-6, "cm3", 0),
-    )  # fmt: skip
+        says="One of three layers is cut at a joint: two thirds remain",
+        symbol="W",
+        formula="⅔ · b · h² / 6",
+        filled="⅔ · 84 · 170² / 6",
+        result=Shown(269.7e-6, "cm3", 0),
+    )
     moment = Step(
-        says="Bending in one rib, by frame, feet pinned", symbol="M", formula="", filled="",
-        result=Shown(1500.0, "kNm", 2), cite=cite,
-    )  # fmt: skip
+        says="Bending in one rib, by frame, feet pinned",
+        symbol="M",
+        formula="",
+        filled="",
+        result=Shown(1500.0, "kNm", 2),
+        cite=cite,
+    )
     return Finding(
-        rule=rule, title="The ribs bend", part='vault "day room"', verdict=verdict,
+        rule=rule,
+        title="The ribs bend",
+        part='vault "day room"',
+        verdict=verdict,
         template="With the fill at {level} the ribs bend with {moment} at the left haunch.",
         values={"level": Shown(2.45, "level", 2), "moment": Shown(1500.0, "kNm", 2)},
-        stage=stage, case="left ahead", place="left haunch", demand=1500.0, capacity=1720.0, unit="kNm", ratio=ratio,
+        stage=stage,
+        case="left ahead",
+        place="left haunch",
+        demand=1500.0,
+        capacity=1720.0,
+        unit="kNm",
+        ratio=ratio,
         corner={"soil run": "low", "unit weight": Shown(20000.0, "kN/m3", 1)},
         advice="Lay 0.24 m of crown soil before the fill goes on above +2.20.",
-        steps=(moment, section), cites=(cite,),
-    )  # fmt: skip
+        steps=(moment, section),
+        cites=(cite,),
+    )
 
 
 def vault_by_hand(form):
@@ -241,19 +282,42 @@ def vault_by_hand(form):
     leads = [max(0.6 - 0.05 * i, 0.0) for i in range(len(fills))]
     stops = tuple(
         StopLine(
-            level=stage.level, lead=round(lead, 2), governs="low run, unit weight 20 kN/m³",
+            level=stage.level,
+            lead=round(lead, 2),
+            governs="low run, unit weight 20 kN/m³",
             remedy="Do not fill above +3.25 without 0.24 m of soil on the crown." if lead < 0.05 else "",
         )
         for stage, lead in zip(fills, leads, strict=True)
-    )  # fmt: skip
-    lifts = tuple(Lift(stage=stage.name, placed=(4.7, 4.7), loose=(5.9, 5.9)) for stage in fills)
+    )
+    lifts = tuple(
+        LiftRow(
+            below=stage.level - 0.2,
+            above=stage.level,
+            left=4.7,
+            right=4.7,
+            left_loose=Range(5.4, 5.9),
+            right_loose=Range(5.4, 5.9),
+            left_loads=Range(90.0, 99.0),
+            right_loads=Range(90.0, 99.0),
+        )
+        for stage in fills
+    )
     ratios = {stage.name: 0.4 for stage in stages} | {"fill to +2.45": 0.87}
     return VaultPages(
-        name="day room", form=form, curve="ellipse", stages=stages, stage_ratio=ratios, stops=stops, lifts=lifts,
+        name="day room",
+        form=form,
+        curve="ellipse",
+        stages=stages,
+        stage_ratio=ratios,
+        stops=stops,
+        lifts=lifts,
         basis="Ribs 3 × 28 × 170 C18 at 0.60 m, feet pinned, fill 19.0 to 20.0 kN/m³, EN 1990.",
-        axis=1.3, nailing=Nailing(diameter=0.0034, length=0.09, rows=4, along=0.1, edge=0.025, end=0.05),
+        axis=1.3,
+        nailing=Nailing(
+            diameter=0.0034, length=0.09, count=8, rows=3, along=0.034, edge=0.024, end=0.051, spacing=0.1
+        ),
         foot_forces=("Each foot gives its wall 20.1 to 24.3 kN/m down and 1.2 outward to 4.8 kN/m inward.",),
-    )  # fmt: skip
+    )
 
 
 def book_by_hand(form):
@@ -263,11 +327,17 @@ def book_by_hand(form):
         finding_by_hand(Verdict.HOLDS, 0.31, stage="long term", rule="rib-shear"),
     )
     question = Question(
-        place="site.water_depth", asks="How deep is the ground water?", why="It decides whether a drain is enough.",
-        cheapest_way="Dig a test pit in spring and look again after a week.", blocks=("blocked-drain",),
-    )  # fmt: skip
+        place="site.water_depth",
+        asks="How deep is the ground water?",
+        why="It decides whether a drain is enough.",
+        cheapest_way="Dig a test pit in spring and look again after a week.",
+        blocks=("blocked-drain",),
+    )
     return BookInputs(
-        house="Larch Bank", revision="14", date="2026-11-24", note="Invented example: this house does not exist.",
+        house="Larch Bank",
+        revision="14",
+        date="2026-11-24",
+        note="Invented example: this house does not exist.",
         values=tuple(
             Value(what=what, value=value, known=known)
             for what, value, known in (
@@ -277,21 +347,53 @@ def book_by_hand(form):
             )
         ),
         checked=(
-            Checked(title="The ribs bend", why="Soil on one side bends a rib before the other side holds it."),
+            Checked(
+                title="The ribs bend", why="Soil on one side bends a rib before the other side holds it."
+            ),
             Checked(title="Shear in the ribs", why="Nails and wood slip before they break."),
         ),
-        findings=findings, questions=(question,), not_checked=("wind on bare ribs", "earthquake", "the walls"),
+        findings=findings,
+        questions=(question,),
+        not_checked=("wind on bare ribs", "earthquake", "the walls"),
         vaults=(vault_by_hand(form),),
-        quantities=(
-            QuantityList(
-                title="Ribs", remark="Net sizes.",
-                lines=(
-                    Quantity(what="board pieces 1L1, 1R1", amount=Shown(26.0, "", 0), working="13 ribs × 2 pieces"),
-                    Quantity(what="fill, placed", amount=Shown(112.4, "m3", 1), working="15.0 m² × 7.5 m"),
-                ),
-            ),
-        ),
-    )  # fmt: skip
+        quantities=(quantities_by_hand(),),
+    )
+
+
+def quantities_by_hand():
+    step = Step(
+        says="All fill, compacted",
+        symbol="V",
+        formula="A·L",
+        filled="15.0·7.5",
+        result=Shown(112.4, "m3", 1),
+        cite=Cite(work=EN1995, place="none", provenance=Provenance.MEMORY),
+    )
+    fill = TakenOff(
+        name="fill, compacted",
+        group=Group.EARTH,
+        low=110.0,
+        high=112.4,
+        unit="m3",
+        digits=1,
+        working=(step,),
+        note="above the natural ground only",
+    )
+    turf = TakenOff(
+        name="turf", group=Group.EARTH, low=math.nan, high=math.nan, unit="m2", digits=0, working=()
+    )
+    cost = CostRow(name="fill", low=Money(900.0, "EUR"), high=Money(1000.0, "EUR"), working=step)
+    return Quantities(
+        vault="day room",
+        rows=(fill, turf),
+        pieces=(),
+        lifts=(),
+        costs=(cost,),
+        totals=((Money(900.0, "EUR"), Money(1000.0, "EUR")),),
+        not_priced=("turf",),
+        not_timed=("raising ribs",),
+        remarks=("Net of openings.",),
+    )
 
 
 @pytest.fixture(scope="session")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import math
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pdfplumber
@@ -28,7 +29,9 @@ from bermwright.book.templates.tiles import PAPERS, mark_name, tiling, window
 from bermwright.formats.documents import pdf
 
 STAMP = Stamp(house="Larch Bank", revision="14")
-NAILS = Nailing(diameter=0.0034, length=0.09, rows=4, along=0.1, edge=0.025, end=0.05)
+NAILS = Nailing(
+    diameter=0.0034, length=0.09, count=8, rows=3, along=0.034, edge=0.024, end=0.051, spacing=0.1
+)
 MM = 72.0 / 25.4
 
 
@@ -90,7 +93,7 @@ def test_another_paper_is_refused(form):
         template_count(form, "letter")
 
 
-def test_every_sheet_carries_what_it_must(form, sheets):
+def test_every_sheet_carries_what_it_must(sheets):
     for number, sheet in enumerate(sheets, start=1):
         said = " ".join(texts(sheet))
         for part in (
@@ -145,7 +148,7 @@ def clipped_length(path, low, high):
     return total
 
 
-def test_neighbours_share_marks(form, sheets):
+def test_neighbours_share_marks(sheets):
     first, second = texts(sheets[0]), texts(sheets[1])
     assert {"a1", "b1", "a2", "b2"} <= set(first)
     assert {"a2", "b2"} <= set(second)
@@ -227,6 +230,24 @@ def test_nails_keep_off_edges_ends_and_joints(form):
             assert low + NAILS.edge - 1e-9 <= v <= high - NAILS.edge + 1e-9
             stops = [0.0, pattern.flat.chord, *(joint[0] for joint in pattern.flat.joints)]
             assert min(abs(u - stop) for stop in stops) >= NAILS.end - 1e-9
+
+
+def test_each_side_of_a_joint_gets_its_nails_and_a_foot_none(form):
+    foot = next(pattern.flat for pattern in patterns(form.rib) if pattern.names[0] == "2L1")
+    assert foot.butts == (False, True)
+    spots = nail_spots(foot, NAILS)
+    near = [u for u, _ in spots if foot.chord - u < NAILS.end + 3 * NAILS.along]
+    assert len(near) == NAILS.count
+    assert sum(u < NAILS.end + 3 * NAILS.along for u, _ in spots) <= 2
+
+
+def test_the_nails_between_joints_stand_no_wider_than_checked(form):
+    for pattern in patterns(form.rib):
+        places = sorted(u for u, _ in nail_spots(pattern.flat, NAILS))
+        stops = [joint[0] for joint in pattern.flat.joints]
+        for low, high in pairwise(places):
+            crosses = any(low < stop < high for stop in stops)
+            assert high - low <= (2 * NAILS.end if crosses else NAILS.spacing) * 1.51
 
 
 def test_without_a_nail_pattern_the_sheet_says_so(form):

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, FindingBlock, Heading, Para
+from bermwright.base.document import Block, Figure, FindingBlock, Heading, Para, plain
+from bermwright.book.sheets import AxisStep, axis_strip
 
 if TYPE_CHECKING:
     from bermwright.base.findings import Finding
-    from bermwright.book.pages.inputs import BookInputs
+    from bermwright.book.pages.inputs import BookInputs, VaultPages
 
 
 def ordered(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
@@ -27,8 +28,22 @@ def finding_pages(book: BookInputs) -> tuple[Block, ...]:
             text="Findings",
             lead="Worst first. The figure at the right is the share of the strength that is used.",
         ),
+        *(block for vault in book.vaults for block in _axis(vault)),
         *(FindingBlock(finding=finding) for finding in ordered(book.findings)),
         *(() if book.findings else (Para("Nothing could be checked: answer the questions first."),)),
+    )
+
+
+def _axis(vault: VaultPages) -> tuple[Block, ...]:
+    """The stages in a row with the strength each uses."""
+    known = [stage for stage in vault.stages if stage.name in vault.stage_ratio]
+    if not known:
+        return ()
+    steps = tuple(
+        AxisStep(stage=stage, label=stage.name, ratio=vault.stage_ratio[stage.name]) for stage in known
+    )
+    return (
+        Figure(sheet=axis_strip(vault.form, steps), caption=plain(f"{vault.name}: strength used by stage")),
     )
 
 

@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
-    from bermwright.base.findings import Finding, Question, Shown
+    from bermwright.base.findings import Finding, Question
     from bermwright.base.sources import Cite
     from bermwright.book.sheets import Support
     from bermwright.book.templates import Nailing
     from bermwright.form.shapes import VaultForm
     from bermwright.stages.nouns import Stage
+    from bermwright.takeoff import LiftRow, Quantities
 
 MARK = "calculation aid, not reviewed"
 
@@ -50,15 +51,6 @@ class StopLine:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Lift:
-    """The soil of one fill stage, left and right (m3 for the length of the vault)."""
-
-    stage: str
-    placed: tuple[float, float]
-    loose: tuple[float, float]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class VaultPages:
     """One vault as the book tells it."""
 
@@ -68,9 +60,9 @@ class VaultPages:
     """The kind of curve, as the house file calls it."""
     stages: tuple[Stage, ...]
     stage_ratio: Mapping[str, float | None]
-    """Largest strength used of each stage, by its name; None when it is not known."""
+    """Largest strength used of each stage that a finding names; None when it is not known."""
     stops: tuple[StopLine, ...] = ()
-    lifts: tuple[Lift, ...] = ()
+    lifts: tuple[LiftRow, ...] = ()
     foot_forces: tuple[str, ...] = ()
     """Sentences on what the feet give their support, as ranges."""
     basis: str = ""
@@ -79,25 +71,6 @@ class VaultPages:
     """Direction one looks when walking in (rad from north)."""
     supports: tuple[Support, ...] = ()
     nailing: Nailing | None = None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Quantity:
-    """One line of a quantity list, with its working."""
-
-    what: str
-    amount: Shown
-    working: str
-    source: str = ""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class QuantityList:
-    """Quantities that belong together."""
-
-    title: str
-    lines: tuple[Quantity, ...]
-    remark: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +91,7 @@ class BookInputs:
     not_checked: tuple[str, ...] = ()
     not_read: tuple[str, ...] = ()
     vaults: tuple[VaultPages, ...] = ()
-    quantities: tuple[QuantityList, ...] = ()
+    quantities: tuple[Quantities, ...] = ()
     cites: tuple[Cite, ...] = ()
     """Sources besides those of the findings."""
     seasons: tuple[str, ...] = field(default=())

@@ -4,40 +4,84 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Heading, Para, Table, plain
+from bermwright.base.document import Block, Heading, Para, Points, Table, plain
+from bermwright.base.sources import Provenance
+from bermwright.base.wording import step_words
+from bermwright.takeoff.nouns import Group
 
 if TYPE_CHECKING:
-    from bermwright.book.pages.inputs import BookInputs, QuantityList
+    from bermwright.base.sources import Cite
+    from bermwright.book.pages.inputs import BookInputs
+    from bermwright.takeoff import Quantities, Quantity
 
 
 def quantity_pages(book: BookInputs) -> tuple[Block, ...]:
-    """The chapter of quantities."""
-    if not book.quantities:
-        return ()
+    """A chapter for each vault."""
+    return tuple(block for counted in book.quantities for block in _chapter(counted, book.system))
+
+
+def _chapter(counted: Quantities, system: str) -> tuple[Block, ...]:
     return (
         Heading(
-            text="Quantities",
-            lead="Net amounts from the geometry, then what to have ready; the working stands beside.",
+            text=f"Quantities for {counted.vault}",
+            lead="Where there is a range, have the larger amount ready. The working stands beside.",
         ),
-        *(block for part in book.quantities for block in _part(part, book.system)),
+        Points(items=tuple(map(plain, counted.remarks))),
+        *(block for group in Group for block in _group(group, counted, system)),
+        *_costs(counted, system),
+        *_left_out("Not priced: the file gives no price", counted.not_priced),
+        *_left_out("Not timed: nobody has published hours", counted.not_timed),
     )
 
 
-def _part(part: QuantityList, system: str) -> tuple[Block, ...]:
-    sourced = any(line.source for line in part.lines)
-    rows = tuple(
-        (
-            plain(line.what),
-            plain(line.amount.text(system)),
-            plain(line.working),
-            *((plain(line.source),) if sourced else ()),
-        )
-        for line in part.lines
-    )
-    head = ("what", "amount", "working", *(("source",) if sourced else ()))
-    widths = (3.0, 0.0, 4.0, *((3.0,) if sourced else ()))
+def _group(group: Group, counted: Quantities, system: str) -> tuple[Block, ...]:
+    rows = counted.of(group)
+    if not rows:
+        return ()
     return (
-        Heading(text=part.title, level=2),
-        *((Para(plain(part.remark)),) if part.remark else ()),
-        Table(head=head, rows=rows, align="lrl" + ("l" if sourced else ""), widths=widths, strong=(1,)),
+        Heading(text=group.value.capitalize(), level=2),
+        Table(
+            head=("what", "amount", "working", "source"),
+            rows=tuple(_row(row, system) for row in rows),
+            align="lrll",
+            widths=(4, 0, 6, 3),
+            strong=(1,),
+        ),
     )
+
+
+def _row(row: Quantity, system: str) -> tuple[str, str, str, str]:
+    note = f" _({plain(row.note)})_" if row.note else ""
+    working = "; ".join(f"{step.says}: {step_words(step, system).line}" for step in row.working)
+    sources = "; ".join(map(short_source, row.cites))
+    return (f"{plain(row.name)}{note}", plain(row.text(system)), plain(working), plain(sources))
+
+
+def short_source(cite: Cite) -> str:
+    """A source as a table has room for: the full title stands in the last chapter."""
+    doubt = {Provenance.MEMORY: ", from memory", Provenance.PRACTICE: ", practice"}.get(cite.provenance, "")
+    return f"{cite.work.key}, {cite.place}{doubt}"
+
+
+def _costs(counted: Quantities, system: str) -> tuple[Block, ...]:
+    if not counted.costs:
+        return ()
+    rows = [
+        (plain(cost.name), _span(str(cost.low), str(cost.high)), plain(step_words(cost.working, system).line))
+        for cost in counted.costs
+    ]
+    rows += [
+        ("*together, of what has a price*", _span(str(low), str(high)), "") for low, high in counted.totals
+    ]
+    return (
+        Heading(text="Cost at the prices of the house file", level=2),
+        Table(head=("what", "cost", "working"), rows=tuple(rows), align="lrl", widths=(3, 0, 4), strong=(1,)),
+    )
+
+
+def _span(low: str, high: str) -> str:
+    return low if low == high else f"{low} to {high}"
+
+
+def _left_out(says: str, names: tuple[str, ...]) -> tuple[Block, ...]:
+    return (Para(f"*{says}:* {plain(', '.join(names))}."),) if names else ()

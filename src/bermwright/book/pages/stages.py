@@ -19,7 +19,8 @@ from bermwright.base.document import (
     Table,
     plain,
 )
-from bermwright.base.marks import Side, StopMark
+from bermwright.base.findings import Spot
+from bermwright.base.marks import PlumbLine, Side, StopMark
 from bermwright.base.units import show
 from bermwright.base.wording import ratio_text
 from bermwright.book.pages.readings import readings
@@ -29,15 +30,17 @@ from bermwright.stages.nouns import StageKind
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.book.pages.inputs import BookInputs, Lift, StopLine, VaultPages
+    from bermwright.base.marks import Mark
+    from bermwright.book.pages.inputs import BookInputs, StopLine, VaultPages
     from bermwright.stages.nouns import Stage
+    from bermwright.takeoff import LiftRow
 
 MOST_LIFTS = 4
+PLUMB_BOB = 0.25
+"""Level of the plumb bob's point over the floor (m)."""
 LEAST_LEAD = 0.05
 """Less than this nobody can rake to (m)."""
 FIGURE_WIDTH = 174.0
-_BARROW = 0.06
-"""A barrow holds this much loose soil (m3)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -135,22 +138,39 @@ def _lead(page: Page, system: str) -> str:
 
 
 def _figure(page: Page, vault: VaultPages) -> Figure:
-    levels = tuple(stage.level for stage in page.stages if stage.level is not None)
     fill = page.last.kind is StageKind.FILL
-    stop = _stop_of(page.last, vault) if fill else None
-    marks: tuple[StopMark, ...] = ()
-    if stop is not None and stop.lead is not None and stop.lead >= LEAST_LEAD:
-        marks = tuple(StopMark(level=stop.level + stop.lead, side=side) for side in Side)
+    marks: tuple[Mark, ...] = (*_stop_marks(page.last, vault), _plumb_line(vault)) if fill else ()
     sheet = stage_sheet(
         vault.form,
         page.last,
         width=FIGURE_WIDTH,
-        lifts=levels if fill else (),
+        lifts=_levels(vault) if fill else (),
         supports=vault.supports,
         marks=marks,
         axis=vault.axis,
     )
     return Figure(sheet=sheet)
+
+
+def _levels(vault: VaultPages) -> tuple[float, ...]:
+    """Levels of all lifts, from the lowest."""
+    return tuple(
+        stage.level for stage in vault.stages if stage.kind is StageKind.FILL and stage.level is not None
+    )
+
+
+def _stop_marks(stage: Stage, vault: VaultPages) -> Iterator[StopMark]:
+    stop = _stop_of(stage, vault)
+    if stop is not None and stop.lead is not None and stop.lead >= LEAST_LEAD:
+        for side in Side:
+            yield StopMark(level=stop.level + stop.lead, side=side)
+
+
+def _plumb_line(vault: VaultPages) -> PlumbLine:
+    inside = vault.form.rib.inside
+    top = int(inside.z.argmax())
+    crown = Spot(float(inside.x[top]), float(inside.z[top]))
+    return PlumbLine(top=crown, bottom=PLUMB_BOB, text="plumb line from the crown")
 
 
 def _stop_of(stage: Stage, vault: VaultPages) -> StopLine | None:
@@ -160,8 +180,11 @@ def _stop_of(stage: Stage, vault: VaultPages) -> StopLine | None:
     return next((stop for stop in vault.stops if abs(stop.level - level) < LEAST_LEAD / 10.0), None)
 
 
-def _lift_of(stage: Stage, vault: VaultPages) -> Lift | None:
-    return next((lift for lift in vault.lifts if lift.stage == stage.name), None)
+def _lift_of(stage: Stage, vault: VaultPages) -> LiftRow | None:
+    if stage.level is None:
+        return None
+    level = stage.level
+    return next((lift for lift in vault.lifts if abs(lift.above - level) < LEAST_LEAD / 10.0), None)
 
 
 def _fill_table(page: Page, vault: VaultPages, system: str) -> tuple[Block, ...]:
@@ -175,7 +198,10 @@ def _fill_table(page: Page, vault: VaultPages, system: str) -> tuple[Block, ...]
         "may be ahead",
         "plumb line, mm",
     )
-    rows = tuple(_fill_row(number, stage, vault, system) for number, stage in enumerate(page.stages, start=1))
+    first = 1 + sum(stage.kind is StageKind.FILL for stage in vault.stages[: page.first - 1])
+    rows = tuple(
+        _fill_row(number, stage, vault, system) for number, stage in enumerate(page.stages, start=first)
+    )
     table = Table(head=head, rows=rows, align="lrrrrr", strong=(4,))
     lifts = [lift for stage in page.stages if (lift := _lift_of(stage, vault))]
     return (table, Para(_barrows(lifts))) if lifts else (table,)
@@ -184,14 +210,15 @@ def _fill_table(page: Page, vault: VaultPages, system: str) -> tuple[Block, ...]
 def _fill_row(number: int, stage: Stage, vault: VaultPages, system: str) -> tuple[str, ...]:
     lift, stop = _lift_of(stage, vault), _stop_of(stage, vault)
     level = show(stage.level, "level", 2, system) if stage.level is not None else "unknown"
-    placed = _pair(lift.placed, system) if lift else "unknown"
-    loose = _pair(lift.loose, system) if lift else "unknown"
+    placed = _pair(lift.left, lift.right, system) if lift else "unknown"
+    loose = _pair(lift.left_loose.high, lift.right_loose.high, system) if lift else "unknown"
     return (f"L{number} R{number}", level, placed, loose, _ahead(stop, system), BLANK)
 
 
-def _pair(volumes: tuple[float, float], system: str) -> str:
-    left, right = (show(volume, "m3", 1, system).split(" ")[0] for volume in volumes)
-    return left if left == right else f"{left} / {right}"
+def _pair(left: float, right: float, system: str) -> str:
+    """Left and right, or one figure for both."""
+    sides = [show(volume, "m3", 1, system).split(" ")[0] for volume in (left, right)]
+    return " / ".join(dict.fromkeys(sides))
 
 
 def _ahead(stop: StopLine | None, system: str) -> str:
@@ -200,13 +227,12 @@ def _ahead(stop: StopLine | None, system: str) -> str:
     return "nothing" if stop.lead < LEAST_LEAD else show(stop.lead, "m", 2, system)
 
 
-def _barrows(lifts: list[Lift]) -> str:
-    counts = [(-(-lift.loose[0] // _BARROW), -(-lift.loose[1] // _BARROW)) for lift in lifts]
-    said = ", ".join(
-        f"{left:.0f}" if left == right else f"{left:.0f} / {right:.0f}" for left, right in counts
-    )
+def _barrows(lifts: list[LiftRow]) -> str:
+    """Loads to have ready for each lift, left and right."""
+    counts = [(f"{lift.left_loads.high:.0f}", f"{lift.right_loads.high:.0f}") for lift in lifts]
+    said = ", ".join(" / ".join(dict.fromkeys(pair)) for pair in counts)
     side = "a side" if all(left == right for left, right in counts) else "left / right"
-    return f"Barrows of 60 litres, {side}: *{said}*."
+    return f"Barrow loads {side}, at most: *{said}*."
 
 
 def _stops(page: Page, vault: VaultPages, system: str) -> Iterator[str]:
@@ -222,7 +248,8 @@ def _stops(page: Page, vault: VaultPages, system: str) -> Iterator[str]:
 
 def _strength_stops(page: Page, vault: VaultPages) -> Iterator[str]:
     """What the findings say of these stages, when they do not hold or nobody knows."""
-    ratios = {plain(stage.name): vault.stage_ratio.get(stage.name) for stage in page.stages}
+    known = vault.stage_ratio
+    ratios = {plain(stage.name): known[stage.name] for stage in page.stages if stage.name in known}
     failing = {name: ratio for name, ratio in ratios.items() if ratio is not None and ratio > 1.0}
     unknown = [name for name, ratio in ratios.items() if ratio is None or math.isnan(ratio)]
     if failing:

@@ -1,4 +1,4 @@
-"""Where the nails of a rib piece go: rows across its depth, clear of every edge, end and butt joint."""
+"""Where the nails of a rib piece go: a group on each side of every butt joint, a staggered line between."""
 
 from __future__ import annotations
 
@@ -11,49 +11,81 @@ import numpy as np
 from bermwright.book.templates.pieces import crossing
 
 if TYPE_CHECKING:
+    from collections.abc import Generator, Iterator
+
     from bermwright.book.templates.pieces import Flat
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Nailing:
-    """The nail pattern that the rules have checked."""
+    """The nail pattern that the rules have checked (m)."""
 
     diameter: float
     length: float
+    count: int
+    """Nails on each side of a butt joint."""
     rows: int
-    """Rows across the depth of the rib."""
+    """Rows across the depth in which those stand."""
     along: float
-    """Spacing in a row (m)."""
+    """Least distance in a row."""
     edge: float
-    """Least distance from an edge that was cut (m)."""
+    """Least distance from an edge that was cut."""
     end: float
-    """Least distance from an end or a butt joint (m)."""
+    """Least distance from an end or a butt joint."""
+    spacing: float
+    """Distance of the nails along the rib between the joints."""
 
 
 def nail_spots(flat: Flat, nailing: Nailing) -> tuple[tuple[float, float], ...]:
-    """Nail positions in the frame of the piece (m); neighbouring rows are staggered by half a spacing."""
-    stops = [0.0, *sorted(joint[0] for joint in flat.joints), flat.chord]
-    spots = []
-    for row in range(nailing.rows):
-        shift = 0.5 * nailing.along * (row % 2)
-        for low, high in pairwise(stops):
-            spots += [_spot(flat, u, row, nailing) for u in _between(low, high, nailing, shift)]
-    return tuple(spot for spot in spots if spot is not None)
+    """Nail positions in the frame of the piece (m)."""
+    return tuple(spot for spot in _spots(flat, nailing) if _fits(flat, spot, nailing))
 
 
-def _between(low: float, high: float, nailing: Nailing, shift: float) -> list[float]:
-    """Places along the chord between two stops, pushed out to both of them as far as allowed."""
-    first, last = low + nailing.end + shift, high - nailing.end
-    if last < first:
-        return []
-    count = int((last - first) / nailing.along + 1e-9) + 1
-    return [first + nailing.along * i for i in range(count)]
+def _spots(flat: Flat, nailing: Nailing) -> Iterator[tuple[float, float]]:
+    stops = [(0.0, flat.butts[0]), *((u, True) for u in sorted(joint[0] for joint in flat.joints))]
+    stops.append((flat.chord, flat.butts[1]))
+    for (low, low_butt), (high, high_butt) in pairwise(stops):
+        middle = 0.5 * (low + high)
+        first = yield from _group(flat, nailing, low, middle, butt=low_butt)
+        last = yield from _group(flat, nailing, high, middle, butt=high_butt)
+        yield from _line(flat, nailing, first, last)
 
 
-def _spot(flat: Flat, u: float, row: int, nailing: Nailing) -> tuple[float, float] | None:
+def _group(
+    flat: Flat, nailing: Nailing, stop: float, middle: float, *, butt: bool
+) -> Generator[tuple[float, float], None, float]:
+    """The nails on one side of a joint; returns where the line between the joints begins."""
+    away = 1.0 if middle > stop else -1.0
+    reach = stop + away * nailing.end
+    if not butt:
+        return reach
+    for index in range(nailing.count):
+        column, row = divmod(index, nailing.rows)
+        u = stop + away * (nailing.end + column * nailing.along)
+        share = 0.5 if nailing.rows == 1 else row / (nailing.rows - 1)
+        yield _across(flat, u, share, nailing)
+        reach = u
+    return reach + away * nailing.spacing
+
+
+def _line(flat: Flat, nailing: Nailing, first: float, last: float) -> Iterator[tuple[float, float]]:
+    """One line of nails between two groups, by turns a quarter of the depth off the middle."""
+    count = int(np.floor((last - first) / nailing.spacing + 1e-9)) + 1 if last >= first else 0
+    shift = 0.5 * (last - first - (count - 1) * nailing.spacing)
+    for index in range(count):
+        u = first + shift + index * nailing.spacing
+        yield _across(flat, u, 0.25 if index % 2 else 0.75, nailing)
+
+
+def _across(flat: Flat, u: float, share: float, nailing: Nailing) -> tuple[float, float]:
+    """A place along the chord, at a share of the room between both edges."""
     low, high = crossing(flat, u)
-    room = high - low - 2.0 * nailing.edge
-    if not (np.isfinite(room) and room >= 0.0):
-        return None
-    share = 0.5 if nailing.rows == 1 else row / (nailing.rows - 1)
-    return (u, low + nailing.edge + share * room)
+    return (u, low + nailing.edge + share * (high - low - 2.0 * nailing.edge))
+
+
+def _fits(flat: Flat, spot: tuple[float, float], nailing: Nailing) -> bool:
+    """Whether a nail keeps its distance from both edges and from every end."""
+    low, high = crossing(flat, spot[0])
+    inside = low + nailing.edge - 1e-9 <= spot[1] <= high - nailing.edge + 1e-9
+    ends = (0.0, flat.chord, *(joint[0] for joint in flat.joints))
+    return inside and min(abs(spot[0] - end) for end in ends) >= nailing.end - 1e-9

@@ -39,6 +39,8 @@ class Flat:
     """Whether the piece stands right of the crown and is seen from behind here."""
     joints: tuple[tuple[float, float, float], ...]
     """Butt joints of the other layers: where on the chord, where across, and the slope of the cut (rad)."""
+    butts: tuple[bool, bool]
+    """Whether the foot end and the crown end meet another board (else it is the foot of the rib)."""
     corners: tuple[tuple[float, float], ...]
     """Foot end room side, foot end soil side, crown end soil side, crown end room side (m)."""
 
@@ -112,11 +114,18 @@ def lay_flat(rib: RibForm, piece: RibPiece) -> Flat:
         across=(local @ outward)[order],
         chord=chord,
         mirrored=mirrored,
+        butts=_butts(rib, piece, mirrored=mirrored),
         joints=tuple(_joints(rib, piece, origin, ahead, outward)),
         corners=_corners(
             rib, ends, lambda spot: (float((spot - origin) @ ahead), float((spot - origin) @ outward))
         ),
     )
+
+
+def _butts(rib: RibForm, piece: RibPiece, *, mirrored: bool) -> tuple[bool, bool]:
+    """Whether the foot end and the crown end lie within the rib."""
+    left, right = piece.start > _SAME, piece.end < rib.centreline.length - _SAME
+    return (right, left) if mirrored else (left, right)
 
 
 def _corners(

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Figure, Heading, Para, Points, Table, plain
 from bermwright.base.units import show
-from bermwright.book.pages.setting_out.figure import rib_figure
+from bermwright.book.sheets import detail_sheet, rib_sheets
 from bermwright.book.templates import template_summary
 from bermwright.book.templates.rib import foot_first
 
@@ -25,10 +25,7 @@ def rib_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
     )
     return (
         Heading(text=f"The ribs of {vault.name}", lead=lead),
-        Figure(
-            sheet=rib_figure(rib),
-            caption="one rib seen from the door; joints of the layers, names from the feet",
-        ),
+        *(Figure(sheet=sheet) for sheet in rib_sheets(form, width=174.0, height=230.0, system=book.system)),
         _pieces(summary, vault, book.system),
         Points(
             items=(
@@ -55,6 +52,8 @@ def rib_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
             "Saws: guard on, eyes and ears covered. A finished rib is heavy; see Quantities before it is "
             "lifted. Local rules come first."
         ),
+        Heading(text="The foot of a rib", level=2),
+        Figure(sheet=detail_sheet(form, supports=vault.supports, system=book.system)),
         *_feet(vault),
     )
 

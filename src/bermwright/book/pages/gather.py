@@ -1,0 +1,203 @@
+"""From an assessment to what the pages read. The only page module that knows House and Study."""
+
+from __future__ import annotations
+
+from dataclasses import fields
+from typing import TYPE_CHECKING
+
+from bermwright.base.findings import Verdict
+from bermwright.base.ranges import Range
+from bermwright.base.units import DIMENSIONS, show, show_range
+from bermwright.book.pages.inputs import BookInputs, Checked, StopLine, Value, VaultPages
+from bermwright.book.sheets import supports_of
+from bermwright.book.templates import Nailing
+from bermwright.house.fields import Quantity, Table, Tables, said_of
+from bermwright.house.questions import label
+from bermwright.house.values import Board, Nail
+from bermwright.takeoff import vault_quantities
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Mapping, Sequence
+
+    from bermwright.base.findings import Finding
+    from bermwright.base.sources import Cite
+    from bermwright.house import House
+    from bermwright.house.fields import Said
+    from bermwright.rules.assess import Assessment
+    from bermwright.rules.nouns import Rule
+    from bermwright.rules.study import Study
+    from bermwright.takeoff import Quantities
+
+_LEFT_OUT = ("house", "format", "prices", "crew", "review")
+"""Tables that no check reads."""
+_FINE = {"thickness": 0, "level": 2, "length": 2}
+"""Decimals of the metric unit; one for all other dimensions but pressures."""
+
+
+def gather(  # noqa: PLR0913  (all by name)
+    assessment: Assessment,
+    *,
+    rules: Sequence[Rule],
+    revision: str,
+    date: str,
+    seasons: tuple[str, ...] = (),
+    cites: tuple[Cite, ...] = (),
+    system: str = "metric",
+    paper: str = "A4",
+) -> BookInputs:
+    """Everything that the site book prints of an assessment."""
+    house = assessment.house
+    counted = {
+        name: vault_quantities(house, study.vault, study.form) for name, study in assessment.studies.items()
+    }
+    return BookInputs(
+        house=house.name,
+        note=house.about.note,
+        revision=revision,
+        date=date,
+        system=system,
+        values=(*values(house, system), *_assumed(house)),
+        checked=tuple(Checked(title=rule.title, why=rule.why) for rule in rules),
+        findings=assessment.findings,
+        questions=assessment.questions,
+        not_checked=assessment.not_checked,
+        not_read=assessment.not_read,
+        vaults=tuple(
+            vault_pages(study, assessment.findings, counted[name], system)
+            for name, study in assessment.studies.items()
+        ),
+        quantities=tuple(counted.values()),
+        cites=(*cites, *(cite for one in counted.values() for row in one.rows for cite in row.cites)),
+        seasons=seasons,
+        paper=paper,
+    )
+
+
+def vault_pages(study: Study, findings: tuple[Finding, ...], counted: Quantities, system: str) -> VaultPages:
+    """What the pages read of one vault."""
+    own = tuple(finding for finding in findings if finding.part == study.part)
+    return VaultPages(
+        name=study.vault.name,
+        form=study.form,
+        curve=str(study.vault.curve),
+        stages=study.stages,
+        stage_ratio=stage_ratios(own),
+        stops=_stops(study, own),
+        lifts=counted.lifts,
+        foot_forces=tuple(
+            finding.says(system) for finding in own if finding.rule.startswith(("foot", "feet"))
+        ),
+        basis=_basis(study, system),
+        axis=study.vault.axis,
+        supports=supports_of(study.vault),
+        nailing=_nailing(study),
+    )
+
+
+def stage_ratios(findings: tuple[Finding, ...]) -> Mapping[str, float | None]:
+    """Largest strength used of every stage that a finding names; None where one of them is unknown."""
+    ratios: dict[str, float | None] = {}
+    for finding in findings:
+        if finding.stage is None or finding.verdict is Verdict.DOES_NOT_APPLY:
+            continue
+        before = ratios.get(finding.stage, 0.0)
+        lost = before is None or finding.verdict is Verdict.UNKNOWN or finding.ratio is None
+        ratios[finding.stage] = None if lost else max(before or 0.0, finding.ratio or 0.0)
+    return ratios
+
+
+def _stops(study: Study, findings: tuple[Finding, ...]) -> tuple[StopLine, ...]:
+    remedies = {
+        finding.stage: finding.advice for finding in findings if finding.advice.startswith("Do not fill")
+    }
+    names = {stage.level: stage.name for stage in study.stages if stage.filling}
+    return tuple(
+        StopLine(
+            level=mark.level,
+            lead=mark.lead,
+            governs=mark.corner,
+            remedy=remedies.get(names.get(mark.level), ""),
+        )
+        for mark in study.marks
+    )
+
+
+def _basis(study: Study, system: str) -> str:
+    rib, strength = study.form.rib, study.strength
+    board, depth = (show(size, "mm", 0, system) for size in (strength.board, rib.depth))
+    fill = study.house.fill(study.vault)
+    soil = f", fill {show_range(fill.unit_weight, 'kN/m3', 1, system)}" if fill and fill.unit_weight else ""
+    feet = f", feet {study.vault.feet.hold}" if study.vault.feet and study.vault.feet.hold else ""
+    return (
+        f"Ribs of {rib.layers} boards {board} × {depth} {study.vault.timber} at "
+        f"{show(study.form.spacing, 'm', 2, system)}{feet}{soil}, {study.house.rules.set}."
+    )
+
+
+def _nailing(study: Study) -> Nailing | None:
+    joint, nail = study.strength.joint, study.vault.nails
+    if joint is None or nail is None:
+        return None
+    return Nailing(
+        diameter=nail.diameter,
+        length=nail.length,
+        count=joint.count,
+        rows=joint.rows,
+        along=float(joint.least.along),
+        edge=float(joint.least.edge),
+        end=float(joint.least.end),
+        spacing=joint.spacing,
+    )
+
+
+def _assumed(house: House) -> Iterator[Value]:
+    for one in house.assumptions:
+        yield Value(what=one.place, value=one.value, known=f"assumed: {one.source}")
+
+
+def values(house: House, system: str) -> tuple[Value, ...]:
+    """Every value that the file gives, in the file's order."""
+    return tuple(_walk(house, "", system))
+
+
+def _walk(table: object, place: str, system: str) -> Iterator[Value]:
+    source = getattr(table, "source", "") or "the house file"
+    for key, said in said_of(type(table)).items():
+        value, here = getattr(table, said.attribute), f"{place}.{key}".lstrip(".")
+        if key in {*_LEFT_OUT, "name", "source"} or value is None or value in ((), ""):
+            continue
+        if isinstance(said.kind, Table):
+            yield from _walk(value, here, system)
+        elif isinstance(said.kind, Tables):
+            for count, entry in enumerate(value, 1):
+                yield from _walk(entry, f"{here} {label(entry, count)}", system)
+        elif said.required or value != said.default:
+            yield Value(
+                what=said.words.rstrip("."), value=_text(value, said, system), known=f"{source}: {here}"
+            )
+
+
+def _text(value: object, said: Said, system: str) -> str:
+    """A value as a reader would write it."""
+    if isinstance(said.kind, Quantity) and isinstance(value, Range | float):
+        return _quantity(value, said.kind.dimension, system)
+    match value:
+        case bool():
+            return "yes" if value else "no"
+        case int() | float():
+            return f"{value:g}"
+        case tuple():
+            return f"{len(value)} points"
+        case Board() | Nail():
+            sizes = (getattr(value, one.name) for one in fields(value))
+            return " × ".join(show(size, "mm", 1, system) for size in sizes)
+        case _:
+            return str(value)
+
+
+def _quantity(value: Range | float, dimension: str, system: str) -> str:
+    unit = {"slope": "slope", "level": "level"}.get(dimension, DIMENSIONS[dimension].metric)
+    digits = _FINE.get(dimension, 1)
+    if isinstance(value, Range):
+        return show_range(value, unit, digits, system)
+    return show(value, unit, digits, system)
