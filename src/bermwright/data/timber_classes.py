@@ -1,68 +1,148 @@
-"""Strength classes of softwood, EN 338:2016. SI units; characteristic unless said."""
+"""Strength classes of softwood and the factors of the timber standard, as printed, in SI."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import MappingProxyType
+from typing import TYPE_CHECKING
 
 from bermwright.base.errors import OutOfRangeError
 from bermwright.base.sources import Cite, Provenance
-from bermwright.data.works.timber import EN338
+from bermwright.data.sourced import Sourced
+from bermwright.data.works.timber import EN338, EN1995, XCEC5
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+_MPA = 1e6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class StrengthClass:
-    """One class: strengths and stiffnesses (Pa), densities (kg/m3)."""
+class TimberClass:
+    """One strength class: characteristic strengths and stiffnesses (Pa), densities (kg/m3)."""
 
     name: str
     bending: float
     tension: float
+    tension_across: float
     compression: float
     compression_across: float
     shear: float
-    modulus_mean: float
+    modulus: float
+    """Mean along the grain (E0,mean): deflections."""
     modulus_low: float
+    """Five-percentile along the grain (E0,05): buckling."""
+    modulus_across: float
     shear_modulus: float
     density_low: float
-    density_mean: float
+    """Characteristic density: strength of nails."""
+    density: float
+    """Mean density: weight and slip of nails."""
     cite: Cite
 
-
-def _row(name: str, provenance: Provenance, *numbers: float) -> StrengthClass:
-    fm, ft, fc, fc90, fv, mean, low, shear, rho_k, rho_m = numbers
-    return StrengthClass(
-        name=name,
-        bending=fm * 1e6, tension=ft * 1e6, compression=fc * 1e6, compression_across=fc90 * 1e6, shear=fv * 1e6,
-        modulus_mean=mean * 1e6, modulus_low=low * 1e6, shear_modulus=shear * 1e6,
-        density_low=rho_k, density_mean=rho_m,
-        cite=Cite(work=EN338, place=f"table 1, {name}", provenance=provenance),
-    )  # fmt: skip
+    @property
+    def shear_modulus_low(self) -> float:
+        """Five-percentile shear modulus, in the proportion of the moduli along the grain."""
+        return self.shear_modulus * self.modulus_low / self.modulus
 
 
-_READ, _MEMORY = Provenance.READ, Provenance.MEMORY
-#            fm    ft0   fc0  fc90  fv   E0mean E005 Gmean rho_k rho_m   (fc90 and Gmean from memory in every row)
-CLASSES = {
-    one.name: one
-    for one in (
-        _row("C14", _READ, 14, 7.2, 16, 2.0, 3.0, 7000, 4700, 440, 290, 350),
-        _row("C16", _READ, 16, 8.5, 17, 2.2, 3.2, 8000, 5400, 500, 310, 370),
-        _row("C18", _READ, 18, 10, 18, 2.2, 3.4, 9000, 6000, 560, 320, 380),
-        _row("C20", _READ, 20, 11.5, 19, 2.3, 3.6, 9500, 6400, 590, 330, 400),
-        _row("C22", _READ, 22, 13, 20, 2.4, 3.8, 10000, 6700, 630, 340, 410),
-        _row("C24", _READ, 24, 14.5, 21, 2.5, 4.0, 11000, 7400, 690, 350, 420),
-        _row("C27", _MEMORY, 27, 16.5, 22, 2.5, 4.0, 11500, 7700, 720, 360, 430),
-        _row("C30", _MEMORY, 30, 19, 24, 2.7, 4.0, 12000, 8000, 750, 380, 460),
-    )
+_COLUMNS = (
+    "bending",
+    "tension",
+    "tension_across",
+    "compression",
+    "compression_across",
+    "shear",
+    "modulus",
+    "modulus_low",
+    "modulus_across",
+    "shear_modulus",
+)
+# fm, ft0, ft90, fc0, fc90, fv, E0mean, E005, E90mean, Gmean in N/mm2; rho_k, rho_mean in kg/m3
+_TABLE = {
+    "C14": (14, 7.2, 0.4, 16, 2.0, 3.0, 7000, 4700, 230, 440, 290, 350),
+    "C16": (16, 8.5, 0.4, 17, 2.2, 3.2, 8000, 5400, 270, 500, 310, 370),
+    "C18": (18, 10.0, 0.4, 18, 2.2, 3.4, 9000, 6000, 300, 560, 320, 380),
+    "C20": (20, 11.5, 0.4, 19, 2.3, 3.6, 9500, 6400, 320, 590, 330, 400),
+    "C22": (22, 13.0, 0.4, 20, 2.4, 3.8, 10000, 6700, 330, 630, 340, 410),
+    "C24": (24, 14.5, 0.4, 21, 2.5, 4.0, 11000, 7400, 370, 690, 350, 420),
+    "C27": (27, 16.5, 0.4, 22, 2.5, 4.0, 11500, 7700, 380, 720, 360, 430),
+    "C30": (30, 19.0, 0.4, 24, 2.7, 4.0, 12000, 8000, 400, 750, 380, 460),
 }
 
 
-def strength_class(name: str) -> StrengthClass:
+def _row(name: str, printed: tuple[float, ...]) -> TimberClass:
+    stresses = {column: value * _MPA for column, value in zip(_COLUMNS, printed[:10], strict=True)}
+    cite = Cite(work=EN338, place=f"table 1, {name}", provenance=Provenance.READ)
+    return TimberClass(name=name, density_low=printed[10], density=printed[11], cite=cite, **stresses)
+
+
+TIMBER_CLASSES: Mapping[str, TimberClass] = MappingProxyType(
+    {name: _row(name, printed) for name, printed in _TABLE.items()}
+)
+
+
+def strength_class(name: str) -> TimberClass:
     """The class of that name.
 
     >>> strength_class("C18").bending
     18000000.0
     """
-    if name not in CLASSES:
-        raise OutOfRangeError(
-            f"Strength class {name} is not in the table yet; there are {', '.join(CLASSES)}."
-        )
-    return CLASSES[name]
+    if name not in TIMBER_CLASSES:
+        raise OutOfRangeError(f"There is no strength class {name}; there are {', '.join(TIMBER_CLASSES)}.")
+    return TIMBER_CLASSES[name]
+
+
+_DURATIONS = ("permanent", "long-term", "medium-term", "short-term", "instantaneous")
+_K_MOD_TABLE = {
+    1: (0.6, 0.7, 0.8, 0.9, 1.1),
+    2: (0.6, 0.7, 0.8, 0.9, 1.1),
+    3: (0.5, 0.55, 0.65, 0.7, 0.9),
+}
+K_MOD_CITE = Cite(work=EN1995, place="table 3.1, solid timber", provenance=Provenance.MEMORY)
+K_MOD: Mapping[tuple[int, str], float] = MappingProxyType(
+    {
+        (service_class, duration): value
+        for service_class, values in _K_MOD_TABLE.items()
+        for duration, value in zip(_DURATIONS, values, strict=True)
+    }
+)
+"""Modification factor by service class and load duration."""
+
+K_DEF_CITE = Cite(work=EN1995, place="table 3.2, solid timber", provenance=Provenance.MEMORY)
+K_DEF: Mapping[int, float] = MappingProxyType({1: 0.6, 2: 0.8, 3: 2.0})
+"""Creep factor by service class."""
+K_DEF_GREEN = Sourced(
+    1.0,
+    Cite(work=EN1995, place="3.2 (4)", provenance=Provenance.MEMORY),
+    "added for timber that dries under load",
+)
+
+GAMMA_TIMBER = Sourced(
+    1.3, Cite(work=XCEC5, place="test_EC5Wood_03, partial factor of solid timber", provenance=Provenance.READ)
+)
+GAMMA_CONNECTION = Sourced(1.3, Cite(work=EN1995, place="table 2.3", provenance=Provenance.MEMORY))
+K_CRACK = Sourced(
+    0.67,
+    Cite(work=EN1995, place="6.1.7 (2), amendment A1", provenance=Provenance.MEMORY),
+    "width that carries shear in cracked solid timber",
+)
+K_SYSTEM = Sourced(
+    1.1,
+    Cite(work=EN1995, place="6.6", provenance=Provenance.MEMORY),
+    "boards side by side that share the load",
+)
+K_M = Sourced(0.7, Cite(work=EN1995, place="6.1.6 (2), rectangular sections", provenance=Provenance.MEMORY))
+STRAIGHTNESS = Sourced(0.2, Cite(work=EN1995, place="eq. 6.29, solid timber", provenance=Provenance.MEMORY))
+NAIL_WIRE_STRENGTH = Sourced(
+    600e6,
+    Cite(work=EN1995, place="8.3.1.1 (4), least tensile strength of the wire", provenance=Provenance.MEMORY),
+)
+DEFLECTION_LIMIT = Sourced(
+    1 / 150,
+    Cite(
+        work=EN1995,
+        place="table 7.2, final deflection of a beam on two supports, upper end of 1/150 to 1/300",
+        provenance=Provenance.MEMORY,
+    ),
+)

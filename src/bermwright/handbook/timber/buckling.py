@@ -1,31 +1,72 @@
-"""Buckling of compressed and of bent members."""
+"""Buckling: in the plane of the rib by compression, sideways by bending."""
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
 
 from bermwright.base.limits import within
+from bermwright.data.timber_classes import STRAIGHTNESS
 
-Array = NDArray[np.float64]
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike, NDArray
 
-STRAIGHTNESS = 0.2
-"""beta_c of solid timber."""
+    Array = NDArray[np.float64]
+
 STOCKY = 0.3
+"""Relative slenderness up to which buckling takes nothing away."""
 
 
-def relative_slenderness(strength: ArrayLike, critical: ArrayLike) -> Array:
-    r"""Relative slenderness of a compressed member.
+def slenderness(length: ArrayLike, inertia: ArrayLike, *, area: ArrayLike) -> Array:
+    """Slenderness of a member in compression.
 
-    :math:`\lambda_{rel} = \sqrt{f_{c,0,k} / \sigma_{cr}}`, :math:`\sigma_{cr} = \pi^2 E_{0.05}/\lambda^2` for a
-    straight strut
+    λ = l_ef/√(I/A)
 
     Parameters
     ----------
+    length : float or array
+        Buckling length [m], ≥ 0.
+    inertia : float or array
+        Second moment of area about the axis it buckles about [m4], > 0.
+    area : float or array
+        Area [m2], > 0.
+
+    Returns
+    -------
+    array
+        Slenderness [-].
+
+    References
+    ----------
+    [EN1995] 6.3.2.
+
+    Examples
+    --------
+    >>> round(float(slenderness(3.75, 0.1 * 0.2**3 / 12, area=0.02)), 2)
+    64.95
+    """
+    within("buckling length", length, 0.0, unit="m")
+    within("second moment of area", inertia, 0.0, unit="m4", open_low=True)
+    within("area", area, 0.0, unit="m2", open_low=True)
+    return np.asarray(length, dtype=np.float64) / np.sqrt(
+        np.asarray(inertia, dtype=np.float64) / np.asarray(area, dtype=np.float64)
+    )
+
+
+def relative_slenderness(slenderness: ArrayLike, strength: ArrayLike, *, modulus_low: ArrayLike) -> Array:
+    """Slenderness compared with that at which timber crushes as soon as it buckles.
+
+    λ_rel = λ/π·√(f_c,0,k/E_0.05)
+
+    Parameters
+    ----------
+    slenderness : float or array
+        Slenderness [-], ≥ 0.
     strength : float or array
-        Characteristic compressive strength [Pa], above 0.
-    critical : float or array
-        Compressive stress at which the member buckles with the low modulus [Pa], above 0.
+        Characteristic strength in compression along the grain [Pa], > 0.
+    modulus_low : float or array
+        Five-percentile modulus along the grain [Pa], > 0.
 
     Returns
     -------
@@ -34,113 +75,133 @@ def relative_slenderness(strength: ArrayLike, critical: ArrayLike) -> Array:
 
     References
     ----------
-    [EN1995] 6.3.2, equation 6.21.
+    [EN1995] eq. 6.21 and 6.22.
 
     Examples
     --------
-    >>> round(float(relative_slenderness(21e6, np.pi**2 * 7.4e9 / 100**2)), 3)
-    1.696
+    >>> round(float(relative_slenderness(60.0, 21e6, modulus_low=7.4e9)), 3)
+    1.017
     """
-    within("compressive strength", strength, 0.0, unit="Pa", open_low=True)
-    within("critical stress", critical, 0.0, unit="Pa", open_low=True)
-    return np.sqrt(np.asarray(strength, dtype=float) / critical)
+    within("slenderness", slenderness, 0.0)
+    within("compression strength", strength, 0.0, unit="Pa", open_low=True)
+    within("modulus", modulus_low, 0.0, unit="Pa", open_low=True)
+    return (
+        np.asarray(slenderness, dtype=np.float64)
+        / np.pi
+        * np.sqrt(np.asarray(strength, dtype=np.float64) / np.asarray(modulus_low, dtype=np.float64))
+    )
 
 
-def buckling_reduction(slenderness: ArrayLike) -> Array:
-    r"""Factor :math:`k_c` on compressive strength of a slender member.
-
-    :math:`k_c = \frac{1}{k + \sqrt{k^2 - \lambda^2}}`, :math:`k = \frac{1}{2}(1 + 0.2(\lambda - 0.3) + \lambda^2)`
-
-    Parameters
-    ----------
-    slenderness : float or array
-        Relative slenderness [-], from 0.
-
-    Returns
-    -------
-    array
-        kc [-]; 1 up to a slenderness of 0.3.
-
-    References
-    ----------
-    [EN1995] 6.3.2, equations 6.25 to 6.29.
-
-    Examples
-    --------
-    >>> round(float(buckling_reduction(1.696)), 3)
-    0.305
-    """
-    within("relative slenderness", slenderness, 0.0, 100.0)
-    rel = np.asarray(slenderness, dtype=float)
-    k = 0.5 * (1.0 + STRAIGHTNESS * (rel - STOCKY) + rel**2)
-    return np.where(rel <= STOCKY, 1.0, 1.0 / (k + np.sqrt(np.maximum(k**2 - rel**2, 0.0))))
-
-
-def lateral_critical_stress(
-    modulus: ArrayLike, width: ArrayLike, depth: ArrayLike, length: ArrayLike
+def relative_slenderness_of_force(
+    area: ArrayLike, strength: ArrayLike, *, critical_force: ArrayLike
 ) -> Array:
-    r"""Bending stress at which a rectangular softwood beam tips sideways.
+    """Relative slenderness of a member whose elastic critical force is known, such as an arch.
 
-    :math:`\sigma_{m,crit} = 0.78\,b^2 E_{0.05} / (h\,l_{ef})`
-
-    Parameters
-    ----------
-    modulus : float or array
-        Low modulus E0.05 [Pa], above 0.
-    width : float or array
-        Width b [m], above 0.
-    depth : float or array
-        Depth h [m], above 0.
-    length : float or array
-        Effective length between points held sideways [m], above 0.
-
-    Returns
-    -------
-    array
-        Critical bending stress [Pa].
-
-    References
-    ----------
-    [EN1995] 6.3.3, equation 6.32.
-
-    Examples
-    --------
-    >>> round(float(lateral_critical_stress(7.4e9, 0.045, 0.195, 2.0)) / 1e6, 2)
-    29.97
-    """
-    for name, value in (("modulus", modulus), ("width", width), ("depth", depth), ("length", length)):
-        within(name, value, 0.0, open_low=True)
-    return 0.78 * np.asarray(width, dtype=float) ** 2 * modulus / (np.asarray(depth) * length)
-
-
-def lateral_reduction(strength: ArrayLike, critical: ArrayLike) -> Array:
-    r"""Factor :math:`k_{crit}` on bending strength of a beam that may tip sideways.
-
-    1 up to :math:`\lambda_{rel,m} = 0.75`, :math:`1.56 - 0.75\lambda_{rel,m}` to 1.4, then
-    :math:`1/\lambda_{rel,m}^2`, with :math:`\lambda_{rel,m} = \sqrt{f_{m,k}/\sigma_{m,crit}}`
+    λ_rel = √(A·f_c,0,k/N_cr)
 
     Parameters
     ----------
+    area : float or array
+        Area [m2], > 0.
     strength : float or array
-        Characteristic bending strength [Pa], above 0.
-    critical : float or array
-        Critical bending stress [Pa], above 0.
+        Characteristic strength in compression along the grain [Pa], > 0.
+    critical_force : float or array
+        Elastic critical axial force, from five-percentile stiffnesses [N], > 0.
 
     Returns
     -------
     array
-        kcrit [-].
+        Relative slenderness [-].
+
+    Notes
+    -----
+    The same quantity as in eq. 6.21: for a strut N_cr = π²·E_0.05·I/l_ef².
 
     References
     ----------
-    [EN1995] 6.3.3, equations 6.30 and 6.34.
+    [EN1995] eq. 6.21 rewritten.
 
     Examples
     --------
-    >>> [round(float(lateral_reduction(24e6, stress)), 3) for stress in (60e6, 24e6, 6e6)]
-    [1.0, 0.81, 0.25]
+    >>> round(float(relative_slenderness_of_force(0.02, 21e6, critical_force=406e3)), 3)
+    1.017
     """
-    within("bending strength", strength, 0.0, unit="Pa", open_low=True)
-    within("critical stress", critical, 0.0, unit="Pa", open_low=True)
-    rel = np.sqrt(np.asarray(strength, dtype=float) / critical)
-    return np.where(rel <= 0.75, 1.0, np.where(rel <= 1.4, 1.56 - 0.75 * rel, 1.0 / rel**2))
+    within("area", area, 0.0, unit="m2", open_low=True)
+    within("compression strength", strength, 0.0, unit="Pa", open_low=True)
+    within("critical force", critical_force, 0.0, unit="N", open_low=True)
+    return np.sqrt(
+        np.asarray(area, dtype=np.float64)
+        * np.asarray(strength, dtype=np.float64)
+        / np.asarray(critical_force, dtype=np.float64)
+    )
+
+
+def buckling_factor(relative_slenderness: ArrayLike, *, straightness: float = STRAIGHTNESS.value) -> Array:
+    """Share of its crushing strength that a member keeps when it can buckle.
+
+    k_c = 1/(k + √(k² − λ_rel²)), k = 0.5·(1 + β_c·(λ_rel − 0.3) + λ_rel²)
+
+    Parameters
+    ----------
+    relative_slenderness : float or array
+        Relative slenderness [-], ≥ 0.
+    straightness : float
+        β_c [-]: 0.2 for solid timber, 0.1 for glued laminated timber.
+
+    Returns
+    -------
+    array
+        Buckling factor [-]; 1 up to a relative slenderness of 0.3.
+
+    References
+    ----------
+    [EN1995] eq. 6.25 to 6.29.
+
+    Examples
+    --------
+    >>> round(float(buckling_factor(1.0174)), 3)
+    0.676
+    """
+    within("relative slenderness", relative_slenderness, 0.0)
+    within("straightness", straightness, 0.0, 1.0)
+    relative = np.maximum(np.asarray(relative_slenderness, dtype=np.float64), STOCKY)
+    k = 0.5 * (1 + straightness * (relative - STOCKY) + relative**2)
+    # Below the stocky limit k² falls short of λ²; there the strut crushes without buckling.
+    root = np.sqrt(np.maximum(k**2 - relative**2, 0.0))
+    return np.where(relative > STOCKY, 1 / (k + root), 1.0)
+
+
+def curvature_factor(inner_radius: ArrayLike, thickness: ArrayLike) -> Array:
+    """Loss of bending strength by bending boards to a curve.
+
+    k_r = 0.76 + 0.001·r_in/t, 1 from r_in/t = 240 on
+
+    Parameters
+    ----------
+    inner_radius : float or array
+        Inner radius of the member [m], > 0.
+    thickness : float or array
+        Thickness of one bent layer [m], > 0.
+
+    Returns
+    -------
+    array
+        Factor on the bending strength [-].
+
+    Notes
+    -----
+    For layers that are bent. Ribs of pieces sawn to the curve are not bent: 1 for them.
+
+    References
+    ----------
+    [EN1995] eq. 6.49; [SWEDISHWOOD] for the limit 240.
+
+    Examples
+    --------
+    >>> round(float(curvature_factor(3.0, 0.03)), 2)
+    0.86
+    """
+    within("inner radius", inner_radius, 0.0, unit="m", open_low=True)
+    within("thickness", thickness, 0.0, unit="m", open_low=True)
+    ratio = np.asarray(inner_radius, dtype=np.float64) / np.asarray(thickness, dtype=np.float64)
+    return np.where(ratio < 240.0, 0.76 + 0.001 * ratio, 1.0)  # noqa: PLR2004  (240: the equation's own limit)

@@ -1,179 +1,155 @@
-"""Factors on timber strength and stiffness for damp, time and size."""
+"""From a characteristic strength to a design strength."""
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
 
 from bermwright.base.errors import OutOfRangeError
 from bermwright.base.limits import within
+from bermwright.data.timber_classes import K_DEF, K_DEF_GREEN, K_MOD
 
-Array = NDArray[np.float64]
+if TYPE_CHECKING:
+    from numpy.typing import ArrayLike, NDArray
 
-MATERIAL_FACTOR_SOLID = 1.3
-"""Partial factor of solid timber, EN 1995-1-1 table 2.3."""
+    Array = NDArray[np.float64]
 
-MODIFICATION = {
-    1: {"permanent": 0.60, "long-term": 0.70, "medium-term": 0.80, "short-term": 0.90, "instantaneous": 1.10},
-    2: {"permanent": 0.60, "long-term": 0.70, "medium-term": 0.80, "short-term": 0.90, "instantaneous": 1.10},
-    3: {"permanent": 0.50, "long-term": 0.55, "medium-term": 0.65, "short-term": 0.70, "instantaneous": 0.90},
-}
-DEFORMATION = {1: 0.60, 2: 0.80, 3: 2.00}
+REFERENCE_DEPTH = 0.15
+"""Depth (m) from which strength no longer grows as a board gets shallower."""
+LARGEST_DEPTH_FACTOR = 1.3
 
 
 def modification_factor(service_class: int, duration: str) -> float:
-    r"""Factor :math:`k_{mod}` on the strength of solid timber for damp and duration of load.
+    """Share of its strength that timber keeps under a load of some duration.
+
+    k_mod, by table
 
     Parameters
     ----------
     service_class : int
-        1 dry, 2 under a roof, 3 wet [-].
+        1 (dry indoors), 2 (under a roof) or 3 (wet) [-].
     duration : str
-        permanent, long-term, medium-term, short-term or instantaneous [-].
+        "permanent", "long-term", "medium-term", "short-term" or "instantaneous" [-].
 
     Returns
     -------
     float
-        kmod [-].
+        Modification factor [-].
 
     References
     ----------
-    [EN1995] table 3.1.
+    [EN1995] table 3.1, solid timber.
 
     Examples
     --------
-    >>> modification_factor(2, "permanent"), modification_factor(3, "medium-term")
-    (0.6, 0.65)
-    """
-    try:
-        return MODIFICATION[service_class][duration]
-    except KeyError:
-        message = f"There is no kmod for service class {service_class} and duration {duration!r}."
-        raise OutOfRangeError(message) from None
-
-
-def deformation_factor(service_class: int) -> float:
-    r"""Factor :math:`k_{def}` of creep of solid timber.
-
-    Parameters
-    ----------
-    service_class : int
-        1 dry, 2 under a roof, 3 wet [-].
-
-    Returns
-    -------
-    float
-        kdef [-]; a joint between two such pieces creeps by twice as much (2.3.2.2).
-
-    References
-    ----------
-    [EN1995] table 3.2.
-
-    Examples
-    --------
-    >>> deformation_factor(2)
+    >>> modification_factor(2, "medium-term")
     0.8
     """
-    if service_class not in DEFORMATION:
-        raise OutOfRangeError(f"There is no kdef for service class {service_class}; there are 1, 2 and 3.")
-    return DEFORMATION[service_class]
+    if (service_class, duration) not in K_MOD:
+        raise OutOfRangeError(
+            f"There is no modification factor for service class {service_class}, {duration}."
+        )
+    return K_MOD[service_class, duration]
+
+
+def deformation_factor(service_class: int, *, green: bool = False) -> float:
+    """Creep of timber as a share of its first deflection.
+
+    k_def, by table; 1.0 more for timber that dries out under load
+
+    Parameters
+    ----------
+    service_class : int
+        1 (dry indoors), 2 (under a roof) or 3 (wet) [-].
+    green : bool
+        Whether the timber is built in near fibre saturation and dries under load [-].
+
+    Returns
+    -------
+    float
+        Deformation factor [-].
+
+    References
+    ----------
+    [EN1995] table 3.2 and 3.2 (4), solid timber.
+
+    Examples
+    --------
+    >>> deformation_factor(2), deformation_factor(2, green=True)
+    (0.8, 1.8)
+    """
+    if service_class not in K_DEF:
+        raise OutOfRangeError(f"There is no deformation factor for service class {service_class}.")
+    return K_DEF[service_class] + (K_DEF_GREEN.value if green else 0.0)
+
+
+def design_strength(characteristic: ArrayLike, k_mod: ArrayLike, *, gamma: ArrayLike) -> Array:
+    """Strength to design with.
+
+    X_d = k_mod·X_k/γ_M
+
+    Parameters
+    ----------
+    characteristic : float or array
+        Characteristic strength [Pa], or capacity of a nail [N]; ≥ 0.
+    k_mod : float or array
+        Modification factor [-], 0 to 1.1.
+    gamma : float or array
+        Partial factor of the material [-], ≥ 1.
+
+    Returns
+    -------
+    array
+        Design strength [Pa], or capacity [N].
+
+    References
+    ----------
+    [EN1995] eq. 2.14.
+
+    Examples
+    --------
+    >>> round(float(design_strength(24e6, 0.8, gamma=1.3)) / 1e6, 3)
+    14.769
+    """
+    within("strength", characteristic, 0.0)
+    within("modification factor", k_mod, 0.0, 1.1)
+    within("partial factor", gamma, 1.0)
+    return (
+        np.asarray(k_mod, dtype=np.float64)
+        * np.asarray(characteristic, dtype=np.float64)
+        / np.asarray(gamma, dtype=np.float64)
+    )
 
 
 def depth_factor(depth: ArrayLike) -> Array:
-    r"""Factor on bending strength of shallow solid timber.
+    """Gain in bending or tension strength of a board shallower than 150 mm.
 
-    :math:`k_h = \min((150\,\mathrm{mm}/h)^{0.2}, 1.3)` below 150 mm, else 1
+    k_h = min((150 mm/h)^0.2, 1.3), not below 1
 
     Parameters
     ----------
     depth : float or array
-        Depth in bending [m], above 0.
+        Depth of the section in bending, or its larger side in tension [m], > 0.
 
     Returns
     -------
     array
-        kh [-].
+        Factor on bending and tension strength [-].
+
+    Notes
+    -----
+    For solid timber with a characteristic density of at most 700 kg/m3.
 
     References
     ----------
-    [EN1995] 3.2, equation 3.1.
+    [EN1995] eq. 3.1.
 
     Examples
     --------
-    >>> round(float(depth_factor(0.100)), 3)
+    >>> round(float(depth_factor(0.1)), 3)
     1.084
     """
-    within("depth", depth, 0.0, 5.0, unit="m", open_low=True)
-    return np.clip((0.150 / np.asarray(depth, dtype=float)) ** 0.2, 1.0, 1.3)
-
-
-def design_strength(
-    strength: ArrayLike, modification: ArrayLike, material: ArrayLike = MATERIAL_FACTOR_SOLID
-) -> Array:
-    r"""Design value of a strength.
-
-    :math:`f_d = k_{mod} f_k / \gamma_M`
-
-    Parameters
-    ----------
-    strength : float or array
-        Characteristic strength [Pa], from 0.
-    modification : float or array
-        kmod [-], 0 to 1.1.
-    material : float or array
-        Partial factor of the material [-], from 1.
-
-    Returns
-    -------
-    array
-        Design strength [Pa].
-
-    References
-    ----------
-    [EN1995] 2.4.1, equation 2.14.
-
-    Examples
-    --------
-    >>> round(float(design_strength(24e6, 0.8)) / 1e6, 3)
-    14.769
-    """
-    within("strength", strength, 0.0, unit="Pa")
-    within("kmod", modification, 0.0, 1.1)
-    within("material factor", material, 1.0, 3.0)
-    return np.asarray(modification) * np.asarray(strength, dtype=float) / np.asarray(material)
-
-
-def final_deflection(permanent: ArrayLike, variable: ArrayLike, creep: ArrayLike, quasi: ArrayLike) -> Array:
-    r"""Deflection after decades.
-
-    :math:`u = u_G (1 + k_{def}) + u_Q (1 + \psi_2 k_{def})`
-
-    Parameters
-    ----------
-    permanent : float or array
-        Instant deflection under permanent load [m].
-    variable : float or array
-        Instant deflection under the variable load [m].
-    creep : float or array
-        kdef [-], from 0.
-    quasi : float or array
-        psi2 of the variable load [-], 0 to 1.
-
-    Returns
-    -------
-    array
-        Final deflection [m].
-
-    References
-    ----------
-    [EN1995] 2.2.3, equations 2.3 and 2.4.
-
-    Examples
-    --------
-    >>> round(float(final_deflection(4e-3, 6e-3, 0.6, 0.2)) * 1e3, 2)
-    13.12
-    """
-    within("kdef", creep, 0.0, 4.0)
-    within("psi2", quasi, 0.0, 1.0)
-    k = np.asarray(creep, dtype=float)
-    return np.asarray(permanent) * (1.0 + k) + np.asarray(variable) * (1.0 + np.asarray(quasi) * k)
+    within("depth", depth, 0.0, unit="m", open_low=True)
+    gain = (REFERENCE_DEPTH / np.asarray(depth, dtype=np.float64)) ** 0.2
+    return np.clip(gain, 1.0, LARGEST_DEPTH_FACTOR)
