@@ -142,20 +142,19 @@ def _turf(scene: Scene, view: View, low: float, high: float) -> Iterator[Item]:
 
 
 def lift_labels(scene: Scene, view: View, board: Board) -> Iterator[Text]:
-    """L1, L2 … on the left slope and R1, R2 … on the right, each at the outer end of its lift."""
+    """L1, L2 … under the outer ends of the lifts on the left, R1, R2 … on the right; the top one first."""
     (low, _), (high, _) = view.seen
     for side, sign, reached in (("L", -1.0, scene.left), ("R", 1.0, scene.right)):
-        x = np.linspace(scene.crown_x, low if sign < 0 else high, 1500)
-        finished = scene.form.ground.finished.level(x)
         for number, level in reversed(tuple(enumerate(scene.lifts, start=1))):
-            inside = finished >= level
-            if reached is not None and level <= reached + 1e-6 and inside.any():
-                edge = view.point(float(x[np.flatnonzero(inside)[-1]]), level)
-                at = (edge[0] + sign * 0.6, edge[1] + 0.9)
-                anchor = "end" if sign < 0 else "start"
-                label = Text(at=at, text=f"{side}{number}", height=2.1, anchor=anchor)
-                if board.free(label):
-                    yield board.take(label)
+            ends = scene.reach(level, sign)
+            if ends is None or (reached is not None and level > reached + 1e-6):
+                continue
+            edge = view.point(min(max(ends[1], low), high), level)
+            anchor = "start" if sign < 0 else "end"
+            at = (edge[0] + sign * 1.5, edge[1] - 2.35)
+            label = Text(at=at, text=f"{side}{number}", height=2.1, anchor=anchor)
+            if board.free(label):
+                yield board.take(label)
 
 
 def finished_label(scene: Scene, view: View, board: Board) -> Iterator[Text]:

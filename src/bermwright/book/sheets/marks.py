@@ -72,15 +72,14 @@ def draw_mark(mark: Mark, view: View, scene: Scene, board: Board, figures: Figur
 def _stop(mark: StopMark, view: View, scene: Scene, board: Board, figures: Figures) -> Iterator[Item]:
     """A red bar from the shell through the fill into free air, its flag pointing at the shell."""
     sign = -1.0 if mark.side is Side.LEFT else 1.0
-    (low, _), (high, _) = view.seen
     if mark.filled_to is not None:
         yield from _overfilled(mark, view, scene)
-    shell = _shell_x(scene, mark.level, sign)
-    x = np.linspace(shell, low if sign < 0 else high, 1200)
-    free = x[scene.form.ground.finished.level(x) <= mark.level]
-    edge = float(free[0]) if free.size else float(x[-1])
-    start = view.point(shell, mark.level)
-    end = (view.point(edge, mark.level)[0] + sign * 5.0, start[1])
+    ends = scene.reach(mark.level, sign)
+    if ends is None:
+        return
+    (low, _), (high, _) = view.seen
+    start = view.point(ends[0], mark.level)
+    end = (view.point(min(max(ends[1], low), high), mark.level)[0] + sign * 5.0, start[1])
     yield red_line((start, (end[0] - sign * 1.5, end[1])))
     yield Area(path=flag(end, -sign), wash=Wash.STOP, layer="mark")
     board.block((min(start[0], end[0]), start[1] - 0.4), (max(start[0], end[0]), start[1] + 0.4))
@@ -101,15 +100,6 @@ def _stop(mark: StopMark, view: View, scene: Scene, board: Board, figures: Figur
         Text(at=at, text=text, height=FIGURE, anchor=how, strong=True, ink=Ink.RED)
         for at, how in zip(places, anchors, strict=True)
     )
-
-
-def _shell_x(scene: Scene, level: float, sign: float) -> float:
-    """Where the shell's outer face is at a level on one side (m); its foot where it is lower."""
-    face = scene.face
-    half = face.x < scene.crown_x if sign < 0 else face.x > scene.crown_x
-    x, z = face.x[half], face.z[half]
-    nearest = int(np.argmin(np.abs(z - level)))
-    return float(x[nearest])
 
 
 def _overfilled(mark: StopMark, view: View, scene: Scene) -> Iterator[Item]:

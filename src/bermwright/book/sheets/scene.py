@@ -125,6 +125,23 @@ class Scene:
             return support.bottom
         return min(0.0, self.form.springing) - BROKEN_OFF
 
+    def reach(self, level: float, sign: float) -> tuple[float, float] | None:
+        """From the shell to the outer end of a level lift on one side (x, m); None where there is none.
+
+        A lift ends at the finished slope, or at the natural ground of a hillside.
+        """
+        face = self.face
+        outward = sign * (face.x - self.crown_x)
+        side = outward > 0.0
+        start = float(face.x[side][np.argmin(np.abs(face.z[side] - level))])
+        x = start + sign * np.linspace(0.0, 40.0, 4001)
+        ground = self.form.ground
+        inside = (ground.finished.level(x) >= level) & (self.base(x) < level)
+        if not inside[1]:
+            return None
+        last = int(np.argmin(inside)) - 1 if not inside.all() else inside.size - 1
+        return start, float(x[last])
+
     def silhouette(self) -> Any:  # noqa: ANN401  (the geometry library has no types)
         """Everything that is not soil: shell, room down to the floor, and supports."""
         face = self.face

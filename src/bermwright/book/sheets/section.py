@@ -147,10 +147,10 @@ def _items(
         board.block((x - 0.4, y - 0.4), (x + 0.4, y + 0.4))
     yield from ground_items(scene, view)
     yield from shell_items(scene, view)
+    if any(isinstance(mark, Comb | FootForce) for mark in marks):
+        dress = replace(dress, heights=False, person=False)  # their words need the room
     if dress.person:
         yield from person(view, _person_x(scene))
-    if any(isinstance(mark, Comb | FootForce) for mark in marks):
-        dress = replace(dress, heights=False)  # their words need the room
     words = list(_words(scene, view, dress, board, size))
     if dress.lifts:
         words += lift_labels(scene, view, board)
@@ -189,8 +189,9 @@ def _levels(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[It
     spots = [(0.2 * scene.form.span, 0.0, 0.0)]
     if scene.kind is StageKind.FILL:
         for level, sign in ((scene.left, -1.0), (scene.right, 1.0)):
-            if level is not None:
-                spots.append((_fill_x(scene, level, sign), level, level))
+            ends = scene.reach(level, sign) if level is not None else None
+            if level is not None and ends is not None:
+                spots.append((0.5 * (ends[0] + ends[1]), level, level))
     if scene.reached(StageKind.COVER):
         top = float(scene.surface(np.array(scene.crown_x)))
         spots.append((scene.crown_x, top, top))
@@ -199,23 +200,6 @@ def _levels(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[It
         yield level_triangle(at)
         yield board.put(level_texts(at, dress.figures.level(value)))
         board.block((at[0] - 1.3, at[1]), (at[0] + 1.3, at[1] + 2.0))
-
-
-def _fill_x(scene: Scene, level: float, sign: float) -> float:
-    """The middle of the level top of the fill on one side (m)."""
-    x = np.linspace(scene.crown_x, scene.crown_x + sign * 40.0, 4001)
-    flat = (scene.form.ground.finished.level(x) >= level) & (
-        np.abs(x - scene.crown_x) > _half(scene, level, sign)
-    )
-    return float(np.mean(x[flat])) if flat.any() else scene.crown_x + sign * scene.form.span
-
-
-def _half(scene: Scene, level: float, sign: float) -> float:
-    """Distance of the shell's face from the crown's axis at a level on one side (m)."""
-    face = scene.face
-    side = sign * (face.x - scene.crown_x)
-    at = side[(side > 0.0) & (np.abs(face.z - level) < 0.15)]
-    return float(at.max()) if at.size else 0.0
 
 
 def measured_curve(form: VaultForm) -> CurveLine:

@@ -107,7 +107,9 @@ def dimension_text(item: Dimension) -> Text:
     lift = 0.9 if upright else -0.9
     at = _moved(middle, across, item.offset + lift)
     turned = angle if upright else angle + math.pi
-    return Text(at=at, text=item.text, height=2.5, anchor="middle", angle=turned, layer=item.layer)
+    room = math.dist(item.start, item.end) - 1.0
+    height = max(1.9, min(2.5, 2.5 * room / max(text_width(item.text, 2.5), 1e-9)))
+    return Text(at=at, text=item.text, height=height, anchor="middle", angle=turned, layer=item.layer)
 
 
 def _leader(item: Leader) -> Iterator[Plain]:
