@@ -49,6 +49,7 @@ from bermwright.book.sheets.axis import ratio_text
 from bermwright.book.sheets.frame import border, fitted, title_items, wrapped
 from bermwright.book.sheets.paper import boxes_of, moved
 from bermwright.book.sheets.plate import hatches_used
+from bermwright.form.shapes import Line
 from bermwright.house import Feet, Vault
 from bermwright.house.choices import CurveKind, Structure
 from bermwright.house.choices import Support as On
@@ -557,3 +558,41 @@ def test_the_axis_says_fails_and_unknown_in_words(form):
 def test_a_long_axis_takes_more_rows(form):
     step = AxisStep(stage=stage(StageKind.FILL, 2.05), label="fill", ratio=0.5)
     assert axis_strip(form, (step,) * 20).height == pytest.approx(3 * axis_strip(form, (step,)).height)
+
+
+# ------------------------------------------------------------------ hillside
+
+
+@pytest.fixture
+def hillside(form):
+    """The same vault with the natural ground rising by 1 in 5 to the right."""
+    x = np.array([-30.0, 30.0])
+    natural = Line(x=x, z=0.45 + 0.2 * x)
+    span = np.linspace(-30.0, 30.0, 601)
+    finished = Line(x=span, z=np.maximum(form.ground.finished.level(span), natural.level(span)))
+    return replace(form, ground=replace(form.ground, natural=natural, finished=finished))
+
+
+def test_a_lift_ends_at_the_slope_or_at_the_hill(hillside):
+    scene = Scene(form=hillside, kind=StageKind.FILL, left=1.45, right=1.45)
+    left, right = scene.reach(1.45, -1.0), scene.reach(1.45, 1.0)
+    assert hillside.ground.finished.level(left[1]) == pytest.approx(1.45, abs=0.02)
+    assert hillside.ground.natural.level(right[1]) == pytest.approx(1.45, abs=0.02)
+    assert right[1] == pytest.approx(5.0, abs=0.02)
+
+
+def test_a_lift_below_the_hill_is_neither_drawn_nor_named(hillside):
+    scene = Scene(form=hillside, kind=StageKind.FILL, left=0.85, right=0.85)
+    assert scene.reach(0.85, 1.0) is None
+    sheet = stage_sheet(hillside, stage(StageKind.FILL, 0.85), lifts=LIFTS, marks=stops(0.9))
+    found = texts(sheet)
+    assert "L1" in found
+    assert "R1" not in found
+    assert sum(text.startswith("STOP") for text in found) == 1
+
+
+def test_marks_and_levels_stay_on_a_hillside_sheet(hillside):
+    sheet = stage_sheet(hillside, stage(StageKind.FILL, 2.05), lifts=LIFTS, marks=stops(2.2))
+    for item in (*of(Area, sheet), *of(Stroke, sheet)):
+        assert all(-1.0 <= x <= sheet.width + 1.0 for x, _ in item.path)
+    assert [item.text for item in of(Text, sheet)].count("+2.05") == 2

@@ -151,7 +151,7 @@ def lift_labels(scene: Scene, view: View, board: Board) -> Iterator[Text]:
                 continue
             edge = view.point(min(max(ends[1], low), high), level)
             anchor = "start" if sign < 0 else "end"
-            at = (edge[0] + sign * 1.5, edge[1] - 2.35)
+            at = (edge[0] + sign * 0.4, edge[1] - 2.35)
             label = Text(at=at, text=f"{side}{number}", height=2.1, anchor=anchor)
             if board.free(label):
                 yield board.take(label)
