@@ -8,6 +8,7 @@ model gave for it is tested in tests/published, since no frame agrees with it to
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -16,7 +17,7 @@ from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.frames import FILLINGMODEL2026
 from bermwright.evidence.rows import Kind, Row
 from bermwright.handbook.curves import catenary, ellipse, segment
-from bermwright.handbook.frames import Frame, Response, Soil, States, solve
+from bermwright.handbook.frames import GROUND, Frame, Member, Response, Soil, States, Works, solve
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -34,6 +35,7 @@ _MOUND = Cite(
 _VAULT = Cite(
     work=FILLINGMODEL2026, place="vault of 4.8 m by 2.2 m, frame columns", provenance=Provenance.DERIVED
 )
+_DENSE = Cite(work=FILLINGMODEL2026, place="uneven arch, every part at once", provenance=Provenance.DERIVED)
 
 INFINITE = float("inf")
 FREE = (0.0, 0.0, 0.0)
@@ -257,6 +259,96 @@ SLIDERS = (
 )
 
 
+# ---------------------------------------------------------------- everything at once
+def _uneven_arch() -> tuple[Frame, States]:
+    """Ten pieces, a soft joint and a hinge, a foot on springs, a soil face outside, a prop, a strut, a tie."""
+    turn = np.linspace(2.8, 0.4, 11)
+    x, z = 2.2 * np.cos(turn), 2.0 * np.sin(turn) + 0.1 * np.cos(3.0 * turn)
+    joint = np.full(11, INFINITE)
+    joint[[0, 3, 6]] = [9e4, 3e4, 0.0]
+    plain = Frame.bare(
+        x,
+        z,
+        axial=np.linspace(0.8e8, 1.2e8, 10),
+        bending=np.linspace(5e4, 7e4, 10),
+        feet=((3e6, 8e6, 4e5), (INFINITE, INFINITE, INFINITE)),
+        joint=joint,
+        width=0.6,
+    )
+    frame = replace(plain, lever_x=0.15 * np.cos(turn), lever_z=0.15 * np.sin(turn))
+    low = np.maximum(np.where(x < 0.0, 1.5, 1.0) - z, 0.0)
+    high = np.maximum(2.6 - 0.3 * np.abs(x) - z, 0.0)
+    states = States.build(
+        11,
+        parent=[-1, 0, 1],
+        depth=np.array([0.0 * low, low, high]),
+        surcharge=np.array([[0.0], [0.0], [2e3]]) * (x < 0.5),
+        down=150.0,
+        across=60.0 * np.sin(turn),
+        moment=30.0 * np.cos(turn),
+        stiffness=[1.0, 0.9, 0.7],
+        joint_stiffness=[1.0, 0.8, 0.5],
+        members=(
+            Member(start=5, end=GROUND, stiffness=2e6, works=Works.COMPRESSION, towards=(0.3, -0.8)),
+            Member(start=2, end=8, stiffness=3e6, works=Works.BOTH),
+            Member(start=1, end=7, stiffness=2e6, works=Works.TENSION),
+        ),
+        member_on=[[True, False, True], [True, True, True], [True, True, True]],
+    )
+    return frame, states
+
+
+def _all_at_once(name: str, expected: str, unit: str, pick: Callable[[Response], float]) -> Row:
+    frame, states = _uneven_arch()
+    return Row(
+        id=f"FILLINGMODEL2026-uneven-arch-{name}",
+        cite=_DENSE,
+        kind=Kind.INDEPENDENT,
+        call=solve,
+        inputs={
+            "frame": frame,
+            "soil": Soil.lanes(**{**BASIC, "modulus": 4e6, "passive": 0.9, "vertical": 0.9}),
+            "states": states,
+        },
+        expected=expected,
+        unit=unit,
+        rel=1e-6,
+        pick=pick,
+        note="one dense system in all movements with every rotation written out, its root by scipy: "
+        "tests/unit/handbook/frames/conftest.py",
+    )
+
+
+def _moved(node: int, way: int) -> Callable[[Response], float]:
+    return lambda found: float(found.displacement[0, 2, node, way])
+
+
+def _on_foot(side: int, way: int) -> Callable[[Response], float]:
+    return lambda found: float(found.feet[0, 2, side, way])
+
+
+def _in_member(member: int) -> Callable[[Response], float]:
+    return lambda found: float(found.member[0, 2, member])
+
+
+UNEVEN = (
+    _all_at_once("second-node-across", "-9.855104", "mm", _moved(2, 0)),
+    _all_at_once("fourth-node-up", "8.031078", "mm", _moved(4, 1)),
+    _all_at_once("turn-behind-the-joint", "-0.01093842", "", _moved(3, 2)),
+    _all_at_once("turn-behind-the-hinge", "0.02388180", "", _moved(6, 2)),
+    _all_at_once("turn-of-the-foot", "0.002009869", "", _moved(0, 2)),
+    _all_at_once("left-foot-outwards", "890.5473", "N", _on_foot(0, 0)),
+    _all_at_once("left-foot-down", "13399.19", "N", _on_foot(0, 1)),
+    _all_at_once("left-foot-bending", "81.29806", "N m", _on_foot(0, 2)),
+    _all_at_once("right-foot-outwards", "5404.808", "N", _on_foot(1, 0)),
+    _all_at_once("right-foot-down", "15001.72", "N", _on_foot(1, 1)),
+    _all_at_once("right-foot-bending", "-2421.919", "N m", _on_foot(1, 2)),
+    _all_at_once("prop", "-5526.533", "N", _in_member(0)),
+    _all_at_once("strut-put-in-late", "1583.711", "N", _in_member(1)),
+    _all_at_once("largest-axial", "14496.30", "N", lambda found: float(found.largest_axial[0, 2])),
+)
+
+
 # ---------------------------------------------------------------- vaults
 def staged_vault(
     curve: PlaneCurve,
@@ -357,6 +449,7 @@ def _vault(name: str, curve: PlaneCurve, ratio: float, spring: float, values: tu
 
 ROWS = (
     *SLIDERS,
+    *UNEVEN,
     _mound("catenary-4", catenary(5.0, 4.0), "32.12"),
     _mound("ellipse-4", ellipse(5.0, 4.0), "23.19"),
     _mound("ellipse-3.54", ellipse(5.0, 3.54), "13.98"),

@@ -195,7 +195,87 @@ def _leaning(clamped: int) -> Row:
     )
 
 
+def _stands(name: str, share: float, expected: str, note: str, **parts: Any) -> Row:
+    """Whether a column under a share of Euler's load has a state of rest: 1 or 0."""
+    across = np.zeros(13)
+    across[-1] = -share * math.pi**2 * STIFFNESS / LENGTH**2
+    frame = parts.pop("frame", straight(12, ROLLER))
+    return Row(
+        id=f"TIMOSHENKO1961-stands-{name}",
+        cite=_COLUMN,
+        kind=Kind.DERIVED,
+        call=solve,
+        inputs={
+            "frame": frame,
+            "soil": Soil.absent(),
+            "states": States.build(13, across=across, down=np.full(13, 1.0), **parts),
+        },
+        expected=expected,
+        pick=lambda found: float(found.converged[0, -1]),
+        note=f"P = {share:g} pi2 EI/l2: {note}",
+    )
+
+
+def _in_soil() -> Row:
+    """An upright column whose side springs raise Euler's load to 2.5 times."""
+    z = np.linspace(0.0, LENGTH, 17)
+    feet = ((INFINITE, INFINITE, 0.0), (INFINITE, 0.0, 0.0))
+    foundation = 1.5 * math.pi**4 * STIFFNESS / LENGTH**4
+    return Row(
+        id="TIMOSHENKO1961-column-in-soil",
+        cite=_COLUMN,
+        kind=Kind.DERIVED,
+        call=buckling_factor,
+        inputs={
+            "frame": Frame.bare(0.0 * z, z, axial=1e9, bending=STIFFNESS, feet=feet, width=1.0),
+            "axial": np.full(16, 1000.0),
+            "spring": np.full(17, foundation),
+        },
+        expected="308.425",
+        rel=3e-4,
+        pick=float,
+        note="pi2 EI/l2 (m2 + b l4/(m2 pi4 EI)), m = 1, b l4/(pi4 EI) = 1.5; 16 elements",
+    )
+
+
+def _foot_and_joint() -> Row:
+    joint = np.full(2, INFINITE)
+    joint[0] = 3e4
+    feet = ((INFINITE, INFINITE, 6e4), (0.0, 0.0, 0.0))
+    return Row(
+        id="TIMOSHENKO1961-joint-at-a-soft-foot",
+        cite=_COLUMN,
+        kind=Kind.DERIVED,
+        call=buckling_factor,
+        inputs={
+            "frame": Frame.bare([0.0, LENGTH], [0.0, 0.0], axial=1e9, bending=1e10, feet=feet, joint=joint),
+            "axial": np.full(1, 1000.0),
+        },
+        expected="5",
+        rel=2e-4,
+        pick=float,
+        note="k/l with foot and joint in series: 1/k = 1/60 + 1/30 kN m/rad",
+    )
+
+
+_CHAIN = Frame.bare(
+    np.linspace(0.0, LENGTH, 13),
+    np.zeros(13),
+    axial=1e9,
+    bending=STIFFNESS,
+    feet=ROLLER,
+    joint=np.where(np.isin(np.arange(13), (4, 8)), 0.0, INFINITE),
+)
+_HALF_WAY = Member(start=6, end=GROUND, stiffness=1e7, works=Works.BOTH)
+
 ROWS = (
+    _stands("below", 0.98, "1", "it stands"),
+    _stands("above", 1.02, "0", "it does not"),
+    _stands("propped", 1.02, "1", "it stands with a stiff prop half way", members=[_HALF_WAY]),
+    _stands("above-four", 4.1, "0", "nor with the prop", members=[_HALF_WAY]),
+    _stands("two-hinges", 0.0, "0", "two hinges between two supports are a mechanism", frame=_CHAIN),
+    _in_soil(),
+    _foot_and_joint(),
     _leaning(0),
     _leaning(1),
     _euler("hinged", ROLLER, "123.3701", "pi2 EI/l2"),

@@ -100,7 +100,7 @@ def _add_jointed(equations: Equations, e: int) -> int:
         for c in range(r, 6):
             column = KEPT[c]
             band[3 * e + r, c - r] += small[row, column] - small[row, 5] * small[5, column] / pivot
-    return 1 if pivot < 0.0 else 0
+    return int(pivot < 0.0)
 
 
 @compiled
@@ -158,7 +158,7 @@ def clear_held(bars: Bars, right: Array, joint_factor: float) -> None:
 
 @compiled
 def factor(band: Array, scale: Array) -> int:
-    """Factor the band into L D L^T in place and count the negative pivots."""
+    """Factor the band into L and the inverse of D in place and count the negative pivots."""
     size = scale.size
     for i in range(size):
         scale[i] = abs(band[i, 0])
@@ -175,6 +175,7 @@ def factor(band: Array, scale: Array) -> int:
             for j in range(k, 6):
                 band[i + k, j - k] -= share * band[i, j]
             band[i, k] = share
+        band[i, 0] = inverse
     return negative
 
 
@@ -185,7 +186,7 @@ def solve_band(band: Array, right: Array, size: int) -> None:
         value = right[i]
         for k in range(1, 6):
             right[i + k] -= band[i, k] * value
-        right[i] = value / band[i, 0]
+        right[i] = value * band[i, 0]
     for i in range(size - 1, -1, -1):
         value = right[i]
         for k in range(1, 6):

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from bermwright.handbook.frames.nouns import Array
     from bermwright.handbook.frames.records import Bars, Out, Task, Work
 
-CALM = 20
+CALM_STEPS = 20
 """Passes after which soil and props are decided on the mean of the last two shapes."""
 
 
@@ -59,7 +59,7 @@ def make_work(elements: int, links: int, states: int) -> Work:
         Ties(
             carry=np.zeros((links, size + 6)),
             load=np.zeros(links),
-            on=np.zeros(links, dtype=np.int64),
+            on=np.zeros(links, dtype=np.bool_),
             small=np.zeros((links, links + 1)),
         ),
         History(
@@ -129,15 +129,14 @@ def one_pass(task: Task, state: int, work: Work) -> int:
 @compiled
 def take_over(move: Array, new: Array, share: float) -> float:
     """Move to the new shape, or a share of the way; returns the change over the largest movement."""
-    change, largest, total = 0.0, 0.0, 0.0
+    change, largest = 0.0, 0.0
     for i in range(move.size):
         step = new[i] - move[i]
         change = max(change, abs(step))
         largest = max(largest, abs(new[i]))
-        total += step
         move[i] += share * step
-    if not np.isfinite(total):
-        return np.nan
+        if not np.isfinite(step):
+            return np.nan
     return 0.0 if change == 0.0 else change / largest
 
 
@@ -153,7 +152,8 @@ def settle(task: Task, state: int, work: Work) -> int:
         negative = one_pass(task, state, work)
         if negative >= NO_PIVOT:
             return -count
-        change = take_over(shape.move, equations.right, 1.0 if count < CALM else 0.5)
+        step = 1.0 if count < CALM_STEPS else 0.5
+        change = take_over(shape.move, equations.right, step)
         if np.isnan(change):
             return -count
         set_turns(task.bars, equations.hidden, ground.load, shape)
@@ -162,7 +162,7 @@ def settle(task: Task, state: int, work: Work) -> int:
             set_tension(task.bars, shape, task.steps.stiffness[state])
         moved = set_law(task.bars, ground, shape.face, history.reference[state])
         swapped = set_links(task.links, stands, reference, shape.move, ties)
-        still = change <= control.tolerance or not (control.second_order or count >= CALM)
+        still = change <= control.tolerance or not (control.second_order or count >= CALM_STEPS)
         if still and not moved and not swapped:
             return count if negative == 0 else -count
     return -control.most
@@ -188,7 +188,7 @@ def begin(task: Task, place: tuple[int, int], work: Work, out: Out) -> bool:
     inherit_links(task.links, task.steps, state, shape.move, history)
     set_soil(task.bars, task.lanes, task.steps, place, ground)
     ground.side[:] = 0
-    ties.on[:] = 1
+    ties.on[:] = True
     set_law(task.bars, ground, shape.face, history.reference[state])
     set_links(task.links, task.steps.member_on[state], history.link_reference[state], shape.move, ties)
     return True

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from bermwright.handbook.frames.nouns import Array
     from bermwright.handbook.frames.records import Bars, Equations, History, Links, Steps, Ties
 
-SLACK = 1e-12
+SLACK_TOLERANCE = 1e-12
 """Lengthening that is rounding and nothing else (m)."""
 
 
@@ -60,12 +60,12 @@ def set_links(links: Links, stands: Array, reference: Array, move: Array, ties: 
         ties.load[link] = links.stiffness[link] * reference[link]
         strained = links.sense[link] * longer
         carries = ties.on[link]
-        if strained < -SLACK:
-            carries = 0
-        elif strained > SLACK or links.sense[link] == 0:
-            carries = 1
+        if strained < -SLACK_TOLERANCE:
+            carries = False
+        elif strained > SLACK_TOLERANCE or links.sense[link] == 0:
+            carries = True
         if not stands[link]:
-            carries = 0
+            carries = False
         changed = changed or carries != ties.on[link]
         ties.on[link] = carries
     return changed

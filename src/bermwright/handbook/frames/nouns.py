@@ -27,8 +27,23 @@ PINNED = ((INFINITE, INFINITE, 0.0), (INFINITE, INFINITE, 0.0))
 """Both feet held in place and free to turn: kx, kz, k-theta of the left and the right support."""
 FIXED = ((INFINITE, INFINITE, INFINITE), (INFINITE, INFINITE, INFINITE))
 """Both feet held in place and against turning."""
+NO_PARENT = -1
+"""What stands in `States.parent` for a state that rests on no other."""
 GROUND = -1
 """The far end of a member that stands on something that does not move with the frame."""
+
+
+WHOLE = 1.0
+"""Factor on stiffness where no creep is given."""
+SIMPLE_SOIL = {
+    "active": 0.0,
+    "passive": 1e6,
+    "spring": 0.0,
+    "modulus": 0.0,
+    "vertical": 1.0,
+    "underside": 1.0,
+}
+"""Soil that presses by its ratio whatever moves."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -120,17 +135,9 @@ class Soil:
     def lanes(cls, **values: ArrayLike) -> Soil:
         """Soil lanes from numbers and arrays that broadcast against each other.
 
-        Not given: no spring, `vertical` 1, `underside` 1, `active` 0, `passive` 1e6.
+        What is not given is taken from `SIMPLE_SOIL`: no spring, no limits, its whole weight.
         """
-        given: dict[str, ArrayLike] = {
-            "active": 0.0,
-            "passive": 1e6,
-            "spring": 0.0,
-            "modulus": 0.0,
-            "vertical": 1.0,
-            "underside": 1.0,
-        }
-        given.update(values)
+        given: dict[str, ArrayLike] = {**SIMPLE_SOIL, **values}
         names = list(given)
         shapes = np.broadcast_arrays(*(np.atleast_1d(np.asarray(v, float)) for v in given.values()))
         return cls(**{name: np.array(a, dtype=float) for name, a in zip(names, shapes, strict=True)})
@@ -197,7 +204,7 @@ class States:
         cls,
         nodes: int,
         *,
-        parent: Sequence[int] = (-1,),
+        parent: Sequence[int] = (NO_PARENT,),
         members: Sequence[Member] = (),
         member_on: ArrayLike = True,
         springs_on: ArrayLike = True,
@@ -207,12 +214,12 @@ class States:
         count = len(parent)
         names = ("across", "down", "moment", "depth", "surcharge", "pore")
         factors = ("stiffness", "joint_stiffness")
-        unknown = set(loads) - set(names) - set(factors)
+        unknown = set(loads).difference(names, factors)
         if unknown:
             message = f"States have no {', '.join(sorted(unknown))}."
             raise TypeError(message)
         arrays = {name: _spread(loads.get(name, 0.0), (count, nodes)) for name in names}
-        numbers = {name: _spread(loads.get(name, 1.0), (count,)) for name in factors}
+        numbers = {name: _spread(loads.get(name, WHOLE), (count,)) for name in factors}
         return cls(
             parent=np.array(parent, dtype=np.int64),
             springs_on=np.array(np.broadcast_to(springs_on, (count, nodes)), dtype=bool),

@@ -11,11 +11,6 @@ if TYPE_CHECKING:
 
     from bermwright.handbook.frames.nouns import Array, Frame, Member, Soil, States, Truth, Whole
 
-BAND = 6
-"""Width of the stored upper band: the three degrees of freedom of two neighbouring nodes."""
-UPPER = 21
-"""Entries of the upper triangle of a 6 x 6 element matrix."""
-
 
 class Bars(NamedTuple):
     """The frame, with its elements' matrices in global axes."""
@@ -112,7 +107,7 @@ class Equations(NamedTuple):
     """The frame's equations at one pass."""
 
     band: Array
-    """(3 n + 3 + 6, 6) upper band by rows; after `factor` the factors L and D."""
+    """(3 n + 3 + 6, 6) upper band by rows; after `factor` the factors L and 1/D."""
     scale: Array
     """(3 n + 3,) diagonal before the factors."""
     right: Array
@@ -162,8 +157,8 @@ class Ties(NamedTuple):
     """(m, 3 n + 3 + 6) movement of the frame by a unit of pull in each."""
     load: Array
     """(m,) force that would undo the length at which it was put in (N)."""
-    on: Whole
-    """(m,) 1 where it carries."""
+    on: Truth
+    """(m,) whether it carries."""
     small: Array
     """(m, m + 1) equations of their forces."""
 
@@ -207,7 +202,7 @@ def bars_of(frame: Frame) -> Bars:
     ends[0] = _elastic(frame.axial, frame.bending, length)
     ends[1] = _geometric(length)
     turn = _rotation(cos, sin)
-    world = np.einsum("eji,kejl,elm->keim", turn, ends, turn)
+    world = turn.swapaxes(1, 2) @ ends @ turn
     rows, columns = np.triu_indices(6)
     upper = np.ascontiguousarray(world[:, :, rows, columns])
     return Bars(
@@ -250,7 +245,6 @@ def steps_of(states: States) -> Steps:
 
 def links_of(frame: Frame, states: States) -> Links:
     """The props and ties with their directions."""
-    senses = {"tension": 1, "compression": -1, "both": 0}
     ways = np.array([_way(frame, member) for member in states.members]).reshape(-1, 2)
     return Links(
         start=np.array([m.start for m in states.members], dtype=np.int64),
@@ -258,8 +252,12 @@ def links_of(frame: Frame, states: States) -> Links:
         cos=np.ascontiguousarray(ways[:, 0]),
         sin=np.ascontiguousarray(ways[:, 1]),
         stiffness=np.array([m.stiffness for m in states.members], dtype=float),
-        sense=np.array([senses[m.works] for m in states.members], dtype=np.int64),
+        sense=np.array([_sense(m.works) for m in states.members], dtype=np.int64),
     )
+
+
+def _sense(works: str) -> int:
+    return (works == "tension") - (works == "compression")
 
 
 def _way(frame: Frame, member: Member) -> Array:

@@ -20,7 +20,7 @@ LEAST_STRESS = 5e3
 """Mean stress below which the soil gets no softer (Pa)."""
 REFERENCE_STRESS = 50e3
 """Mean stress at which the soil's modulus is given (Pa)."""
-EDGE = 1e-6
+EDGE_TOLERANCE = 1e-6
 """Distance from a limit of the law that is rounding and nothing else (Pa)."""
 
 
@@ -58,13 +58,19 @@ def set_soil(bars: Bars, lanes: Lanes, steps: Steps, place: tuple[int, int], gro
 
 
 @compiled
+def same(pressure: float, limit: float) -> bool:
+    """Whether two pressures differ by rounding only."""
+    return abs(pressure - limit) < EDGE_TOLERANCE
+
+
+@compiled
 def side_of(free: float, low: float, high: float, before: int) -> int:
     """-1 active, 0 elastic, 1 passive; at the very edge it stays what it was."""
-    if free < (low + EDGE if before < 0 else low - EDGE):
+    if same(free, low) or same(free, high):
+        return before
+    if free < low:
         return -1
-    if free > (high - EDGE if before > 0 else high + EDGE):
-        return 1
-    return 0
+    return int(free > high)
 
 
 @compiled

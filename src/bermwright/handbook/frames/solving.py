@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.errors import OutOfRangeError
-from bermwright.handbook.frames.nouns import GROUND, Response
+from bermwright.base.limits import within
+from bermwright.handbook.frames.nouns import GROUND, NO_PARENT, Response
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
@@ -20,9 +21,9 @@ if TYPE_CHECKING:
 
 MOST_PASSES = 120
 """Linear solutions after which a state counts as having no answer."""
-WORTH_SHARING = 50_000
+WORTH_CHUNKS = 50_000
 """Lanes times states times elements from which the lanes are cut into parts to be shared."""
-PARTS = 8
+CHUNKS = 8
 
 
 def solve(
@@ -94,8 +95,8 @@ def solve(
         gaps=records.gaps_of(frame, soil, states),
         control=records.Control(second_order=second_order, tolerance=tolerance, most=MOST_PASSES),
     )
-    parts = min(lanes, PARTS) if lanes * count * frame.elements > WORTH_SHARING else 1
-    cuts = np.linspace(0, lanes, parts + 1).astype(int).tolist()
+    chunks = min(lanes, CHUNKS) if lanes * count * frame.elements > WORTH_CHUNKS else 1
+    cuts = np.linspace(0, lanes, chunks + 1).astype(int).tolist()
     for _ in share(lambda span: run_lanes(task, out, span), pairwise(cuts)):
         pass
     return Response(**out._asdict())
@@ -112,7 +113,8 @@ def _check(frame: Frame, soil: Soil, states: States) -> None:
     _shapes("states", states, loads, (count, nodes))
     _shapes("states", states, ("stiffness", "joint_stiffness"), (count,))
     _shapes("states", states, ("member_on",), (count, len(states.members)))
-    if np.any(states.parent >= np.arange(count)) or np.any(states.parent < -1):
+    within("the parent of a state", states.parent, NO_PARENT)
+    if np.any(states.parent >= np.arange(count)):
         message = "Each state comes after its parent; -1 is no parent."
         raise OutOfRangeError(message)
     for member in states.members:

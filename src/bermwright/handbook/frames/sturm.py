@@ -15,6 +15,10 @@ if TYPE_CHECKING:
     from bermwright.handbook.frames.records import Bars, Equations
 
 
+DOUBLING_STEP = 2.0
+"""How far the factor is raised until the frame gives way."""
+
+
 @compiled
 def unstable(
     bars: Bars, equations: Equations, tension: Array, held: Array, factors: tuple[float, float]
@@ -51,9 +55,12 @@ def _bisect(
     limits: tuple[float, float],
 ) -> float:
     most, tolerance = limits
-    low, high = 0.0, 1.0
+    low = 0.0
+    first_guess = 1.0
+    high = first_guess
     while not unstable(bars, equations, -high * axial, held, factors):
-        low, high = high, 2.0 * high
+        low = high
+        high *= DOUBLING_STEP
         if high > most:
             return float(np.inf)
     while high - low > tolerance * high:

@@ -122,7 +122,7 @@ def test_lanes_shared_by_threads_are_the_same(vault: Frame, filling: States, mon
 
     soil = Soil.lanes(ratio=np.linspace(0.3, 0.7, 13), weight=18e3, spring=0.25, modulus=1e7, active=0.3)
     alone = solve(vault, soil, filling)
-    monkeypatch.setattr("bermwright.handbook.frames.solving.WORTH_SHARING", 1)
+    monkeypatch.setattr("bermwright.handbook.frames.solving.WORTH_CHUNKS", 1)
     with ThreadPoolExecutor(2) as pool:
         together = solve(vault, soil, filling, share=pool.map)
     for name in RESULTS:
