@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from bermwright.data.timber_classes import StrengthClass
+    from bermwright.data.timber_classes import TimberClass
     from bermwright.form.shapes import VaultForm
     from bermwright.house import Feet, House, Prop, Tie, Vault
 
@@ -65,7 +65,7 @@ def missing_for_statics(house: House, vault: Vault) -> tuple[str, ...]:
     return tuple(found)
 
 
-def given(house: House, vault: Vault, timber: StrengthClass) -> Given:
+def given(house: House, vault: Vault, timber: TimberClass) -> Given:
     """The inputs of the building sequence."""
     fill = house.fill(vault)
     assert fill is not None
@@ -74,7 +74,7 @@ def given(house: House, vault: Vault, timber: StrengthClass) -> Given:
     load, title = _roof(site.accessible_roof)
     saturated = fill.saturated_unit_weight
     return Given(
-        timber_density=timber.density_mean,
+        timber_density=timber.density,
         unit_weight=fill.unit_weight.high,
         saturated_unit_weight=saturated.high if saturated else None,
         snow=site.ground_snow,

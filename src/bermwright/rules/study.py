@@ -7,8 +7,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.base.errors import OutOfRangeError
 from bermwright.data.rule_sets import SERVICE, rule_sets
-from bermwright.data.timber_classes import strength_class
+from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.form import vault_form
 from bermwright.handbook.frames import Frame
 from bermwright.rules import readings
@@ -20,6 +21,7 @@ from bermwright.stages.sequence import building_sequence
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from bermwright.data.timber_classes import TimberClass
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House, Vault
     from bermwright.rules.analysis.response import Analysis
@@ -57,7 +59,7 @@ def study_vault(
     """Form, stages, response and stop marks of one vault. Needs what `missing_for_statics` names."""
     progress(f"{vault.name}: shape")
     form = vault_form(house, vault)
-    timber = strength_class(vault.timber)
+    timber = timber_class(vault.timber)
     given = readings.given(house, vault, timber)
     stages = building_sequence(form, given)
     strength = RibStrength.of(vault, form, timber)
@@ -82,6 +84,13 @@ def study_vault(
         service=service,
         marks=marks,
     )
+
+
+def timber_class(name: str) -> TimberClass:
+    """The strength class of that name; one that has no row yet is out of range."""
+    if name not in TIMBER_CLASSES:
+        raise OutOfRangeError(f"There are no values for {name} yet; there are for {', '.join(TIMBER_CLASSES)}.")
+    return TIMBER_CLASSES[name]
 
 
 def rib_model(house: House, vault: Vault, form: VaultForm, strength: RibStrength) -> RibModel:

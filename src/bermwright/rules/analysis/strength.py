@@ -7,13 +7,17 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.data.timber_classes import GAMMA_CONNECTION, GAMMA_TIMBER, K_CRACK
 from bermwright.handbook import timber as ec5
+from bermwright.rules.analysis.joint import NailedJoint, joint_spring, nailed_joint
 from bermwright.rules.analysis.states import Softening
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from numpy.typing import NDArray
 
-    from bermwright.data.timber_classes import StrengthClass
+    from bermwright.data.timber_classes import TimberClass
     from bermwright.form.shapes import VaultForm
     from bermwright.house import Vault
     from bermwright.rules.analysis.response import Analysis
@@ -28,7 +32,7 @@ WORST_CLASS = 3
 class RibStrength:
     """One nail-laminated rib as material and section."""
 
-    timber: StrengthClass
+    timber: TimberClass
     service_class: int
     layers: int
     board: float
@@ -36,23 +40,31 @@ class RibStrength:
     depth: float
     joint_nodes: NDArray[np.int64]
     """Nodes of the mesh at which one layer is cut."""
+    joint: NailedJoint | None
+    """Its nails; None while they are not known."""
     joint_stiffness: float
     """Rotational spring of a butt joint (N m/rad), short term."""
+    peak: float
+    """Largest bending in one layer over its equal share: the price of the butt joints."""
     softening: Softening
 
     @classmethod
-    def of(cls, vault: Vault, form: VaultForm, timber: StrengthClass) -> RibStrength:
-        """Read a vault's ribs."""
+    def of(cls, vault: Vault, form: VaultForm, timber: TimberClass) -> RibStrength:
+        """Read a vault's ribs; wet boards creep more."""
         service_class = vault.service_class or WORST_CLASS
-        creep = ec5.deformation_factor(service_class)
+        creep = ec5.deformation_factor(service_class, green=vault.seasoned is not True)
+        layers = form.rib.layers
+        joint = nailed_joint(vault, form, timber)
         return cls(
             timber=timber,
             service_class=service_class,
-            layers=form.rib.layers,
-            board=form.rib.width / form.rib.layers,
+            layers=layers,
+            board=form.rib.width / layers,
             depth=form.rib.depth,
             joint_nodes=np.array(form.mesh.joint_nodes, dtype=np.int64),
-            joint_stiffness=joint_spring(vault, form, timber),
+            joint=joint,
+            joint_stiffness=joint_spring(joint, form, timber, vault.board_length or vault.span),
+            peak=float(joint.pieces.moment_peak) if joint else layers / (layers - 1),
             softening=Softening(ribs=1 / (1 + creep), joints=1 / (1 + 2 * creep)),
         )
 
@@ -68,77 +80,126 @@ class RibStrength:
 
     @property
     def modulus(self) -> float:
-        """Section modulus of the whole section (m3)."""
-        return self.width * self.depth**2 / 6
+        """Section modulus that counts: of all layers, over the peak of one of them (m3)."""
+        return self.width * self.depth**2 / 6 / self.peak
 
     @property
     def axial_stiffness(self) -> float:
         """EA with the mean modulus (N)."""
-        return self.timber.modulus_mean * self.area
+        return self.timber.modulus * self.area
 
     @property
     def bending_stiffness(self) -> float:
-        """EI with the mean modulus (N m2)."""
-        return self.timber.modulus_mean * self.width * self.depth**3 / 12
+        """EI of whole layers with the mean modulus (N m2); the joints are springs of their own."""
+        return self.timber.modulus * self.width * self.depth**3 / 12
 
     @property
     def left_at_joint(self) -> float:
-        """Share of the section that runs through where one layer is cut."""
+        """Share of the area that runs through where one layer is cut."""
         return (self.layers - 1) / self.layers
 
     def shares(self, elements: int) -> Array:
-        """(n, 2) share of the section that carries at the start and end of each element."""
+        """(n, 2) share of the area that carries at the start and end of each element."""
         share = np.ones(elements + 1)
         share[self.joint_nodes] = self.left_at_joint
         return np.stack([share[:-1], share[1:]], axis=1)
 
-    def design(self, strength: float, kmod: Array) -> Array:
-        """Design strength for each kmod (Pa)."""
-        return kmod * strength / ec5.MATERIAL_FACTOR_SOLID
+    def design(self, strength: float, kmod: Array | float) -> Array:
+        """Design strength of the timber for each kmod (Pa)."""
+        return ec5.design_strength(strength, kmod, gamma=GAMMA_TIMBER.value)
 
     def kmods(self, analysis: Analysis) -> Array:
         """(S,) modification factor of each situation."""
-        return np.array(
-            [ec5.modification_factor(self.service_class, str(now.case.duration)) for now in analysis.situations]
-        )
+        durations = {str(now.case.duration) for now in analysis.situations}
+        table = {name: ec5.modification_factor(self.service_class, name) for name in durations}
+        return np.array([table[str(now.case.duration)] for now in analysis.situations])
+
+    @property
+    def bending_strength(self) -> float:
+        """Characteristic bending strength with the factor for shallow boards (Pa)."""
+        return self.timber.bending * float(ec5.depth_factor(self.depth))
 
 
-def joint_spring(vault: Vault, form: VaultForm, timber: StrengthClass) -> float:
-    """Rotational stiffness that a butt joint in one layer leaves in the rib (N m/rad).
-
-    Without nails in the file nothing but the continuous layers over a joint of one board length holds.
-    """
-    raise AssertionError(vault, form, timber)
+def where_known(function: Callable[..., Array], *stresses: Array) -> Array:
+    """A ratio where every stress is known; NaN elsewhere, so that what is unknown stays unknown."""
+    known = np.isfinite(stresses[0])
+    for stress in stresses[1:]:
+        known = known & np.isfinite(stress)
+    filled = function(*(np.where(known, stress, 0.0) for stress in stresses))
+    return np.where(known, filled, np.nan)
 
 
 def bending_ratio(analysis: Analysis, strength: RibStrength) -> Array:
-    """(L, S, n, 2) strength used by bending with axial force, with the section left at joints.
+    """(L, S, n, 2) strength used by bending with thrust in the layer that carries most.
 
-    EN 1995-1-1, 6.19 for compression, 6.17 for tension; design values, model factor in.
+    EN 1995-1-1, 6.19 for compression and 6.17 for tension; the model factor is in.
     """
-    share = strength.shares(analysis.frame.elements)
     kmod = strength.kmods(analysis)[None, :, None, None]
-    axial = analysis.response.axial[..., None] / (share * strength.area)
-    bending = np.abs(analysis.moment) / (share * strength.modulus)
-    height = ec5.depth_factor(strength.depth)
-    fm = strength.design(strength.timber.bending * height, kmod)
+    area = strength.shares(analysis.frame.elements) * strength.area
+    axial = analysis.response.axial[..., None] / area
+    bending = np.abs(analysis.moment) / strength.modulus
+    fm = strength.design(strength.bending_strength, kmod)
     fc = strength.design(strength.timber.compression, kmod)
     ft = strength.design(strength.timber.tension, kmod)
-    squeezed = ec5.bending_with_compression(bending, axial, bending_strength=fm, compression_strength=fc)
-    pulled = ec5.bending_with_tension(bending, -axial, bending_strength=fm, tension_strength=ft)
-    return np.where(axial >= 0, squeezed, pulled)
+
+    def used(bent: Array, pressed: Array) -> Array:
+        squeeze = ec5.bending_and_compression(
+            np.maximum(pressed, 0.0), bent, compression_strength=fc, bending_strength=fm
+        )
+        pull = ec5.bending_and_tension(np.maximum(-pressed, 0.0), bent, tension_strength=ft, bending_strength=fm)
+        return np.where(pressed >= 0, squeeze, pull)
+
+    return where_known(used, bending, axial)
 
 
 def shear_ratio(analysis: Analysis, strength: RibStrength) -> Array:
-    """(L, S, n) strength used by shear, with the section left at joints."""
+    """(L, S, n) strength used by shear, with the layers left at joints."""
     share = strength.shares(analysis.frame.elements).min(axis=1)
     kmod = strength.kmods(analysis)[None, :, None]
-    stress = ec5.shear_stress(analysis.response.shear, share * strength.width, strength.depth)
     counted = np.where(analysis.bends, 1.0, np.nan) * analysis.model[None, :]
-    return stress * counted[:, :, None] / strength.design(strength.timber.shear, kmod)
+    force = np.abs(analysis.response.shear) * counted[:, :, None]
+    limit = strength.design(strength.timber.shear, kmod)
+
+    def used(shear: Array) -> Array:
+        stress = ec5.shear_stress(
+            shear, share * strength.width, depth=strength.depth, crack_factor=K_CRACK.value
+        )
+        return stress / limit
+
+    return where_known(used, force)
+
+
+def nail_ratio(analysis: Analysis, strength: RibStrength) -> Array:
+    """(L, S, j) strength used of the end nails at each butt joint; NaN while nails are not known."""
+    joint, nodes = strength.joint, strength.joint_nodes
+    if joint is None or not np.isfinite(joint.resistance):
+        return np.full((*analysis.response.converged.shape, nodes.size), np.nan)
+    moment, axial, shear = joint_forces(analysis, nodes)
+    limit = ec5.design_strength(
+        joint.resistance * joint.effective, strength.kmods(analysis), gamma=GAMMA_CONNECTION.value
+    )
+
+    def used(bent: Array, pressed: Array, cut: Array) -> Array:
+        return joint.force(bent, pressed, cut, strength.layers) / limit[None, :, None]
+
+    return where_known(used, moment, axial, shear)
+
+
+def joint_forces(analysis: Analysis, nodes: NDArray[np.int64]) -> tuple[Array, Array, Array]:
+    """(L, S, j) sizes of bending, thrust and shear at the butt joints, model factor in the bending."""
+    before, after = nodes - 1, np.minimum(nodes, analysis.frame.elements - 1)
+    axial, shear = (
+        np.maximum(np.abs(force[:, :, before]), np.abs(force[:, :, after]))
+        for force in (analysis.response.axial, analysis.response.shear)
+    )
+    return np.abs(analysis.moment[:, :, before, 1]), axial, shear
 
 
 def rib_ratios(analysis: Analysis, strength: RibStrength) -> Array:
-    """(L, S) the largest strength used anywhere in the rib."""
-    bending = bending_ratio(analysis, strength).max(axis=(2, 3))
-    return np.maximum(bending, shear_ratio(analysis, strength).max(axis=2))
+    """(L, S) the largest strength used anywhere in the rib: bending, shear, and nails where known."""
+    used = np.maximum(
+        bending_ratio(analysis, strength).max(axis=(2, 3)), shear_ratio(analysis, strength).max(axis=2)
+    )
+    if strength.joint is None or not strength.joint_nodes.size:
+        return used
+    return np.maximum(used, nail_ratio(analysis, strength).max(axis=2))
