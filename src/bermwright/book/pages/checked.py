@@ -91,5 +91,10 @@ def _values(book: BookInputs) -> tuple[Block, ...]:
     rows = tuple((plain(value.what), plain(value.value), plain(value.known)) for value in book.values)
     return (
         Heading(text="The values it was checked with", level=2),
-        Table(head=("what", "value", "how it is known"), rows=rows, align="lll", widths=(3, 3, 4)),
+        Table(
+            head=("what", "value", "place in the file, source"),
+            rows=rows,
+            align="lll",
+            widths=(4, 3, 5),
+        ),
     )

@@ -39,12 +39,17 @@ def _axis(vault: VaultPages) -> tuple[Block, ...]:
     known = [stage for stage in vault.stages if stage.name in vault.stage_ratio]
     if not known:
         return ()
+    ratios = vault.stage_ratio
     steps = tuple(
-        AxisStep(stage=stage, label=stage.name, ratio=vault.stage_ratio[stage.name]) for stage in known
+        AxisStep(stage=stage, label=_short(stage.name), ratio=ratios[stage.name]) for stage in known
     )
-    return (
-        Figure(sheet=axis_strip(vault.form, steps), caption=plain(f"{vault.name}: strength used by stage")),
-    )
+    caption = plain(f"{vault.name}: strength used by stage")
+    return (Figure(sheet=axis_strip(vault.form, steps), caption=caption),)
+
+
+def _short(name: str) -> str:
+    """A stage's name as it fits under its little section."""
+    return name.replace("fill to ", "fill ")
 
 
 def working_pages(book: BookInputs) -> tuple[Block, ...]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import fields
 from typing import TYPE_CHECKING
 
 from bermwright.base.findings import Verdict
 from bermwright.base.ranges import Range
-from bermwright.base.units import DIMENSIONS, show, show_range
+from bermwright.base.units import DIMENSIONS, convert, show, show_range
 from bermwright.book.pages.inputs import BookInputs, Checked, StopLine, Value, VaultPages
 from bermwright.book.sheets import supports_of
 from bermwright.book.templates import Nailing
@@ -30,8 +31,8 @@ if TYPE_CHECKING:
 
 _LEFT_OUT = ("house", "format", "prices", "crew", "review")
 """Tables that no check reads."""
-_FINE = {"thickness": 0, "level": 2, "length": 2}
-"""Decimals of the metric unit; one for all other dimensions but pressures."""
+_MOST = 4
+"""Most decimals of a printed value."""
 
 
 def gather(  # noqa: PLR0913  (all by name)
@@ -144,15 +145,15 @@ def _nailing(study: Study) -> Nailing | None:
         count=joint.count,
         rows=joint.rows,
         along=float(joint.least.along),
-        edge=float(joint.least.edge),
-        end=float(joint.least.end),
+        edge=float(joint.least.loaded_edge),
+        end=float(joint.least.loaded_end),
         spacing=joint.spacing,
     )
 
 
 def _assumed(house: House) -> Iterator[Value]:
     for one in house.assumptions:
-        yield Value(what=one.place, value=one.value, known=f"assumed: {one.source}")
+        yield Value(what=one.place, value=one.value.strip('"'), known=f"assumed: {one.source}")
 
 
 def values(house: House, system: str) -> tuple[Value, ...]:
@@ -161,7 +162,7 @@ def values(house: House, system: str) -> tuple[Value, ...]:
 
 
 def _walk(table: object, place: str, system: str) -> Iterator[Value]:
-    source = getattr(table, "source", "") or "the house file"
+    source = getattr(table, "source", "")
     for key, said in said_of(type(table)).items():
         value, here = getattr(table, said.attribute), f"{place}.{key}".lstrip(".")
         if key in {*_LEFT_OUT, "name", "source"} or value is None or value in ((), ""):
@@ -172,9 +173,13 @@ def _walk(table: object, place: str, system: str) -> Iterator[Value]:
             for count, entry in enumerate(value, 1):
                 yield from _walk(entry, f"{here} {label(entry, count)}", system)
         elif said.required or value != said.default:
-            yield Value(
-                what=said.words.rstrip("."), value=_text(value, said, system), known=f"{source}: {here}"
-            )
+            known = f"{here}: {source}" if source else here
+            yield Value(what=_name_of(said), value=_text(value, said, system), known=known)
+
+
+def _name_of(said: Said) -> str:
+    """What a field is, without the explanations behind it."""
+    return re.split(r"[;:(]|, (?:as|where|in|or|measured)", said.words)[0].strip(" .")
 
 
 def _text(value: object, said: Said, system: str) -> str:
@@ -189,15 +194,26 @@ def _text(value: object, said: Said, system: str) -> str:
         case tuple():
             return f"{len(value)} points"
         case Board() | Nail():
-            sizes = (getattr(value, one.name) for one in fields(value))
-            return " × ".join(show(size, "mm", 1, system) for size in sizes)
+            return _sizes([getattr(value, one.name) for one in fields(value)], system)
         case _:
             return str(value)
 
 
+def _sizes(sizes: list[float], system: str) -> str:
+    """Thickness and width, diameter and length: `45 × 195 mm`."""
+    if system == "metric":
+        return f"{' × '.join(f'{size * 1000.0:g}' for size in sizes)} mm"
+    return " × ".join(show(size, "mm", 1, system) for size in sizes)
+
+
 def _quantity(value: Range | float, dimension: str, system: str) -> str:
     unit = {"slope": "slope", "level": "level"}.get(dimension, DIMENSIONS[dimension].metric)
-    digits = _FINE.get(dimension, 1)
     if isinstance(value, Range):
-        return show_range(value, unit, digits, system)
-    return show(value, unit, digits, system)
+        return show_range(value, unit, max(_decimals(end, unit) for end in value.ends), system)
+    return show(value, unit, _decimals(value, unit), system)
+
+
+def _decimals(value: float, unit: str) -> int:
+    """As many decimals as the file gave, four at most."""
+    shown = value if unit in {"slope", "level"} else convert(value, unit)
+    return next((n for n in range(_MOST) if abs(round(shown, n) - shown) < 1e-6 * abs(shown)), _MOST)

@@ -105,7 +105,7 @@ def _page(page: Page, vault: VaultPages, book: BookInputs) -> Iterator[Block]:
     yield Notice(kind="stop", lines=tuple(_stops(page, vault, book.system)))
     if page.last.cautions:
         yield Notice(kind="caution", lines=(plain(" ".join(page.last.cautions)),))
-    yield Para(f"{plain(vault.basis)} Marks are rounded down. Working: last chapters.".strip(), small=True)
+    yield Para(f"{plain(vault.basis)} Marks are rounded down; soil left / right.".strip(), small=True)
     yield Heading(text="Sign", level=2)
     yield SignatureLine(labels=_signed(page.last.kind))
 
@@ -193,8 +193,8 @@ def _fill_table(page: Page, vault: VaultPages, system: str) -> tuple[Block, ...]
     head = (
         "mark",
         "level",
-        f"placed {unit} left/right",
-        f"loose {unit} left/right",
+        f"placed {unit}",
+        f"loose {unit}",
         "may be ahead",
         "plumb line, mm",
     )
@@ -241,8 +241,8 @@ def _stops(page: Page, vault: VaultPages, system: str) -> Iterator[str]:
     if page.last.kind is StageKind.FILL:
         yield from _lead_stops(page, vault, system)
     yield (
-        "*Stop if a rib creaks, a joint opens, a foot shifts or the plumb line moves while nobody works.* "
-        "Everybody out. Ask whoever signs for the work before anybody goes back."
+        "*Stop if a rib creaks, a joint opens, a foot shifts or the plumb line moves by itself.* "
+        "Everybody out, and ask whoever signs for the work."
     )
 
 

@@ -1,4 +1,4 @@
-"""Where the nails of a rib piece go: a group on each side of every butt joint, a staggered line between."""
+"""Where the nails of a rib piece go: a group on each side of every butt joint, staggered between."""
 
 from __future__ import annotations
 
@@ -69,12 +69,12 @@ def _group(
 
 
 def _line(flat: Flat, nailing: Nailing, first: float, last: float) -> Iterator[tuple[float, float]]:
-    """One line of nails between two groups, by turns a quarter of the depth off the middle."""
+    """Nails between two groups, by turns along either edge."""
     count = int(np.floor((last - first) / nailing.spacing + 1e-9)) + 1 if last >= first else 0
     shift = 0.5 * (last - first - (count - 1) * nailing.spacing)
     for index in range(count):
         u = first + shift + index * nailing.spacing
-        yield _across(flat, u, 0.25 if index % 2 else 0.75, nailing)
+        yield _across(flat, u, 0.0 if index % 2 else 1.0, nailing)
 
 
 def _across(flat: Flat, u: float, share: float, nailing: Nailing) -> tuple[float, float]:

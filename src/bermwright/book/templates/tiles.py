@@ -124,7 +124,8 @@ def frame_items(plan: Tiling, cell: tuple[int, int], drawing: tuple[Item, ...]) 
     low, high = (_SIDE, _FOOT), (_SIDE + wide, _FOOT + tall)
     origin = plan.origin(cell)
     shift = (low[0] - origin[0], low[1] - origin[1])
-    seen = tuple(part for part in (moved(item, shift) for item in drawing) if _shows(part, low, high))
+    reach = (origin[0] + wide, origin[1] + tall)
+    seen = tuple(moved(item, shift) for item in drawing if _shows(item, origin, reach))
     yield Clip(low=low, high=high, items=seen)
     corners = (low, (high[0], low[1]), high, (low[0], high[1]))
     yield Stroke(path=corners, pen=Pen.HIDDEN, closed=True, layer="marks")
@@ -149,9 +150,9 @@ def _shows(item: Item, low: Point, high: Point) -> bool:
             )
             return inside and not _covers_mark(item, low, high)
         case Stroke() | Area():
-            points = np.asarray(item.path)
-            least, most = points.min(axis=0), points.max(axis=0)
-            return bool(np.all(least <= high) and np.all(most >= low))
+            xs, ys = zip(*item.path, strict=True)
+            beside = max(xs) < low[0] or min(xs) > high[0]
+            return not (beside or max(ys) < low[1] or min(ys) > high[1])
         case _:
             return True
 
