@@ -13,11 +13,11 @@ import time
 from concurrent.futures import ThreadPoolExecutor
 
 import numpy as np
-from measure import leave, line, median_seconds
 from Pynite import FEModel3D
 
 from bermwright.handbook.curves import segment
 from bermwright.handbook.frames import Frame, Response, Soil, States, buckling_factor, solve
+from measure import leave, line, median_seconds
 
 ELEMENTS, SPACING = 72, 0.6
 LEVELS = (1.5, 2.4, 2.7, 3.0)

@@ -5,7 +5,10 @@ from __future__ import annotations
 import statistics
 import sys
 import time
-from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 
 def median_seconds(work: Callable[[], object], *, times: int = 7) -> float:

@@ -46,6 +46,10 @@ SIMPLE_SOIL = {
 """Soil that presses by its ratio whatever moves."""
 
 
+BOTH_ENDS = (0.5, 0.5)
+"""Shares of a piece that go to its two nodes."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Frame:
     """A chain of n straight elements over n + 1 nodes, standing on two feet."""
@@ -269,7 +273,7 @@ class Response:
 
 def tributary(pieces: Array) -> Array:
     """Half of each piece to the node at either of its ends: (n,) to (n + 1,)."""
-    return np.asarray(0.5 * (np.append(pieces, 0.0) + np.append(0.0, pieces)))
+    return np.convolve(pieces, BOTH_ENDS)
 
 
 def _spread(value: ArrayLike, shape: int | tuple[int, ...]) -> Array:
