@@ -49,7 +49,8 @@ def vault_form(house: House, vault: Vault, *, elements: int = 72) -> VaultForm:
     face = 0.5 * vault.rib_depth + sum(layer.thickness for layer in vault.cover)
     around, said_of_ground = around_vault(house, vault, crown_level=vault.springing + rise, face=face)
     curve, said_of_curve = centreline(vault, rise, around)
-    soil_face = lifted(parallel(curve, face), vault.springing)
+    bands = tuple(_bands(curve, vault))
+    soil_face = bands[-1].outer
     rib, said_of_rib = rib_form(_faces(curve, vault), _boards(vault))
     return VaultForm(
         name=vault.name,
@@ -60,7 +61,7 @@ def vault_form(house: House, vault: Vault, *, elements: int = 72) -> VaultForm:
         spacing=vault.spacing,
         ribs=int(np.ceil(vault.length / vault.spacing - KINK_TOLERANCE)) + 1,
         rib=rib,
-        bands=tuple(_bands(curve, vault)),
+        bands=bands,
         soil_face=soil_face,
         ground=around.ground,
         mesh=frame_mesh(rib, soil_face, elements=elements),
