@@ -94,7 +94,7 @@ def finding(book, **changes):
 
 @pytest.fixture(scope="module")
 def house():
-    return read(HOUSE).house
+    return read(HOUSE, "larch-bank.toml").house
 
 
 @pytest.fixture(scope="module")

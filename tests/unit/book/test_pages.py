@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import io
 import math
 from dataclasses import replace
 
 import numpy as np
+import pdfplumber
 import pytest
 
 from bermwright.base.document import (
@@ -22,6 +24,7 @@ from bermwright.base.document import (
     Table,
 )
 from bermwright.base.findings import Verdict
+from bermwright.base.ranges import Range
 from bermwright.base.sources import Provenance
 from bermwright.book.pages import StopLine, site_book, template_book
 from bermwright.book.pages.cover import first_failure, headline
@@ -29,7 +32,7 @@ from bermwright.book.pages.findings import ordered
 from bermwright.book.pages.setting_out.ordinates import by_distance, by_height
 from bermwright.book.pages.stages import paged, stage_pages
 from bermwright.book.templates import template_count
-from bermwright.formats.documents import text
+from bermwright.formats.documents import pdf, text
 from bermwright.stages.nouns import StageKind
 
 
@@ -205,15 +208,15 @@ def test_an_unknown_stage_never_reads_as_holding(book, ratio):
 
 def test_a_failing_stage_says_do_not_begin(book):
     vault = replace(book.vaults[0], stage_ratio=dict(book.vaults[0].stage_ratio) | {"fill to +1.25": 1.301})
-    stop = of_kind(page_of(stage_pages(vault, book), "Stage 4 to 7"), Notice)[0]
+    stop = of_kind(page_of(stage_pages(vault, book), "Fill to +1.45"), Notice)[0]
     assert "fill to +1.25 (1.31)" in stop.lines[0]
     assert "Do not begin it" in stop.lines[0]
 
 
 def test_an_unknown_lead_is_unknown_on_the_page(book):
     vault = replace(book.vaults[0], stops=(StopLine(level=0.85, lead=None),))
-    blocks = page_of(stage_pages(vault, book), "Stage 4 to 7")
-    assert [row[4] for row in of_kind(blocks, Table)[0].rows] == ["unknown"] * 4
+    blocks = page_of(stage_pages(vault, book), "Fill to +1.05")
+    assert [row[4] for row in of_kind(blocks, Table)[0].rows] == ["unknown"] * 2
     assert "Not known how far" in of_kind(blocks, Notice)[0].lines[0]
 
 
@@ -314,3 +317,21 @@ def test_every_kind_of_stage_has_something_to_measure(book):
             assert all(row[2:] == (BLANK, BLANK) for row in rows)
             assert len(rows) >= 2
     assert of_kind(stage_pages(book.vaults[0], book), Points)
+
+
+def test_every_stage_keeps_to_one_page(book):
+    """Even where nothing is known, some lifts are blocked, and left and right differ."""
+    vault = book.vaults[0]
+    first, second, third, *_ = vault.stops
+    stops = (
+        first,
+        replace(second, lead=0.3),
+        replace(third, lead=0.0, remedy="Do not fill without two props."),
+    )
+    ratios = {stage.name: 1.2 if i % 2 else None for i, stage in enumerate(vault.stages)}
+    lifts = tuple(replace(lift, left=14.7, left_loose=Range(18.0, 19.9)) for lift in vault.lifts)
+    hard = replace(vault, stops=stops, stage_ratio=ratios, lifts=lifts)
+    document = replace(site_book(book, templates=False), blocks=stage_pages(hard, book))
+    with pdfplumber.open(io.BytesIO(pdf(document, date="2026-11-24"))) as made:
+        chapters = [block for block in document.blocks if isinstance(block, Heading) and block.level == 1]
+        assert len(made.pages) == len(chapters)

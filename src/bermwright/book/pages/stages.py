@@ -36,6 +36,8 @@ if TYPE_CHECKING:
     from bermwright.takeoff import LiftRow
 
 MOST_LIFTS = 4
+HARD_LIFTS = 2
+"""Lifts on a page when one of them needs room for its warnings."""
 PLUMB_BOB = 0.25
 """Level of the plumb bob's point over the floor (m)."""
 LEAST_LEAD = 0.05
@@ -65,15 +67,32 @@ class Page:
 
 def stage_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
     """A page for each stage, in the order of building."""
-    pages = paged(vault.stages)
+    pages = paged(vault.stages, _hard(vault))
     return tuple(block for page in pages for block in _page(page, vault, book))
 
 
-def paged(stages: tuple[Stage, ...]) -> tuple[Page, ...]:
-    """Stages put onto pages: lifts that are done alike go together."""
+def _hard(vault: VaultPages) -> frozenset[str]:
+    """Stages with something to say under Stop besides their lead."""
+    names = set()
+    for stage in vault.stages:
+        ratio = vault.stage_ratio.get(stage.name, 0.0)
+        stop = _stop_of(stage, vault)
+        blocked = stop is None or stop.lead is None or stop.lead < LEAST_LEAD
+        if blocked or ratio is None or not ratio <= 1.0:
+            names.add(stage.name)
+    return frozenset(names)
+
+
+def paged(stages: tuple[Stage, ...], hard: frozenset[str] = frozenset()) -> tuple[Page, ...]:
+    """Stages put onto pages: lifts that are done alike go together, fewer where some are `hard`."""
     pages: list[list[Stage]] = []
     for stage in stages:
-        if pages and len(pages[-1]) < MOST_LIFTS and _alike(pages[-1][-1], stage):
+        crowded = pages and any(one.name in hard for one in (*pages[-1], stage))
+        if (
+            pages
+            and len(pages[-1]) < (HARD_LIFTS if crowded else MOST_LIFTS)
+            and _alike(pages[-1][-1], stage)
+        ):
             pages[-1].append(stage)
         else:
             pages.append([stage])
@@ -105,7 +124,7 @@ def _page(page: Page, vault: VaultPages, book: BookInputs) -> Iterator[Block]:
     yield Notice(kind="stop", lines=tuple(_stops(page, vault, book.system)))
     if page.last.cautions:
         yield Notice(kind="caution", lines=(plain(" ".join(page.last.cautions)),))
-    yield Para(f"{plain(vault.basis)} Marks are rounded down; soil left / right.".strip(), small=True)
+    yield Para(f"{plain(vault.basis)} Marks rounded down; soil left/right.".strip(), small=True)
     yield Heading(text="Sign", level=2)
     yield SignatureLine(labels=_signed(page.last.kind))
 
@@ -218,7 +237,7 @@ def _fill_row(number: int, stage: Stage, vault: VaultPages, system: str) -> tupl
 def _pair(left: float, right: float, system: str) -> str:
     """Left and right, or one figure for both."""
     sides = [show(volume, "m3", 1, system).split(" ")[0] for volume in (left, right)]
-    return " / ".join(dict.fromkeys(sides))
+    return "/".join(dict.fromkeys(sides))
 
 
 def _ahead(stop: StopLine | None, system: str) -> str:
@@ -230,8 +249,8 @@ def _ahead(stop: StopLine | None, system: str) -> str:
 def _barrows(lifts: list[LiftRow]) -> str:
     """Loads to have ready for each lift, left and right."""
     counts = [(f"{lift.left_loads.high:.0f}", f"{lift.right_loads.high:.0f}") for lift in lifts]
-    said = ", ".join(" / ".join(dict.fromkeys(pair)) for pair in counts)
-    side = "a side" if all(left == right for left, right in counts) else "left / right"
+    said = ", ".join("/".join(dict.fromkeys(pair)) for pair in counts)
+    side = "a side" if all(left == right for left, right in counts) else "left/right"
     return f"Barrow loads {side}, at most: *{said}*."
 
 

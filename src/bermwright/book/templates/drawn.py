@@ -126,7 +126,7 @@ def _corners(laying: Laying) -> Iterator[Item]:
     middle = (float(flat.along.mean()) * _MM, _middle(flat))
     for u, v in flat.corners:
         along, across = u * _MM, v * _MM
-        inward = (14.0 if along < middle[0] else -14.0, 15.0 if across < middle[1] else -15.0)
+        inward = (23.0 if along < middle[0] else -23.0, 14.0 if across < middle[1] else -14.0)
         x, y = laying.at(along + inward[0], across + inward[1])
         text = f"{abs(along - flat.start * _MM):.1f} / {abs(across - flat.edge * _MM):.1f}"
         yield Text(at=(x, y - 1.1), text=text, height=2.2, anchor="middle", strong=True)
@@ -150,8 +150,17 @@ def _figure(
     """A figure beside a tick, on the piece."""
     x, y = laying.at(along, across + side * clear)
     if not laying.upright:
-        return Text(at=(x, y - (0.0 if side > 0 else 2.2)), text=text, height=2.2, anchor="middle", ink=ink)
-    return Text(at=(x, y - 1.1), text=text, height=2.2, anchor="end" if side > 0 else "start", ink=ink)
+        return Text(
+            at=(x, y - (0.0 if side > 0 else 2.2)),
+            text=text,
+            height=2.2,
+            anchor="middle",
+            ink=ink,
+            halo=False,
+        )
+    return Text(
+        at=(x, y - 1.1), text=text, height=2.2, anchor="end" if side > 0 else "start", ink=ink, halo=False
+    )
 
 
 def _nails(laying: Laying, nailing: Nailing | None) -> Iterator[Item]:

@@ -76,6 +76,7 @@ def arrow_to(tail: Point, words: str) -> Iterator[Item]:
 
 def small_words(at: Point, text: str, *, angle: float = 0.0) -> Text:
     """An italic word that says which side is which."""
+    face = Lettering.NOTE
     return Text(
-        at=at, text=text, height=3.0, anchor="middle", angle=angle, face=Lettering.NOTE, ink=Ink.SOFT
-    )  # fmt: skip
+        at=at, text=text, height=3.0, anchor="middle", angle=angle, face=face, ink=Ink.SOFT, halo=False
+    )
