@@ -36,7 +36,7 @@ from typing import TYPE_CHECKING, Any
 from mutants import Mutant, mutants_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator, Mapping, Sequence
     from importlib.machinery import ModuleSpec
     from multiprocessing.pool import Pool
 
@@ -118,16 +118,19 @@ def _agrees(row: Row) -> bool:
 _ROWS: dict[str, Row] = {}
 _FUNCTIONS: dict[tuple[str, str], list[FunctionType]] = {}
 _CACHES: list[Any] = []
+_SOURCES: dict[str, str] = {}
+"""Read once: somebody may edit a file while the gate runs."""
 
 
-def start_worker() -> None:
-    """Import everything once; each worker process does this."""
+def start_worker(sources: Mapping[str, str] | None = None) -> None:
+    """Import everything once; each worker process does this, with the sources as the first one read them."""
     warnings.simplefilter("ignore")
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     numpy = importlib.import_module("numpy")
     numpy.seterr(all="ignore")
     for name in handbook_modules():
-        importlib.import_module(name)
+        module = importlib.import_module(name)
+        _SOURCES[name] = inspect.getsource(module) if sources is None else sources[name]
     _ROWS.update({row.id: row for row in _module("bermwright.evidence.catalogue").all_rows()})
     for thing in gc.get_objects():
         if isinstance(thing, FunctionType) and _is_ours(thing.__code__):
@@ -192,20 +195,16 @@ def _agrees_or_rings(row: Row) -> bool:
 _MADE: dict[str, list[Mutant]] = {}
 
 
-def _source(module: str) -> str:
-    return inspect.getsource(_module(module))
-
-
 def _mutants(module: str) -> list[Mutant]:
     if module not in _MADE:
-        _MADE[module] = mutants_of(module, _source(module))
+        _MADE[module] = mutants_of(module, _SOURCES[module])
     return _MADE[module]
 
 
 @contextlib.contextmanager
 def _planted(mutant: Mutant) -> Iterator[dict[str, Row]]:
     filename = _module(mutant.module).__file__ or ""
-    code = compile(mutant.planted(_source(mutant.module)), filename, "exec")
+    code = compile(mutant.planted(_SOURCES[mutant.module]), filename, "exec")
     functions = _FUNCTIONS.get((mutant.module, mutant.function), [])
     swap = _swapped(functions, code, mutant.function) if functions else _imported_again(mutant.module, code)
     for cached in _CACHES:
@@ -309,7 +308,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     start_worker()
     modules = [name for name in handbook_modules() if wanted.module in name]
     context = multiprocessing.get_context("spawn")
-    with context.Pool(wanted.workers, initializer=start_worker) as pool:
+    with context.Pool(wanted.workers, initializer=start_worker, initargs=(_SOURCES,)) as pool:
         print(f"{len(_ROWS)} rows of evidence: what does each reach?", flush=True)
         reaches = list(pool.imap_unordered(reach_of, sorted(_ROWS), chunksize=4))
         bad = sorted(reach.id for reach in reaches if not reach.agrees)
@@ -355,7 +354,7 @@ def _rows_for(mutant: Mutant, reaches: Sequence[Reach]) -> tuple[tuple[str, floa
 
 
 def _uses(name: str, module: str) -> bool:
-    return name == module or module in _source(name)
+    return name == module or module in _SOURCES[name]
 
 
 class _Ticker:
