@@ -18,10 +18,6 @@ if TYPE_CHECKING:
     from bermwright.handbook.curves import PlaneCurve
     from bermwright.house import Fill, Vault
 
-RIB_UNIT_WEIGHT = 4.2e3
-"""Of softwood in the ribs, for the shape "under cover" only, where it is a few hundredths of the load
-(N/m3; EN 1991-1-1, table A.3, strength class C24, from memory)."""
-
 SEEN = 5e-4
 """What is smaller is drawn as nothing (m)."""
 

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.form.curve import RIB_UNIT_WEIGHT
 from bermwright.form.known import known
 from bermwright.form.lines import broken, frozen, upper
 from bermwright.form.shapes import GroundForm, Line
@@ -17,6 +16,9 @@ if TYPE_CHECKING:
     from bermwright.base.ranges import Range
     from bermwright.house import Fill, House, Mound, Vault
 
+RIB_UNIT_WEIGHT = 4.2e3
+"""Of softwood in the ribs, for the shape "under cover" only, where it is a few hundredths of the load
+(N/m3; EN 1991-1-1, table A.3, strength class C24, from memory)."""
 FAR = 250.0
 """Where a hillside is cut off before the finished ground has been laid against it (m)."""
 BESIDE = 2.0

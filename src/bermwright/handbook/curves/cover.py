@@ -352,7 +352,10 @@ class _Task:
                 if tries < 0:
                     return None
                 continue
-            shares = -np.linalg.solve((miss[1:] - miss[0]).T, miss[0])
+            slopes = (miss[1:] - miss[0]).T
+            if np.linalg.matrix_rank(slopes) < state.size:
+                return None
+            shares = -np.linalg.solve(slopes, miss[0])
             far = float(np.max(np.abs(miss[0]))) / self.half
             if steps == FINE_STEPS and far < NEAR_TOLERANCE:
                 return self._curve(rise, state, shares, marched)
