@@ -57,7 +57,8 @@ def bearing_strength_at_angle(
     within("bearing factor", k_c90, 1.0, 1.5)
     across_all = np.asarray(k_c90, dtype=np.float64) * np.asarray(across, dtype=np.float64)
     parallel, turned = np.asarray(along, dtype=np.float64), np.asarray(angle, dtype=np.float64)
-    return parallel / (parallel / across_all * np.sin(turned) ** 2 + np.cos(turned) ** 2)
+    strength: Array = parallel / (parallel / across_all * np.sin(turned) ** 2 + np.cos(turned) ** 2)
+    return strength
 
 
 def effective_contact_length(length: ArrayLike, *, left: ArrayLike, right: ArrayLike) -> Array:

@@ -244,7 +244,7 @@ def pieces_in_rib(
     curvature = 1 / (n * stiffness * ratio)
     return RibOfPieces(
         stiffness_ratio=1 / (1 + flexibility * n**2 * stiffness / length),
-        moment_peak=np.maximum((1 - middle) / ratio, 1.0) * n / (n - 1),
+        moment_peak=(1 - middle) / ratio * n / (n - 1),
         joint_flexibility=flexibility,
         joint_stiffness=1 / flexibility,
         end_slip=slip * curvature,

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 COEFFICIENTS = {
     1: (0.125, 0.5, 0.5, 0.0130208),
     2: (0.125, 0.625, 1.25, 0.0054161),
-    3: (0.1, 0.6, 1.1, 0.0068855),
+    3: (0.1, 0.6, 1.1, 0.0068842),
 }
 """By number of bays: moment/(p·s²), shear/(p·s), largest support/(p·s), deflection·EI/(p·s⁴)."""
 

@@ -51,7 +51,7 @@ def rectangular_section(width: ArrayLike, depth: ArrayLike) -> Section:
 
     Notes
     -----
-    In the torsion constant b is the smaller side; the closed form is within 0.1 % of the series.
+    In the torsion constant b is the smaller side; the closed form is within 0.2 % of the series.
 
     References
     ----------
@@ -113,9 +113,10 @@ def laminated_section(layers: ArrayLike, *, thickness: ArrayLike, depth: ArrayLi
     within("number of layers", layers, 1.0)
     n = np.asarray(layers, dtype=np.float64)
     board = rectangular_section(thickness, depth)
+    width = n * board.width
     return Section(
-        width=n * board.width,
-        depth=board.depth + 0.0 * n,
+        width=width,
+        depth=np.broadcast_to(board.depth, np.shape(width)),
         area=n * board.area,
         modulus=n * board.modulus,
         inertia=n * board.inertia,
