@@ -11,6 +11,7 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+import program_pages
 import reference_pages
 
 if TYPE_CHECKING:
@@ -21,7 +22,8 @@ FOLDER = Path(__file__).resolve().parent.parent / "docs" / "reference"
 
 def pages() -> dict[str, str]:
     """Every page by its file name."""
-    return {name: page() for name, page in reference_pages.PAGES.items()}
+    made = {**reference_pages.PAGES, **program_pages.PAGES}
+    return {name: page() for name, page in sorted(made.items())}
 
 
 def old_pages(folder: Path = FOLDER) -> list[str]:

@@ -311,6 +311,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     with context.Pool(wanted.workers, initializer=start_worker, initargs=(_SOURCES,)) as pool:
         print(f"{len(_ROWS)} rows of evidence: what does each reach?", flush=True)
         reaches = list(pool.imap_unordered(reach_of, sorted(_ROWS), chunksize=4))
+        slow = sorted(reaches, key=lambda reach: -reach.seconds)[:3]
+        print("  slowest as plain Python:", ", ".join(f"{reach.id} {reach.seconds:.1f} s" for reach in slow))
         bad = sorted(reach.id for reach in reaches if not reach.agrees)
         for row_id in bad:
             print(f"  disagrees before any change, left out: {row_id}")

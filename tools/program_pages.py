@@ -7,15 +7,14 @@ import io
 import os
 from typing import TYPE_CHECKING
 
-from bermwright.rules.registry import RULES
-
 from bermwright.cli.main import COMMANDS, main
 from bermwright.house import House
 from bermwright.house.fields import Choice, Quantity, Said, Table, Tables, said_of
+from bermwright.rules.registry import RULES
 from page_parts import NOTE, table
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from bermwright.rules.nouns import Rule
 
@@ -111,3 +110,10 @@ def _left_out(said: Said) -> str:
     if said.source:
         return f"assumed: {said.default} ({said.source})"
     return said.missing
+
+
+PAGES: dict[str, Callable[[], str]] = {
+    "commands.md": commands_page,
+    "rules.md": rules_page,
+    "house-file.md": house_page,
+}
