@@ -37,7 +37,8 @@ def clearance(page):
     letters = [letter for letter in page.chars if letter["text"].strip()]
     right = float(page.width) - max(letter["x1"] for letter in letters)
     foot = float(page.height) - max(letter["bottom"] for letter in letters)
-    return min(min(letter["x0"] for letter in letters), min(letter["top"] for letter in letters), right, foot)
+    left, head = (min(letter[edge] for letter in letters) for edge in ("x0", "top"))
+    return min(left, head, right, foot)
 
 
 @pytest.fixture(scope="module")
