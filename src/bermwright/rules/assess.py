@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import OutOfRangeError
@@ -10,12 +10,14 @@ from bermwright.base.findings import Finding, Verdict
 from bermwright.house import questions
 from bermwright.rules import readings
 from bermwright.rules.registry import NOT_CHECKED, RULES
+from bermwright.rules.soil.validity import outside
 from bermwright.rules.study import Study, study_vault
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
     from bermwright.base.findings import Question
+    from bermwright.handbook.frames.solving import Share
     from bermwright.house import House, Vault
     from bermwright.rules.nouns import Rule
 
@@ -42,8 +44,9 @@ def assess(
     not_read: tuple[str, ...] = (),
     stop_marks: bool = True,
     progress: Callable[[str], None] = lambda _step: None,
+    share: Share = map,
 ) -> Assessment:
-    """Run every rule on every vault of a house."""
+    """Run every rule on every vault of a house; `share` is like `map` and may work side by side."""
     findings: list[Finding] = []
     studies: dict[str, Study] = {}
     for vault in house.vaults:
@@ -52,7 +55,7 @@ def assess(
             findings += _unknown(vault, f"the file does not say {', '.join(missing)}")
             continue
         try:
-            study = study_vault(house, vault, stop_marks=stop_marks, progress=progress)
+            study = study_vault(house, vault, stop_marks=stop_marks, progress=progress, share=share)
         except OutOfRangeError as error:
             findings += _unknown(vault, str(error))
             continue
@@ -73,9 +76,23 @@ def assess(
 def _found(rule: Rule, study: Study) -> tuple[Finding, ...]:
     """What a rule finds; outside its method's range it is unknown, and says why."""
     try:
-        return rule.run(study)
+        findings = rule.run(study)
     except OutOfRangeError as error:
         return (_cannot_say(rule, study.part, str(error)),)
+    beyond = ", ".join(says[0].lower() + says[1:] for says, *_rest in outside(study))
+    return tuple(_beyond(finding, beyond) for finding in findings) if beyond else findings
+
+
+def _beyond(finding: Finding, beyond: str) -> Finding:
+    """Outside the methods nothing is said to hold; what fails still fails."""
+    if finding.verdict not in {Verdict.HOLDS, Verdict.TIGHT}:
+        return finding
+    return replace(
+        finding,
+        verdict=Verdict.UNKNOWN,
+        template=finding.template + " But {beyond} is outside what the methods hold for.",
+        values={**finding.values, "beyond": beyond},
+    )
 
 
 def _unknown(vault: Vault, reason: str) -> list[Finding]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from bermwright.base.errors import OutOfRangeError
+from bermwright.base.wording import level_text
 from bermwright.data.rule_sets import SERVICE, rule_sets
 from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.form import vault_form
@@ -19,10 +20,11 @@ from bermwright.rules.analysis.stop_marks import LeadMark, lead_marks
 from bermwright.stages.sequence import building_sequence
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping, Sequence
 
     from bermwright.data.timber_classes import TimberClass
     from bermwright.form.shapes import VaultForm
+    from bermwright.handbook.frames.solving import Share
     from bermwright.house import House, Vault
     from bermwright.rules.analysis.response import Analysis
     from bermwright.stages.given import Given
@@ -47,6 +49,12 @@ class Study:
     """All factors 1."""
     marks: tuple[LeadMark, ...]
     """Stop marks of the fill levels; empty when they were not asked for."""
+    stage_ratio: Mapping[str, float | None]
+    """Largest strength of the ribs used in each stage, by its name; None when it is not known."""
+
+    def remedy(self, mark: LeadMark) -> str:
+        """What must come first where the fill cannot go on: a whole sentence."""
+        return f"Do not fill above {level_text(mark.level)} without changing the order of work or the ribs."
 
 
 def study_vault(
@@ -55,6 +63,7 @@ def study_vault(
     *,
     stop_marks: bool = True,
     progress: Callable[[str], None] = lambda _step: None,
+    share: Share = map,
 ) -> Study:
     """Form, stages, response and stop marks of one vault. Needs what `missing_for_statics` names."""
     progress(f"{vault.name}: shape")
@@ -63,7 +72,7 @@ def study_vault(
     given = readings.given(house, vault, timber)
     stages = building_sequence(form, given)
     strength = RibStrength.of(vault, form, timber)
-    model = rib_model(house, vault, form, strength)
+    model = replace(rib_model(house, vault, form, strength), share=share)
     progress(f"{vault.name}: ribs under {sum(len(stage.cases) for stage in stages)} cases")
     analyses = model.analyse(stages)
     service = model.serve(stages, SERVICE)
@@ -83,7 +92,23 @@ def study_vault(
         analyses=analyses,
         service=service,
         marks=marks,
+        stage_ratio=stage_ratios(analyses, stages, strength),
     )
+
+
+def stage_ratios(
+    analyses: Sequence[Analysis], stages: Sequence[Stage], strength: RibStrength
+) -> Mapping[str, float | None]:
+    """The worst of bending, shear and nails in every stage, over all lanes that count."""
+    worst: dict[str, float | None] = {}
+    for stage in stages:
+        tops = []
+        for analysis in analyses:
+            here = analysis.where_situation(lambda now, stage=stage: now.stage is stage)
+            used = np.where(analysis.bends, rib_ratios(analysis, strength), -np.inf)[:, here]
+            tops.append(float(np.max(used)))
+        worst[stage.name] = max(tops) if np.isfinite(tops).all() else None
+    return worst
 
 
 def timber_class(name: str) -> TimberClass:

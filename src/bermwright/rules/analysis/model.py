@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from bermwright.data.rule_sets import RuleSet
     from bermwright.form.shapes import VaultForm
     from bermwright.handbook.frames import Frame, Member
+    from bermwright.handbook.frames.solving import Share
     from bermwright.rules.analysis.lanes import Lane, SoilInput
     from bermwright.rules.analysis.states import Situation, Softening
     from bermwright.stages.nouns import Stage
@@ -59,6 +60,8 @@ class RibModel:
     factor_sets: tuple[RuleSet, ...]
     model_factor: float
     """On bending where the heavy run does not count (design judgement, printed as such)."""
+    share: Share = map
+    """Like `map`; the `map` of a pool of threads solves the lanes side by side."""
 
     def analyse(self, stages: Sequence[Stage]) -> tuple[Analysis, ...]:
         """Every situation of these stages, once for each set of partial factors."""
@@ -83,6 +86,7 @@ class RibModel:
             states=frame_states(self.form, situations, factors, self.softening, self.members),
             bends=self._bends(lanes, heavy),
             model=np.where(heavy, 1.0, model_factor),
+            share=self.share,
         )
 
     def _heavy(self, situations: Sequence[Situation]) -> Truth:

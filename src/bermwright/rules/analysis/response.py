@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
     from bermwright.data.rule_sets import RuleSet
     from bermwright.handbook.frames import Frame, Response, States
+    from bermwright.handbook.frames.solving import Share
     from bermwright.rules.analysis.lanes import Lane
     from bermwright.rules.analysis.states import Situation
 
@@ -116,6 +117,7 @@ def run(
     states: States,
     bends: Truth,
     model: Array,
+    share: Share = map,
 ) -> Analysis:
     """Solve every lane in every situation, second order."""
     from bermwright.rules.analysis.lanes import frame_soil
@@ -126,7 +128,7 @@ def run(
         situations=situations,
         frame=frame,
         states=states,
-        response=solve(frame, frame_soil(lanes, factors.permanent), states),
+        response=solve(frame, frame_soil(lanes, factors.permanent), states, share=share),
         bends=bends,
         model=model,
     )

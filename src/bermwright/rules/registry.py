@@ -1,0 +1,73 @@
+"""Every rule there is, and by name what no rule covers yet."""
+
+from __future__ import annotations
+
+from difflib import get_close_matches
+from typing import TYPE_CHECKING
+
+from bermwright.base.errors import BermwrightError
+from bermwright.rules.ribs.bending import RIBS_BEND
+from bermwright.rules.ribs.buckling import RIBS_BUCKLE, RIBS_TIP
+from bermwright.rules.ribs.feet import FEET_BEAR, FOOT_FORCES
+from bermwright.rules.ribs.joints import NAILS_CARRY, NAILS_FIT
+from bermwright.rules.ribs.lagging import PLANKS_CARRY
+from bermwright.rules.ribs.movement import PIECES_LIFT, RIBS_STAY
+from bermwright.rules.ribs.shear import RIBS_SHEAR
+from bermwright.rules.soil.actions import ACTIONS_ARE_KNOWN
+from bermwright.rules.soil.filling import STOP_MARKS
+from bermwright.rules.soil.membrane import SOIL_GRIPS
+from bermwright.rules.soil.validity import WITHIN_METHODS
+from bermwright.rules.soil.winter import FIRST_WINTER
+
+if TYPE_CHECKING:
+    from bermwright.rules.nouns import Rule
+
+RULES: tuple[Rule, ...] = (
+    RIBS_BEND,
+    RIBS_SHEAR,
+    NAILS_CARRY,
+    NAILS_FIT,
+    RIBS_BUCKLE,
+    RIBS_TIP,
+    RIBS_STAY,
+    FEET_BEAR,
+    FOOT_FORCES,
+    PLANKS_CARRY,
+    PIECES_LIFT,
+    STOP_MARKS,
+    SOIL_GRIPS,
+    FIRST_WINTER,
+    ACTIONS_ARE_KNOWN,
+    WITHIN_METHODS,
+)
+
+NOT_CHECKED: tuple[str, ...] = (
+    "walls and footings under the feet: overturning, sliding, bearing",
+    "the whole house in balance: back wall, hillside, slope stability of house and fill",
+    "the ends of the vault, within one span of an end wall or of a falling mound, and openings in it",
+    "wind on bare ribs, and earthquake",
+    "braces and lifting of the bare ribs",
+    "fire, escape, flues",
+    "rot, leaks, loss of a rib or a plank",
+    "turf and membrane sliding on the slope",
+    "frost under footings, drains, ground water under the floor",
+    "heat, damp and air",
+)
+
+
+class UnknownRuleError(BermwrightError, KeyError):
+    """A name that is no rule."""
+
+    def __str__(self) -> str:
+        return str(self.args[0])
+
+
+def rule_named(name: str) -> Rule:
+    """The rule of that name, with spaces or hyphens."""
+    wanted = name.strip().lower().replace(" ", "-")
+    names = {rule.name: rule for rule in RULES}
+    if wanted in names:
+        return names[wanted]
+    near = get_close_matches(wanted, names, n=1)
+    hint = f" Did you mean {near[0]}?" if near else ""
+    raise UnknownRuleError(f"There is no rule named {name!r}.{hint} There are: {', '.join(names)}.")
