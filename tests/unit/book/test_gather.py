@@ -14,6 +14,7 @@ from bermwright.form import vault_form
 from bermwright.formats.documents import text
 from bermwright.formats.house_file import read
 from bermwright.rules.analysis.stop_marks import LeadMark
+from bermwright.rules.ribs.feet import FOOT_FORCES
 from bermwright.stages.given import Given
 from bermwright.stages.sequence import building_sequence
 
@@ -125,11 +126,12 @@ def assessment(house, book):
         stages=stages,
         marks=marks,
         strength=SimpleNamespace(board=0.045, joint=joint),
+        remedy=lambda _mark: "Do not fill above it without props.",
     )
     blocked = finding(
         book, stage=fills[2].name, verdict=Verdict.FAILS, advice="Do not fill above it without props."
     )
-    foot = finding(book, rule="foot-forces", stage=None, verdict=Verdict.HOLDS)
+    foot = finding(book, rule=FOOT_FORCES.name, stage=None, verdict=Verdict.HOLDS)
     return SimpleNamespace(
         house=house,
         findings=(blocked, foot),
@@ -179,6 +181,7 @@ def test_a_stage_with_one_unknown_finding_is_unknown(book):
         finding(book, stage="lagged", verdict=Verdict.UNKNOWN, ratio=None),
         finding(book, stage="lagged", verdict=Verdict.HOLDS, ratio=0.9),
         finding(book, stage="settled", verdict=Verdict.DOES_NOT_APPLY, ratio=None),
+        finding(book, stage="turf", verdict=Verdict.HOLDS, ratio=None),
     )
     assert stage_ratios(findings) == {"turf": 0.7, "lagged": None}
 

@@ -220,6 +220,13 @@ def test_an_unknown_lead_is_unknown_on_the_page(book):
     assert "Not known how far" in of_kind(blocks, Notice)[0].lines[0]
 
 
+def test_the_last_lift_has_nothing_that_could_be_ahead_of_it(book):
+    vault = replace(book.vaults[0], stops=book.vaults[0].stops[:-1])
+    blocks = page_of(stage_pages(vault, book), "Fill to +3.25")
+    assert of_kind(blocks, Table)[0].rows[-1][4] == "keep level"
+    assert not any("Not known" in line for line in of_kind(blocks, Notice)[0].lines)
+
+
 def test_ordinates_lie_on_the_curve(form):
     heights = by_distance(form.rib, form.springing)
     for place, row in zip(heights.at, heights.right, strict=True):

@@ -15,6 +15,8 @@ from bermwright.book.templates import Nailing
 from bermwright.house.fields import Quantity, Table, Tables, said_of
 from bermwright.house.questions import label
 from bermwright.house.values import Board, Nail
+from bermwright.rules.ribs.feet import FOOT_FORCES
+from bermwright.rules.soil.filling import STOP_MARKS
 from bermwright.takeoff import vault_quantities
 
 if TYPE_CHECKING:
@@ -83,11 +85,9 @@ def vault_pages(study: Study, findings: tuple[Finding, ...], counted: Quantities
         curve=str(study.vault.curve),
         stages=study.stages,
         stage_ratio=stage_ratios(own),
-        stops=_stops(study, own),
+        stops=tuple(_stops(study)),
         lifts=counted.lifts,
-        foot_forces=tuple(
-            finding.says(system) for finding in own if finding.rule.startswith(("foot", "feet"))
-        ),
+        foot_forces=tuple(one.says(system) for one in own if one.rule == FOOT_FORCES.name),
         basis=_basis(study, system),
         axis=study.vault.axis,
         supports=supports_of(study.vault),
@@ -96,31 +96,27 @@ def vault_pages(study: Study, findings: tuple[Finding, ...], counted: Quantities
 
 
 def stage_ratios(findings: tuple[Finding, ...]) -> Mapping[str, float | None]:
-    """Largest strength used of every stage that a finding names; None where one of them is unknown."""
+    """Largest strength used of every stage that a finding names, leads left apart; None where unknown."""
     ratios: dict[str, float | None] = {}
     for finding in findings:
-        if finding.stage is None or finding.verdict is Verdict.DOES_NOT_APPLY:
+        if (
+            finding.stage is None
+            or finding.verdict is Verdict.DOES_NOT_APPLY
+            or finding.rule == STOP_MARKS.name
+        ):
             continue
         before = ratios.get(finding.stage, 0.0)
-        lost = before is None or finding.verdict is Verdict.UNKNOWN or finding.ratio is None
-        ratios[finding.stage] = None if lost else max(before or 0.0, finding.ratio or 0.0)
+        if before is None or finding.verdict is Verdict.UNKNOWN:
+            ratios[finding.stage] = None
+        elif finding.ratio is not None:
+            ratios[finding.stage] = max(before, finding.ratio)
     return ratios
 
 
-def _stops(study: Study, findings: tuple[Finding, ...]) -> tuple[StopLine, ...]:
-    remedies = {
-        finding.stage: finding.advice for finding in findings if finding.advice.startswith("Do not fill")
-    }
-    names = {stage.level: stage.name for stage in study.stages if stage.filling}
-    return tuple(
-        StopLine(
-            level=mark.level,
-            lead=mark.lead,
-            governs=mark.corner,
-            remedy=remedies.get(names.get(mark.level), ""),
-        )
-        for mark in study.marks
-    )
+def _stops(study: Study) -> Iterator[StopLine]:
+    for mark in study.marks:
+        remedy = study.remedy(mark) if mark.blocked else ""
+        yield StopLine(level=mark.level, lead=mark.lead, governs=mark.corner, remedy=remedy)
 
 
 def _basis(study: Study, system: str) -> str:

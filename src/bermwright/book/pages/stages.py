@@ -77,6 +77,8 @@ def _hard(vault: VaultPages) -> frozenset[str]:
     for stage in vault.stages:
         ratio = vault.stage_ratio.get(stage.name, 0.0)
         stop = _stop_of(stage, vault)
+        if stop is None and stage.kind is StageKind.FILL and _is_top(stage, vault):
+            continue
         blocked = stop is None or stop.lead is None or stop.lead < LEAST_LEAD
         if blocked or ratio is None or not ratio <= 1.0:
             names.add(stage.name)
@@ -227,11 +229,11 @@ def _fill_table(page: Page, vault: VaultPages, system: str) -> tuple[Block, ...]
 
 
 def _fill_row(number: int, stage: Stage, vault: VaultPages, system: str) -> tuple[str, ...]:
-    lift, stop = _lift_of(stage, vault), _stop_of(stage, vault)
+    lift = _lift_of(stage, vault)
     level = show(stage.level, "level", 2, system) if stage.level is not None else "unknown"
     placed = _pair(lift.left, lift.right, system) if lift else "unknown"
     loose = _pair(lift.left_loose.high, lift.right_loose.high, system) if lift else "unknown"
-    return (f"L{number} R{number}", level, placed, loose, _ahead(stop, system), BLANK)
+    return (f"L{number} R{number}", level, placed, loose, _ahead(stage, vault, system), BLANK)
 
 
 def _pair(left: float, right: float, system: str) -> str:
@@ -240,10 +242,20 @@ def _pair(left: float, right: float, system: str) -> str:
     return "/".join(dict.fromkeys(sides))
 
 
-def _ahead(stop: StopLine | None, system: str) -> str:
+def _ahead(stage: Stage, vault: VaultPages, system: str) -> str:
+    """How far one side may be ahead, in a word."""
+    stop = _stop_of(stage, vault)
+    if stop is None and _is_top(stage, vault):
+        return "keep level"
     if stop is None or stop.lead is None:
         return "unknown"
     return "nothing" if stop.lead < LEAST_LEAD else show(stop.lead, "m", 2, system)
+
+
+def _is_top(stage: Stage, vault: VaultPages) -> bool:
+    """Whether the fill ends with this lift: nothing can be ahead of it, the crown is covered next."""
+    fills = [one for one in vault.stages if one.kind is StageKind.FILL]
+    return bool(vault.stops) and stage.name == fills[-1].name
 
 
 def _barrows(lifts: list[LiftRow]) -> str:
@@ -280,6 +292,7 @@ def _strength_stops(page: Page, vault: VaultPages) -> Iterator[str]:
 
 def _lead_stops(page: Page, vault: VaultPages, system: str) -> Iterator[str]:
     stops = [(stage, _stop_of(stage, vault)) for stage in page.stages]
+    stops = [(stage, stop) for stage, stop in stops if stop is not None or not _is_top(stage, vault)]
     unknown = [plain(stage.name) for stage, stop in stops if stop is None or stop.lead is None]
     if unknown:
         yield f"*Not known how far one side may be ahead:* {', '.join(unknown)}. Keep both sides level."
