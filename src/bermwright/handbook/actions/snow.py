@@ -43,8 +43,9 @@ def mu_pitched_roof(slope: ArrayLike) -> Array:
     (0.8, 0.4)
     """
     within("slope", slope, 0.0, 0.5 * np.pi + 1e-9, unit="rad")
-    share = (PITCH_NONE - np.asarray(slope, dtype=float)) / (PITCH_NONE - PITCH_FULL)
-    return EVEN_FACTOR * np.clip(share, 0.0, 1.0)
+    share = (PITCH_NONE - np.asarray(slope, dtype=np.float64)) / (PITCH_NONE - PITCH_FULL)
+    factor: Array = EVEN_FACTOR * np.clip(share, 0.0, 1.0)
+    return factor
 
 
 def peak_mu_curved_roof(rise: ArrayLike, width: ArrayLike) -> Array:
@@ -75,7 +76,8 @@ def peak_mu_curved_roof(rise: ArrayLike, width: ArrayLike) -> Array:
     """
     within("rise", rise, 0.0, 100.0, unit="m")
     within("width", width, 0.0, 100.0, unit="m", open_low=True)
-    return np.minimum(0.2 + 10.0 * np.asarray(rise, dtype=float) / np.asarray(width), 2.0)
+    ratio = np.asarray(rise, dtype=np.float64) / np.asarray(width, dtype=np.float64)
+    return np.minimum(0.2 + 10.0 * ratio, 2.0)
 
 
 def mu_curved_roof(x: ArrayLike, *, slope: ArrayLike, width: float, rise: float, arrangement: str) -> Array:
@@ -120,9 +122,9 @@ def mu_curved_roof(x: ArrayLike, *, slope: ArrayLike, width: float, rise: float,
     """
     if arrangement not in {"even", "left", "right"}:
         raise OutOfRangeError(f"The arrangement of snow is even, left or right, not {arrangement!r}.")
-    place = np.asarray(x, dtype=float)
+    place = np.asarray(x, dtype=np.float64)
     within("place", place, -width, width, unit="m")
-    holds = np.asarray(slope, dtype=float) <= PITCH_NONE
+    holds = np.asarray(slope, dtype=np.float64) <= PITCH_NONE
     within("slope", slope, 0.0, 0.5 * np.pi + 1e-9, unit="rad")
     if arrangement == "even" or not holds.any():
         return np.where(holds, EVEN_FACTOR, 0.0)

@@ -44,7 +44,8 @@ def coulomb_active_ratio(angle: ArrayLike, wall: ArrayLike, slope: ArrayLike = 0
     """
     _check(angle, wall, slope)
     root = np.sin(np.add(angle, wall)) * np.sin(np.subtract(angle, slope)) / (np.cos(wall) * np.cos(slope))
-    return np.cos(angle) ** 2 / (np.cos(wall) * (1.0 + np.sqrt(root)) ** 2)
+    ratio: Array = np.cos(angle) ** 2 / (np.cos(wall) * (1.0 + np.sqrt(root)) ** 2)
+    return ratio
 
 
 def coulomb_passive_ratio(angle: ArrayLike, wall: ArrayLike, slope: ArrayLike = 0.0) -> Array:
@@ -85,11 +86,13 @@ def coulomb_passive_ratio(angle: ArrayLike, wall: ArrayLike, slope: ArrayLike = 
     root = np.sin(np.add(angle, wall)) * np.sin(np.add(angle, slope)) / (np.cos(wall) * np.cos(slope))
     if np.any(root >= 1.0):
         raise OutOfRangeError("Coulomb's passive wedge has no finite resistance at these angles.")
-    return np.cos(angle) ** 2 / (np.cos(wall) * (1.0 - np.sqrt(root)) ** 2)
+    ratio: Array = np.cos(angle) ** 2 / (np.cos(wall) * (1.0 - np.sqrt(root)) ** 2)
+    return ratio
 
 
 def _check(angle: ArrayLike, wall: ArrayLike, slope: ArrayLike) -> None:
     within("angle of friction", angle, 0.0, STEEPEST, unit="rad")
     within("wall friction", wall, 0.0, STEEPEST, unit="rad")
     within("wall friction over the soil's", np.subtract(wall, angle), -2.0, 0.0, unit="rad")
-    within("slope over the angle of friction", np.abs(slope) - np.asarray(angle), -2.0, 0.0, unit="rad")
+    steeper = np.abs(slope) - np.asarray(angle, dtype=np.float64)
+    within("slope over the angle of friction", steeper, -2.0, 0.0, unit="rad")

@@ -29,7 +29,7 @@ def needed_wall_friction(ratio: ArrayLike, slope: ArrayLike) -> Array:
 
     References
     ----------
-    [SOIL-STRUCTURE] section 3.3.
+    [FILLINGMODEL2026] equilibrium of a wedge of fill on a slope.
 
     Examples
     --------
@@ -38,9 +38,10 @@ def needed_wall_friction(ratio: ArrayLike, slope: ArrayLike) -> Array:
     """
     within("pressure ratio", ratio, 0.0, 1.0, open_low=True)
     within("slope", slope, 0.0, 0.5 * np.pi + 1e-9, unit="rad")
-    k = np.asarray(ratio, dtype=float)
+    k = np.asarray(ratio, dtype=np.float64)
     sine, cosine = np.sin(slope), np.cos(slope)
-    return np.arctan2((1.0 - k) * sine * cosine, cosine**2 + k * sine**2)
+    angle: Array = np.arctan2((1.0 - k) * sine * cosine, cosine**2 + k * sine**2)
+    return angle
 
 
 def largest_needed_wall_friction(ratio: ArrayLike) -> Array:
@@ -60,7 +61,7 @@ def largest_needed_wall_friction(ratio: ArrayLike) -> Array:
 
     References
     ----------
-    [SOIL-STRUCTURE] section 3.3.
+    [FILLINGMODEL2026] equilibrium of a wedge of fill on a slope.
 
     Examples
     --------
@@ -68,5 +69,5 @@ def largest_needed_wall_friction(ratio: ArrayLike) -> Array:
     14.5
     """
     within("pressure ratio", ratio, 0.0, 1.0, open_low=True)
-    k = np.asarray(ratio, dtype=float)
+    k = np.asarray(ratio, dtype=np.float64)
     return np.arctan((1.0 - k) / (2.0 * np.sqrt(k)))

@@ -45,7 +45,7 @@ def design_friction_angle(angle: ArrayLike, factor: ArrayLike) -> Array:
     """
     within("angle of friction", angle, 0.0, STEEPEST, unit="rad")
     within("partial factor", factor, 1.0, 2.0)
-    return np.arctan(np.tan(angle) / np.asarray(factor, dtype=float))
+    return np.arctan(np.tan(angle) / np.asarray(factor, dtype=np.float64))
 
 
 def active_ratio(angle: ArrayLike) -> Array:
@@ -158,7 +158,7 @@ def compacted_ratio(angle: ArrayLike) -> Array:
 
     References
     ----------
-    [SOIL-STRUCTURE] section 3.3 and 5.
+    [FILLINGMODEL2026] the soil law, calibration of compacted fill.
 
     Examples
     --------
@@ -196,10 +196,12 @@ def sloping_active_ratio(angle: ArrayLike, slope: ArrayLike) -> Array:
     0.3495
     """
     within("angle of friction", angle, 0.0, STEEPEST, unit="rad")
-    within("slope over angle of friction", np.asarray(slope) - np.asarray(angle), -2.0, 0.0, unit="rad")
+    steeper = np.asarray(slope, dtype=np.float64) - np.asarray(angle, dtype=np.float64)
+    within("slope over angle of friction", steeper, -2.0, 0.0, unit="rad")
     within("slope", slope, 0.0, STEEPEST, unit="rad")
     root = np.sqrt(np.cos(slope) ** 2 - np.cos(angle) ** 2)
-    return np.cos(slope) * (np.cos(slope) - root) / (np.cos(slope) + root)
+    ratio: Array = np.cos(slope) * (np.cos(slope) - root) / (np.cos(slope) + root)
+    return ratio
 
 
 def stress_modulus(modulus: ArrayLike, vertical: ArrayLike, ratio: ArrayLike) -> Array:
@@ -224,7 +226,7 @@ def stress_modulus(modulus: ArrayLike, vertical: ArrayLike, ratio: ArrayLike) ->
 
     References
     ----------
-    [SOIL-STRUCTURE] section 5.
+    [FILLINGMODEL2026] the soil law.
 
     Examples
     --------
@@ -234,8 +236,8 @@ def stress_modulus(modulus: ArrayLike, vertical: ArrayLike, ratio: ArrayLike) ->
     within("modulus", modulus, 0.0, unit="Pa")
     within("vertical stress", vertical, 0.0, unit="Pa")
     within("pressure ratio", ratio, 0.0, 5.0)
-    mean = np.asarray(vertical) * (1.0 + 2.0 * np.asarray(ratio)) / 3.0
-    return np.asarray(modulus) * np.sqrt(np.maximum(mean, LEAST_STRESS) / REFERENCE_STRESS)
+    mean = np.asarray(vertical, dtype=np.float64) * (1.0 + 2.0 * np.asarray(ratio, dtype=np.float64)) / 3.0
+    return np.asarray(modulus, dtype=np.float64) * np.sqrt(np.maximum(mean, LEAST_STRESS) / REFERENCE_STRESS)
 
 
 def buoyant_unit_weight(saturated: ArrayLike) -> Array:
@@ -263,7 +265,7 @@ def buoyant_unit_weight(saturated: ArrayLike) -> Array:
     11190.0
     """
     within("saturated unit weight", saturated, WATER, 30e3, unit="N/m3")
-    return np.asarray(saturated, dtype=float) - WATER
+    return np.asarray(saturated, dtype=np.float64) - WATER
 
 
 def hydrostatic_pressure(depth: ArrayLike) -> Array:
@@ -291,4 +293,4 @@ def hydrostatic_pressure(depth: ArrayLike) -> Array:
     19620.0
     """
     within("depth", depth, -1e4, 1e4, unit="m")
-    return WATER * np.maximum(np.asarray(depth, dtype=float), 0.0)
+    return WATER * np.maximum(np.asarray(depth, dtype=np.float64), 0.0)

@@ -52,7 +52,7 @@ def soil_runs(angle: float, *, membrane_friction: float | None = None) -> tuple[
 
     References
     ----------
-    [SOIL-STRUCTURE] section 5.
+    [FILLINGMODEL2026] the soil law.
 
     Examples
     --------
