@@ -100,13 +100,13 @@ def stage_ratios(
     analyses: Sequence[Analysis], stages: Sequence[Stage], strength: RibStrength
 ) -> Mapping[str, float | None]:
     """The worst of bending, shear and nails in every stage, over all lanes that count."""
+    used = [np.where(one.bends, rib_ratios(one, strength), -np.inf).max(axis=0) for one in analyses]
     worst: dict[str, float | None] = {}
     for stage in stages:
-        tops = []
-        for analysis in analyses:
-            here = analysis.where_situation(lambda now, stage=stage: now.stage is stage)
-            used = np.where(analysis.bends, rib_ratios(analysis, strength), -np.inf)[:, here]
-            tops.append(float(np.max(used)))
+        tops = [
+            float(np.max(ratio[one.where_situation(lambda now, stage=stage: now.stage is stage)]))  # type: ignore[misc]
+            for one, ratio in zip(analyses, used, strict=True)
+        ]
         worst[stage.name] = max(tops) if np.isfinite(tops).all() else None
     return worst
 
