@@ -124,6 +124,7 @@ def assessment(house, book):
         part='vault "day room"',
         form=form,
         stages=stages,
+        given=replace(GIVEN, lead=0.15),
         marks=marks,
         strength=SimpleNamespace(board=0.045, joint=joint),
         remedy=lambda _mark: "Do not fill above it without props.",
@@ -150,7 +151,7 @@ def inputs(assessment):
 
 def test_marks_keep_their_rounding_and_bring_their_remedy(inputs):
     stops = inputs.vaults[0].stops
-    assert [stop.lead for stop in stops] == [pytest.approx(0.2), pytest.approx(0.1), 0.0]
+    assert [stop.lead for stop in stops] == [pytest.approx(0.15), pytest.approx(0.1), 0.0]
     assert stops[2].remedy == "Do not fill above it without props."
     assert stops[0].governs == "soil run low"
 
