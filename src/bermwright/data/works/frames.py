@@ -34,5 +34,5 @@ FILLINGMODEL2026 = Work(
     authors="The bermwright developers",
     title="A rib vault while it is filled: a staged frame against a staged continuum (own calculation, not published)",
     year=2026,
-    locator="law, stages and soil are written out in docs/decisions; no measurement of a timber rib exists",
+    locator="vault, soil and stages stand with the values in the evidence of this work; no measurement of a timber rib exists",
 )

@@ -12,17 +12,23 @@ import numpy as np
 
 from bermwright.handbook.frames.band import NO_PIVOT, assemble, clear_held, factor, solve_band
 from bermwright.handbook.frames.compiled import compiled, entrance
-from bermwright.handbook.frames.links import add_links, inherit_links, set_links
+from bermwright.handbook.frames.links import add_links, inherit_links, set_links, stretch
 from bermwright.handbook.frames.records import Equations, Ground, History, Shape, Ties
 from bermwright.handbook.frames.results import write_bars, write_feet, write_links, write_soil, write_springs
-from bermwright.handbook.frames.soil_law import inherit, set_faces, set_law, set_soil
+from bermwright.handbook.frames.soil_law import free_pressure, inherit, set_faces, set_law, set_soil
 
 if TYPE_CHECKING:
     from bermwright.handbook.frames.nouns import Array
     from bermwright.handbook.frames.records import Bars, Out, Task, Work
 
-CALM_STEPS = 20
-"""Passes after which soil and props are decided on the mean of the last two shapes."""
+FREE_STEPS = 6
+"""Passes that go the whole way to the new shape; later ones stop where the energy is least."""
+CALM_STEPS = 12
+"""Passes after which axial forces go half of the way only, so that they cannot swing."""
+ROUNDING_TOLERANCE = 1e-6
+"""Change, over the largest movement, that can be rounding in a fine mesh with hinges."""
+HALVING_STEPS = 30
+"""Halvings in the search for that place."""
 
 
 @compiled
@@ -45,7 +51,14 @@ def make_work(elements: int, links: int, states: int) -> Work:
     size = 3 * nodes
     return (
         make_equations(elements),
-        Shape(move=np.zeros(size), turn=np.zeros(elements), face=np.zeros(nodes), tension=np.zeros(elements)),
+        Shape(
+            move=np.zeros(size),
+            turn=np.zeros(elements),
+            face=np.zeros(nodes),
+            face_before=np.zeros(nodes),
+            step=np.zeros(size + 6),
+            tension=np.zeros(elements),
+        ),
         Ground(
             base=np.zeros(size),
             load=np.zeros(size),
@@ -103,13 +116,14 @@ def set_turns(bars: Bars, hidden: Array, load: Array, shape: Shape) -> None:
 
 
 @compiled
-def set_tension(bars: Bars, shape: Shape, stiffness: float) -> None:
-    """Tension of each element from its lengthening (N)."""
+def set_tension(bars: Bars, shape: Shape, stiffness: float, share: float) -> None:
+    """Bring the tension of each element (N) by a share of the way to what its lengthening asks."""
     move, tension = shape.move, shape.tension
     cos, sin, axial, length = bars.cos, bars.sin, bars.axial, bars.length
     for e in range(tension.size):
         across, up = move[3 * e + 3] - move[3 * e], move[3 * e + 4] - move[3 * e + 1]
-        tension[e] = stiffness * axial[e] * (cos[e] * across + sin[e] * up) / length[e]
+        asked = stiffness * axial[e] * (cos[e] * across + sin[e] * up) / length[e]
+        tension[e] += share * (asked - tension[e])
 
 
 @compiled
@@ -127,44 +141,123 @@ def one_pass(task: Task, state: int, work: Work) -> int:
 
 
 @compiled
-def take_over(move: Array, new: Array, share: float) -> float:
-    """Move to the new shape, or a share of the way; returns the change over the largest movement."""
+def take_over(shape: Shape, new: Array) -> float:
+    """Move to the new shape; returns the change over the largest movement, NaN when it is not known."""
+    move, step = shape.move, shape.step
     change, largest = 0.0, 0.0
     for i in range(move.size):
-        step = new[i] - move[i]
-        change = max(change, abs(step))
+        step[i] = new[i] - move[i]
+        change = max(change, abs(step[i]))
         largest = max(largest, abs(new[i]))
-        move[i] += share * step
-        if not np.isfinite(step):
+        move[i] = new[i]
+        if not np.isfinite(step[i]):
             return np.nan
     return 0.0 if change == 0.0 else change / largest
 
 
 @compiled
+def energy(band: Array, step: Array, size: int) -> float:
+    """step^T K step, from the factors of K."""
+    total = 0.0
+    for i in range(size):
+        along = step[i]
+        for k in range(1, 6):
+            along += band[i, k] * step[i + k]
+        total += along**2 / band[i, 0]
+    return total
+
+
+@compiled
+def slope(task: Task, place: tuple[int, float], work: Work, bent: float) -> float:
+    """Change of energy along the last step, `share` of the way; `bent` is step^T K step.
+
+    What the pass took soil and links for is exchanged for what they are there.
+    """
+    state, share = place
+    _, shape, ground, ties, history = work
+    rise, reference = task.bars.rise, history.reference[state]
+    total = -(1.0 - share) * bent
+    for i in range(rise.size):
+        gone = shape.face[i] - shape.face_before[i]
+        if gone != 0.0:
+            there = shape.face_before[i] + share * gone
+            free = free_pressure(ground.rest[i], ground.spring[i], there - reference[i], rise[i])
+            pressure = min(max(free, ground.low[i]), ground.high[i])
+            taken = ground.load[3 * i] - ground.base[3 * i] - ground.held[i] * shape.face[i]
+            total += (taken - pressure * rise[i] + (1.0 - share) * ground.held[i] * gone) * gone
+    for link in range(task.links.start.size):
+        if task.steps.member_on[state, link]:
+            longer = stretch(task.links, link, shape.move) - history.link_reference[state, link]
+            gone = stretch(task.links, link, shape.step)
+            there = longer - (1.0 - share) * gone
+            pulls = max(task.links.sense[link] * there, 0.0) * task.links.sense[link]
+            if task.links.sense[link] == 0:
+                pulls = there
+            total += task.links.stiffness[link] * (pulls - (longer if ties.on[link] else 0.0)) * gone
+    return total
+
+
+@compiled
+def hold_back(task: Task, state: int, work: Work) -> bool:
+    """Go back on the last step to where the energy is least, so that the passes cannot go in circles.
+
+    Returns whether it had gone too far.
+    """
+    equations, shape, _, _, _ = work
+    bent = energy(equations.band, shape.step, equations.scale.size)
+    if slope(task, (state, 1.0), work, bent) <= 0.0:
+        return False
+    low, high = 0.0, 1.0
+    for _ in range(HALVING_STEPS):
+        middle = 0.5 * (low + high)
+        if slope(task, (state, middle), work, bent) > 0.0:
+            high = middle
+        else:
+            low = middle
+    back = 1.0 - high
+    shape.move[:] -= back * shape.step[: shape.move.size]
+    shape.face[:] -= back * (shape.face - shape.face_before)
+    return True
+
+
+@compiled
+def follow(task: Task, state: int, work: Work, share: float) -> bool:
+    """Bring soil, axial forces and links up to the new shape; returns whether any changed its sense."""
+    _, shape, ground, ties, history = work
+    if task.control.second_order:
+        set_tension(task.bars, shape, task.steps.stiffness[state], share)
+    moved = set_law(task.bars, ground, shape.face, history.reference[state])
+    stands, reference = task.steps.member_on[state], history.link_reference[state]
+    return set_links(task.links, stands, reference, shape.move, ties) or moved
+
+
+@compiled
 def settle(task: Task, state: int, work: Work) -> int:
     """Repeat passes until nothing changes; returns their number, negative without an answer."""
-    equations, shape, ground, ties, history = work
+    equations, shape, ground, _, _ = work
     control = task.control
-    stands, reference = task.steps.member_on[state], history.link_reference[state]
     if not control.second_order:
         shape.tension[:] = 0.0
+    change_before = np.inf
     for count in range(1, control.most + 1):
         negative = one_pass(task, state, work)
         if negative >= NO_PIVOT:
             return -count
-        step = 1.0 if count < CALM_STEPS else 0.5
-        change = take_over(shape.move, equations.right, step)
+        change = take_over(shape, equations.right)
         if np.isnan(change):
             return -count
+        shape.face_before[:] = shape.face
         set_turns(task.bars, equations.hidden, ground.load, shape)
         set_faces(task.bars, shape)
-        if control.second_order:
-            set_tension(task.bars, shape, task.steps.stiffness[state])
-        moved = set_law(task.bars, ground, shape.face, history.reference[state])
-        swapped = set_links(task.links, stands, reference, shape.move, ties)
-        still = change <= control.tolerance or not (control.second_order or count >= CALM_STEPS)
-        if still and not moved and not swapped:
+        far = count > FREE_STEPS and negative == 0 and hold_back(task, state, work)
+        half_step = 1.0 if count < CALM_STEPS else 0.5
+        moved = follow(task, state, work, half_step)
+        # Of the same size as before and tiny: what is left is rounding, not movement.
+        rounding_step = change < ROUNDING_TOLERANCE and change > 0.5 * change_before
+        still = rounding_step or change <= control.tolerance or not control.second_order
+        if still and not (far or moved):
             return count if negative == 0 else -count
+        change_before = change
     return -control.most
 
 
@@ -183,7 +276,7 @@ def begin(task: Task, place: tuple[int, int], work: Work, out: Out) -> bool:
             return False
         shape.face[:] = history.face[parent]
         shape.move[:] = out.displacement[lane, parent].ravel()
-    set_tension(task.bars, shape, task.steps.stiffness[state])
+    set_tension(task.bars, shape, task.steps.stiffness[state], 1.0)
     inherit(task.steps, state, shape.face, history)
     inherit_links(task.links, task.steps, state, shape.move, history)
     set_soil(task.bars, task.lanes, task.steps, place, ground)

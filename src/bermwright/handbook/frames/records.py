@@ -127,6 +127,10 @@ class Shape(NamedTuple):
     """(n,) rotation of each element's far end, before its joint."""
     face: Array
     """(n + 1,) movement of the soil face to the right."""
+    face_before: Array
+    """(n + 1,) the same one pass before."""
+    step: Array
+    """(3 n + 3 + 6,) change of the movements in a pass."""
     tension: Array
     """(n,) axial force that acts on the bent shape."""
 
