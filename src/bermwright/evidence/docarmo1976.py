@@ -22,6 +22,16 @@ _BOX: dict[str, Any] = {"x": [0.0, 0.0, 2.0, 2.0], "z": [0.0, 1.0, 1.0, 0.0]}
 _ROOF: dict[str, Any] = {"x": [1.0, 2.0, 4.0], "z": [1.0, 3.0, 1.0]}
 _HALF_CIRCLE = curves.segment(4.0, 2.0)
 _LANCET = curves.arc_chain(curves.pointed_arcs(4.2, 4.2), points=800)
+_TILT = np.radians(20.0)
+_TILTED = curves.PlaneCurve(
+    x=_LANCET.x * np.cos(_TILT) + _LANCET.z * np.sin(_TILT),
+    z=_LANCET.z * np.cos(_TILT) - _LANCET.x * np.sin(_TILT),
+    s=_LANCET.s,
+    angle=_LANCET.angle - _TILT,
+    curvature=_LANCET.curvature,
+)
+"""The lancet turned by 20 degrees, so that nothing at its point is even."""
+_POINT = int(np.argmax(_LANCET.z))
 _TURN = np.linspace(np.pi, 0.0, 37)
 
 
@@ -52,7 +62,7 @@ _EGG: dict[str, Any] = {
 _EGG_ARCS = curves.egg_arcs(**_EGG)
 
 _CIRCLES = (
-    _row("segment-radius", curves.segment_radius, "2.5", "(4 + 1)/2", span=4.0, rise=1.0),
+    _row("segment-radius", curves.segment_radius, "2.5000", "(4 + 1)/2", span=4.0, rise=1.0),
     _row("segment-angle", curves.segment_angle, "53.130", "2 atan(1/2)", "deg", span=4.0, rise=1.0),
     _row(
         "segment-length", curves.segment, "4.6365", "2 R angle", span=4.0, rise=1.0, pick=lambda c: c.length
@@ -66,7 +76,7 @@ _CIRCLES = (
     _row(
         "segment-curvature",
         curves.segment,
-        "0.4",
+        "0.4000",
         "1/2.5",
         "1/m",
         span=4.0,
@@ -294,7 +304,7 @@ _PARALLEL = (
     _row(
         "outside-curvature",
         curves.parallel,
-        "0.4",
+        "0.4000",
         "1/(2 + 0.5)",
         "1/m",
         curve=_HALF_CIRCLE,
@@ -348,7 +358,64 @@ _PARALLEL = (
     ),
 )
 
+_AT_A_POINT = (
+    *(
+        _row(
+            f"tilted-{side}-{axis}",
+            curves.parallel,
+            expected,
+            note,
+            curve=_TILTED,
+            distance=distance,
+            pick=lambda c, axis=axis: getattr(c, axis)[_POINT],
+        )
+        for side, distance, note, places in (
+            ("outside", 0.25, "4.5125 turned by 20 deg", ("1.5434", "4.2404")),
+            ("inside", -0.25, "3.882976 turned by 20 deg", ("1.3281", "3.6488")),
+        )
+        for axis, expected in zip("xz", places, strict=True)
+    ),
+    _row(
+        "tilted-inside-length",
+        curves.parallel,
+        "8.892",
+        "as upright",
+        curve=_TILTED,
+        distance=-0.25,
+        pick=lambda c: c.length,
+    ),
+    _row(
+        "tilted-inside-half",
+        curves.parallel,
+        "4.446",
+        "half of it",
+        curve=_TILTED,
+        distance=-0.25,
+        pick=lambda c: c.s[_POINT],
+    ),
+)
+
 _MEASURES = (
+    _row(
+        "headroom-width",
+        curves.headroom_strip,
+        "3.200",
+        "2 sqrt(4 - 1.44)",
+        x=_HALF_CIRCLE.x,
+        z=_HALF_CIRCLE.z,
+        height=1.2,
+        pick=lambda s: s.width,
+    ),
+    _row(
+        "drawn-flank",
+        curves.through_points,
+        "0.500",
+        "at 45 deg",
+        "1/m",
+        x=2.0 * np.cos(_TURN),
+        z=2.0 * np.sin(_TURN),
+        pick=lambda c: float(np.interp(0.7071 * 2.0, c.x, c.curvature)),
+    ),
     _row("area-box", curves.enclosed_area, "2.0", "2 by 1", "m2", **_BOX),
     _row("area-roof", curves.enclosed_area, "3.0", "3 2/2", "m2", **_ROOF),
     _row("centroid-roof-x", curves.area_centroid, "2.3333", "(1 + 2 + 4)/3", pick=lambda p: p[0], **_ROOF),
@@ -362,8 +429,8 @@ _MEASURES = (
         z=_HALF_CIRCLE.z,
         pick=lambda p: p[1],
     ),
-    _row("rod-box-x", curves.line_centroid, "1.0", "by symmetry", pick=lambda p: p[0], **_BOX),
-    _row("rod-box-z", curves.line_centroid, "0.75", "(0.5 + 2 1 + 0.5)/4", pick=lambda p: p[1], **_BOX),
+    _row("rod-box-x", curves.line_centroid, "1.0000", "by symmetry", pick=lambda p: p[0], **_BOX),
+    _row("rod-box-z", curves.line_centroid, "0.7500", "(0.5 + 2 1 + 0.5)/4", pick=lambda p: p[1], **_BOX),
     _row(
         "rod-half-circle",
         curves.line_centroid,
@@ -444,4 +511,4 @@ _MEASURES = (
     ),
 )
 
-ROWS = (*_CIRCLES, *_CHAINS, *_PARALLEL, *_MEASURES)
+ROWS = (*_CIRCLES, *_CHAINS, *_PARALLEL, *_AT_A_POINT, *_MEASURES)

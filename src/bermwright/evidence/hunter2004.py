@@ -46,6 +46,17 @@ _COURSES = (
 
 ROWS = (
     _row("as-tall-as-wide", curves.pointed_radius, "1.25", "R = (r^2 + h^2)/(2 r)", span=1.0, rise=1.0),
+    _row("wider", curves.pointed_radius, "3.1929", "(4.41 + 9)/4.2", span=4.2, rise=3.0),
+    _row(
+        "lancet-start",
+        curves.pointed_arcs,
+        "180.00",
+        "the left arc begins level",
+        "deg",
+        span=4.2,
+        rise=4.2,
+        pick=lambda arcs: arcs[0].start,
+    ),
     _row("equilateral", curves.pointed_rise, "0.866", "h = sqrt(R^2 - e^2)", span=1.0, offset=0.5),
     _row(
         "drop",

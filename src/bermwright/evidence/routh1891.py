@@ -176,6 +176,25 @@ _CATENARY = (
         pick=_point("s", 400),
         **_TALL,
     ),
+    _row(
+        "points-angle-right",
+        curves.catenary,
+        "-77.14",
+        "down at the right foot",
+        unit="deg",
+        pick=_point("angle", -1),
+        **_TALL,
+    ),
+    _row("points-left", curves.catenary, "-2.5000", "half the span", unit="m", pick=_point("x", 0), **_TALL),
+    _row(
+        "points-start",
+        curves.catenary,
+        "0.0000",
+        "arc length begins at the left foot",
+        unit="m",
+        pick=_point("s", 0),
+        **_TALL,
+    ),
 )
 
 _ORDINATES = tuple(
@@ -203,10 +222,10 @@ _STRINGS = tuple(
 )
 
 _PARABOLA = (
-    _row("parabola-thrust", curves.parabola_thrust, "1.5", "w L^2/(8 f)", unit="kN/m", load=1e3, **_LOW),
-    _row("parabola-radius", curves.parabola_crown_radius, "1.5", "a^2/(2 h)", unit="m", **_LOW),
+    _row("parabola-thrust", curves.parabola_thrust, "1.5000", "w L^2/(8 f)", unit="kN/m", load=1e3, **_LOW),
+    _row("parabola-radius", curves.parabola_crown_radius, "1.5000", "a^2/(2 h)", unit="m", **_LOW),
     _row("parabola-length", curves.parabola_length, "8.87366", "k (v + sinh v cosh v)", unit="m", **_LOW),
-    _row("parabola-height", curves.parabola_height, "2.25", "h (1 - 1/4)", unit="m", x=-1.5, **_LOW),
+    _row("parabola-height", curves.parabola_height, "2.2500", "h (1 - 1/4)", unit="m", x=-1.5, **_LOW),
     _row(
         "parabola-points",
         curves.parabola,
@@ -295,7 +314,7 @@ _TABLE = tuple(
 
 
 def _residual(curve: CoverCurve, *, rise: float, ground: Callable[[Any], Any], load: CoverLoad) -> float:
-    """Moment about the left foot of all that acts between both feet, over span times thrust (-).
+    """Moment about the left foot of all that acts between both feet, over the thrust: an arm (m).
 
     The soil face is laid out here once more as a polygon, square to the curve.
     """
@@ -311,11 +330,11 @@ def _residual(curve: CoverCurve, *, rise: float, ground: Callable[[Any], Any], l
     moment = np.sum(down * (mx - fx)) + np.sum(across * (mz - fz)) + np.sum(own * (middle - fx))
     inward, up = curve.right_foot
     moment += -up * (line.x[-1] - fx) - inward * (line.z[-1] - fz)
-    return float(moment / (curve.crown_thrust * (line.x[-1] - fx)))
+    return float(moment / curve.crown_thrust)
 
 
 def _bending(curve: CoverCurve, *, rise: float, ground: Callable[[Any], Any], load: CoverLoad) -> float:
-    """The same about the crown for what acts to its right: the bending there (-)."""
+    """The same about the crown for what acts to its right: the bending there (m)."""
     line = curve.line
     top = int(np.argmin(np.abs(line.angle)))
     x = (line.x - load.face * np.sin(line.angle))[top:]
@@ -329,7 +348,7 @@ def _bending(curve: CoverCurve, *, rise: float, ground: Callable[[Any], Any], lo
     outward, up = curve.right_foot
     moment = np.sum(down * (mx - cx)) + np.sum(across * (mz - cz)) + np.sum(own * (middle - cx))
     moment += -up * (line.x[-1] - cx) + outward * (cz - line.z[-1])
-    return float(moment / (curve.crown_thrust * 2.5))
+    return float(moment / curve.crown_thrust)
 
 
 _UNEVEN: dict[str, Any] = {
@@ -340,7 +359,7 @@ _UNEVEN: dict[str, Any] = {
     },
     "ridge": {
         "ground": partial(_ridge, 0.8),
-        "rise": 2.0,
+        "rise": 1.8,
         "load": CoverLoad(unit_weight=19e3, sideways=0.45, self_weight=0.5e3, face=0.2),
     },
     "uneven-feet": {
@@ -354,8 +373,9 @@ _BALANCED = tuple(
     _row(
         f"cover-{name}-{what}",
         curves.under_cover,
-        "0.000",
-        "moments of soil, weight and feet, summed over a polygon, over span times thrust",
+        "0",
+        "moments of soil, weight and feet, summed over a polygon, over the thrust",
+        unit="mm",
         span=5.0,
         pick=partial(sums, **case),
         **case,
@@ -365,6 +385,19 @@ _BALANCED = tuple(
     for what, sums in (("moments", _residual), ("crown-bending", _bending))
 )
 
+_BULGE = tuple(
+    _row(
+        f"cover-{rise:g}-undercut",
+        curves.under_cover,
+        expected,
+        "largest half width less half the span",
+        rise=rise,
+        unit="m",
+        pick=lambda curve: curve.undercut,
+        **_RIDGE,
+    )
+    for rise, expected in ((2.7, "0.154"), (2.9, "0.290"))
+)
 _LIMITS = (
     _row(
         "cover-level",
@@ -461,4 +494,4 @@ _LIMITS = (
     ),
 )
 
-ROWS = (*_CATENARY, *_ORDINATES, *_STRINGS, *_PARABOLA, *_TABLE, *_BALANCED, *_LIMITS)
+ROWS = (*_CATENARY, *_ORDINATES, *_STRINGS, *_PARABOLA, *_TABLE, *_BALANCED, *_BULGE, *_LIMITS)

@@ -23,7 +23,9 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 SMOOTH_TOLERANCE = 1e-9
-"""Turn (rad), or gap over the radius, below which two arcs run on smoothly."""
+"""Turn below which two arcs run on smoothly (rad)."""
+GAP_TOLERANCE = 1e-9
+"""Distance below which the ends of two arcs meet (m)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -256,13 +258,13 @@ def three_centred_arcs(span: float, rise: float, side_radius: float) -> tuple[Ar
     within("side_radius", side_radius, 0.0, unit="m", open_low=True)
     a, r = 0.5 * span, side_radius
     crown = (a**2 + rise**2 - 2.0 * a * r) / (2.0 * (rise - r)) if rise != r else np.inf
-    low = r < min(a, rise)
-    tall = rise > a and 2.0 * a * r > a**2 + rise**2
+    low = r < a and r < rise
+    tall = rise > a and r > float(pointed_radius(span, rise))
     if not ((low or tall) and 0.0 < crown < np.inf):
         raise OutOfRangeError(
             f"No three-centred arch {span:g} m wide and {rise:g} m high has sides of radius {r:g} m: take "
             f"less than {min(a, rise):g} m, or, if it is taller than half its width, "
-            f"more than {(a**2 + rise**2) / (2.0 * a):g} m."
+            f"more than {float(pointed_radius(span, rise)):g} m."
         )
     side_x, top_z = a - r, rise - crown
     # The joint lies on the line of both centres; which centre is beyond depends on the larger radius.
@@ -395,10 +397,7 @@ def tangent_break(arcs: Sequence[Arc]) -> float:
     kinks = [0.0]
     for before, after in pairwise(arcs):
         gap = np.subtract(before.point(before.end), after.point(after.start))
-        smallest = min(before.radius, after.radius)
-        kinks.append(
-            abs(before.end - after.start) if np.hypot(*gap) < SMOOTH_TOLERANCE * smallest else np.inf
-        )
+        kinks.append(_turn(before, after) if np.hypot(*gap) < GAP_TOLERANCE else np.inf)
     return float(max(kinks))
 
 
@@ -432,9 +431,9 @@ def arc_chain(arcs: Sequence[Arc], *, points: int = FINE_POINTS) -> PlaneCurve:
     whole = sum(arc.length for arc in arcs)
     turns, centres, starts, before = [], [], [], 0.0
     for at, arc in enumerate(arcs):
-        smooth = at > 0 and abs(arcs[at - 1].end - arc.start) < SMOOTH_TOLERANCE
-        pieces = max(1, round(points * arc.length / whole))
-        turns.append(np.linspace(arc.start, arc.end, pieces + 1)[int(smooth) :])
+        smooth = at > 0 and _turn(arcs[at - 1], arc) < SMOOTH_TOLERANCE
+        arc_points = max(1, round(points * arc.length / whole))
+        turns.append(np.linspace(arc.start, arc.end, arc_points + 1)[int(smooth) :])
         centres.append(np.tile([arc.x, arc.z, arc.radius], (turns[-1].size, 1)))
         starts.append(before + arc.radius * (arc.start - turns[-1]))
         before += arc.length
@@ -447,6 +446,10 @@ def arc_chain(arcs: Sequence[Arc], *, points: int = FINE_POINTS) -> PlaneCurve:
         angle=turn - 0.5 * np.pi,
         curvature=1.0 / radius,
     )
+
+
+def _turn(before: Arc, after: Arc) -> float:
+    return abs(before.end - after.start)
 
 
 def _mirror(arc: Arc) -> Arc:

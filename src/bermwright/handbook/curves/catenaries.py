@@ -68,10 +68,12 @@ def catenary_parameter(span: ArrayLike, rise: ArrayLike) -> Array:
     half = 0.5 * np.asarray(span, dtype=float)
     ratio = np.asarray(rise, dtype=float) / half
     within("rise/span", 0.5 * ratio, 0.0, STEEPEST, open_low=True)
-    u = 2.0 * ratio
+    guess = 2.0 * ratio
+    u = guess
     for _ in range(SWEEPS):
         excess = np.log(2.0 * np.sinh(0.5 * u) ** 2 / (u * ratio))
-        u = u * np.exp(-excess / (u / np.tanh(0.5 * u) - 1.0))
+        newton_step = -excess / (u / np.tanh(0.5 * u) - 1.0)
+        u = u * np.exp(newton_step)
     return np.asarray(half / u)
 
 
@@ -104,10 +106,12 @@ def catenary_parameter_from_length(span: ArrayLike, length: ArrayLike) -> Array:
     within("span", span, 0.0, unit="m", open_low=True)
     ratio = np.asarray(length, dtype=float) / np.asarray(span, dtype=float)
     within("length/span", ratio, 1.0, STEEPEST, open_low=True)
-    u = np.sqrt(6.0 * (ratio - 1.0))
+    guess = np.sqrt(6.0 * (ratio - 1.0))
+    u = guess
     for _ in range(SWEEPS):
         excess = np.log(np.sinh(u) / (u * ratio))
-        u = u * np.exp(-excess / (u / np.tanh(u) - 1.0))
+        newton_step = -excess / (u / np.tanh(u) - 1.0)
+        u = u * np.exp(newton_step)
     return np.asarray(0.5 * np.asarray(span, dtype=float) / u)
 
 

@@ -35,13 +35,17 @@ POINTS_PER_STEP = 3
 SCAN_GRID = (0.01, 40.0, 150)
 """Trial thrusts: lowest and highest over the thrust of a parabola with the same load, and how many."""
 ZOOM_GRID = 48
+BRACKET_TOLERANCE = 0.01
+"""Width of the bracket, over the thrust, from which a straight line finds it."""
 NEAR_TOLERANCE = 2e-4
 """Relative difference between neighbouring columns of a march from which its slope is taken; and how
 near, over half the span, the feet must be for the last Newton share to be a blend of those columns."""
-CLOSE_TOLERANCE, COARSE_SWEEPS = 0.02, 8
+CLOSE_TOLERANCE, COARSE_SWEEPS, RETRY_STEPS = 0.02, 8, 3
 """How near the feet must be, over half the span, for the fine steps to begin; or after how many sweeps."""
 SPARE_LENGTH = 1.06
 """Length of the fine march over that at which the coarse one met the feet."""
+FULL_STEP, STEP_CUT = 1.0, 0.3
+"""A whole step, and by how much one is cut that failed."""
 TILT_TOLERANCE = 0.03
 """Least share of the unevenness of a ground by which the curve is led on."""
 SPARE_THRUST = 0.02
@@ -237,26 +241,27 @@ class _Task:
         """On even ground: the largest rise below one that cannot be had."""
         low, high = max(self.feet), rise
         while high - low > LIMIT_TOLERANCE:
-            trial = 0.5 * (low + high)
-            low, high = (low, trial) if self.largest_thrust(trial, FINE_STEPS) is None else (trial, high)
+            guess = 0.5 * (low + high)
+            low, high = (low, guess) if self.largest_thrust(guess, FINE_STEPS) is None else (guess, high)
         return low
 
     def _climbed(self, rise: float) -> tuple[float, CoverCurve | None]:
         """On uneven ground: raise a low curve bit by bit, each the start of the next."""
         low, reached, curve = max(self.feet), rise, None
         while curve is None:
-            reached = low + 0.7 * (reached - low)
+            reached_guess = low + 0.7 * (reached - low)
+            reached = reached_guess
             if reached - low < LIMIT_TOLERANCE:
                 return low, None
             curve = self._direct(reached)
         step = 0.2 * (rise - reached)
         while step > CLIMB_TOLERANCE and reached < rise:
-            wanted = min(rise, reached + step)
-            higher = self.refined(wanted, np.array([curve.crown_thrust, curve.crown_x]))
+            wanted_step = min(rise, reached + step)
+            higher = self.refined(wanted_step, np.array([curve.crown_thrust, curve.crown_x]))
             if higher is None:
-                step *= 0.4
+                step *= STEP_CUT
             else:
-                reached, curve = wanted, higher
+                reached, curve = wanted_step, higher
         return reached, curve if reached == rise else None
 
     def _direct(self, rise: float) -> CoverCurve | None:
@@ -266,40 +271,43 @@ class _Task:
             return None
         if self._even():
             return self.refined(rise, np.array([thrust]))
-        state, reached, step = np.array([thrust, 0.0]), 0.0, 1.0
+        state, reached, step = np.array([thrust, 0.0]), 0.0, FULL_STEP
         while step > TILT_TOLERANCE:
-            wanted = min(1.0, reached + step)
-            curve = self._tilted(wanted).refined(rise, state)
+            wanted_step = min(FULL_STEP, reached + step)
+            curve = self._tilted(wanted_step).refined(rise, state)
             if curve is None:
-                step *= 0.25
+                step *= STEP_CUT
                 continue
-            if wanted == 1.0:
+            if wanted_step == FULL_STEP:
                 return curve
-            state, reached = np.array([curve.crown_thrust, curve.crown_x]), wanted
+            state, reached = np.array([curve.crown_thrust, curve.crown_x]), wanted_step
         return None
 
     def _tilted(self, share: float) -> _Task:
         """The same task with a share of its unevenness: none at 0, all at 1."""
-        if share == 1.0:
+        if share == FULL_STEP:
             return self
-        middle = 0.5 * (self.feet[0] + self.feet[1])
-        left, right = (middle + share * (foot - middle) for foot in self.feet)
+        left, right = self.feet
+        middle_guess = 0.5 * (left + right)
+        left_guess = middle_guess + share * (left - middle_guess)
+        right_guess = middle_guess + share * (right - middle_guess)
         level = partial(_blended, self.level, share)
-        return _Task(half=self.half, level=level, load=self.load, feet=(left, right))
+        return _Task(half=self.half, level=level, load=self.load, feet=(left_guess, right_guess))
 
     def _even(self) -> bool:
         """Whether left and right are alike."""
-        x = self.half * np.linspace(0.0, 2.0, 65)
-        right, left = self.level(x), self.level(-x)
+        x_grid = self.half * np.linspace(0.0, 2.0, 65)
+        right, left = self.level(x_grid), self.level(-x_grid)
         return self.feet[0] == self.feet[1] and bool(np.all(np.abs(right - left) < 1e-9 * self.half))
 
     def _scale(self, rise: float) -> float:
         """Thrust of a parabola under about the same load: where the search is centred."""
-        share = np.linspace(-1.0, 1.0, 33)
-        depth = np.maximum(self.level(self.half * share) + rise * share**2, 0.0)
-        pressure = self.load.unit_weight * float(np.mean(depth)) + self.load.surcharge
-        steepness = np.hypot(1.0, rise / self.half)
-        return float((pressure + self.load.self_weight * steepness) * self.half**2 / (2.0 * rise))
+        share_grid = np.linspace(-1.0, 1.0, 33)
+        depth_guess = np.maximum(self.level(self.half * share_grid) + rise * share_grid**2, 0.0)
+        pressure_guess = self.load.unit_weight * float(np.mean(depth_guess)) + self.load.surcharge
+        weight_guess = pressure_guess + self.load.self_weight * np.hypot(1.0, rise / self.half)
+        thrust_guess = weight_guess * self.half**2 / (2.0 * rise)
+        return float(thrust_guess)
 
     def _march(
         self,
@@ -312,13 +320,14 @@ class _Task:
         length: float | None = None,
     ) -> tuple[Halves, Array, Array]:
         """Halves with where each meets the level of its foot, and how far outside its foot that is."""
+        length_guess = 1.7 * self.half + 1.1 * rise
         marched = march(
             thrust,
             crown,
             side,
             level=self.level,
             load=self.load,
-            length=1.7 * self.half + 1.1 * rise if length is None else length,
+            length=length_guess if length is None else length,
             steps=steps,
         )
         drop = rise - np.where(side > 0.0, self.feet[1], self.feet[0])
@@ -329,12 +338,11 @@ class _Task:
         """On even ground: the largest thrust at which the foot is met by a curve that does not loop."""
         trials = self._scale(rise) * np.geomspace(*SCAN_GRID)
         for _ in range(6):
-            calm = np.zeros(trials.size)
-            miss = self._march(rise, trials, calm, calm + 1.0, steps=steps)[2]
+            miss = self._march(rise, trials, np.zeros(trials.size), np.ones(trials.size), steps=steps)[2]
             at = _topmost_change(miss)
             if at is None:
                 return None
-            if np.isfinite(miss[at]) and trials[at + 1] - trials[at] < 0.01 * trials[at]:
+            if np.isfinite(miss[at]) and trials[at + 1] - trials[at] < BRACKET_TOLERANCE * trials[at]:
                 return _between(trials, miss, at)
             # A narrow window near the limiting rise hides between two trials: look closer.
             trials = np.linspace(trials[at], trials[at + 1], ZOOM_GRID)
@@ -342,24 +350,26 @@ class _Task:
 
     def refined(self, rise: float, start: Array) -> CoverCurve | None:
         """Newton on thrust (and crown) until both feet are met; the last march becomes the curve."""
-        state, length, steps, tries = start, None, COARSE_STEPS, 3
+        guess, length, steps = start, None, COARSE_STEPS
+        count = RETRY_STEPS
         for sweep in range(COARSE_SWEEPS + 4):
-            scale = np.array([state[0], self.half])[: state.size]
-            marched, s, miss = self._fan(rise, state, scale, steps=steps, length=length)
+            scale = np.array([guess[0], self.half])[: guess.size]
+            marched, s, miss = self._fan(rise, guess, scale, steps=steps, length=length)
             if not np.all(np.isfinite(miss)):
                 # A side that turns back before its foot reaches it under a little more thrust.
-                state, tries = state + SPARE_THRUST * scale * (np.arange(state.size) == 0), tries - 1
-                if tries < 0:
+                guess = guess + SPARE_THRUST * scale * (np.arange(guess.size) == 0)
+                count -= 1
+                if count < 0:
                     return None
                 continue
             slopes = (miss[1:] - miss[0]).T
-            if np.linalg.matrix_rank(slopes) < state.size:
+            if np.linalg.matrix_rank(slopes) < guess.size:
                 return None
             shares = -np.linalg.solve(slopes, miss[0])
-            far = float(np.max(np.abs(miss[0]))) / self.half
+            far = float(np.linalg.norm(miss[0])) / self.half
             if steps == FINE_STEPS and far < NEAR_TOLERANCE:
-                return self._curve(rise, state, shares, marched)
-            state = state + np.clip(shares * NEAR_TOLERANCE, -0.2, 0.2) * scale
+                return self._curve(rise, guess, shares, marched)
+            guess = guess + np.clip(shares * NEAR_TOLERANCE, -0.2, 0.2) * scale
             if far < CLOSE_TOLERANCE or sweep > COARSE_SWEEPS:
                 steps, length = FINE_STEPS, SPARE_LENGTH * float(np.max(s))
         return None
@@ -402,8 +412,9 @@ def _topmost_change(miss: Array) -> int | None:
 
 
 def _between(trials: Array, miss: Array, at: int) -> float:
-    share = miss[at] / (miss[at] - miss[at + 1])
-    return float(trials[at] + share * (trials[at + 1] - trials[at]))
+    share_guess = miss[at] / (miss[at] - miss[at + 1])
+    guess = trials[at] + share_guess * (trials[at + 1] - trials[at])
+    return float(guess)
 
 
 Half = tuple["Array", ...]
@@ -424,7 +435,8 @@ def _half_points(values: list[Array], step: float, drop: float, width: float) ->
     length = float(one.crossing(drop)[0][0])
     if not np.isfinite(length):
         return None
-    s = np.linspace(0.0, length, POINTS_PER_STEP * FINE_STEPS + 1)
+    s_points = np.linspace(0.0, length, POINTS_PER_STEP * FINE_STEPS + 1)
+    s = s_points
     bend = np.gradient(fall, step)
     rates = (np.cos(fall), np.sin(fall), bend)
     x, z, fall = (
@@ -452,7 +464,6 @@ def _joined(left: Half, right: Half, rise: float, crown_x: float) -> CoverCurve:
     line = PlaneCurve(
         x=crown_x + sign * x, z=rise - z, s=left[0][-1] + sign * s, angle=-sign * fall, curvature=bend
     )
-    past = max(float(line.x[0] - np.min(line.x)), float(np.max(line.x) - line.x[-1]))
     for array in (outward, down):
         array.setflags(write=False)
     return CoverCurve(
@@ -461,5 +472,5 @@ def _joined(left: Half, right: Half, rise: float, crown_x: float) -> CoverCurve:
         down=down,
         crown_thrust=float(outward[middle]),
         crown_x=crown_x,
-        undercut=past,
+        undercut=line.half_width - float(line.x[-1]),
     )

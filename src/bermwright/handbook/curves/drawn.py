@@ -18,7 +18,7 @@ LEAST_POINTS = 4
 def through_points(x: ArrayLike, z: ArrayLike, *, points: int = FINE_POINTS) -> PlaneCurve:
     """Smooth curve through points, as a batten bent round nails.
 
-    Cubic splines x(t) and z(t) over the chord length t, with natural ends.
+    Cubic splines x(t) and z(t) over the share t of the chords' length, with natural ends.
 
     Parameters
     ----------
@@ -50,15 +50,17 @@ def through_points(x: ArrayLike, z: ArrayLike, *, points: int = FINE_POINTS) -> 
     within("number of points", px.size, LEAST_POINTS)
     chords = np.hypot(np.diff(px), np.diff(pz))
     within("distance between points", chords, 0.0, unit="m", open_low=True)
-    knots = np.concatenate([[0.0], np.cumsum(chords)])
+    knots = np.concatenate([[0.0], np.cumsum(chords) / np.sum(chords)])
     spline = CubicSpline(knots, np.column_stack([px, pz]), bc_type="natural")
-    t = np.union1d(np.linspace(0.0, knots[-1], 2 * points - 1), knots)
-    (dx, dz), (ddx, ddz) = spline(t, 1).T, spline(t, 2).T
+    first = spline.derivative()
+    even_points = np.linspace(0.0, 1.0, 2 * points - 1)
+    t = np.union1d(even_points, knots)
+    (dx, dz), (ddx, ddz) = first(t).T, first.derivative()(t).T
     speed = np.hypot(dx, dz)
     return PlaneCurve(
         x=spline(t)[:, 0],
         z=spline(t)[:, 1],
-        s=quadrature(lambda at: np.linalg.norm(spline(at, 1), axis=-1), t),
+        s=quadrature(lambda at: np.linalg.norm(first(at), axis=-1), t),
         angle=np.unwrap(np.arctan2(dz, dx)),
         curvature=(ddx * dz - dx * ddz) / speed**3,
     )

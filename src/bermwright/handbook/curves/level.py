@@ -317,4 +317,4 @@ def level_cover(span: float, rise: float, cover: float, *, points: int = FINE_PO
     s = quadrature(lambda at: np.hypot(1.0, steepness * np.sinh(at / k)), x)
     z = rise + cover - cover * np.cosh(x / k)
     fall = np.arctan(steepness * np.sinh(x / k))
-    return mirrored(x, z, s, fall, level_cover_curvature(np.minimum(x, 0.5 * span), span, rise, cover))
+    return mirrored(x, z, s, fall, steepness / k * np.cosh(x / k) / np.cosh(v) ** 3)

@@ -46,7 +46,7 @@ class PlaneCurve:
     @property
     def length(self) -> float:
         """Whole arc length (m)."""
-        return float(self.s[-1] - self.s[0])
+        return float(self.s[-1])
 
     @property
     def half_width(self) -> float:

@@ -33,7 +33,7 @@ if TYPE_CHECKING:
 
 TURNED_TOLERANCE = -1e-9
 """Slope angle below which a half has passed the upright and turned back in (rad)."""
-NEWTON_STEPS = 6
+HALVING_STEPS = 30
 CROWN_SWEEPS = 5
 """Rates taken at the crown before the march, until its bend has settled."""
 
@@ -72,20 +72,22 @@ class Halves:
         """Arc length and x where each column first lies `drop` below the crown; NaN if it turns before."""
         rate = np.sin(self.fall)
         turned = np.logical_or.accumulate(~(self.fall >= TURNED_TOLERANCE), axis=0)
-        # In the step in which it turns, a half is deepest between both ends.
+        # In the step in which it turns, a half is deepest between both ends: where a parabola would be.
         with np.errstate(all="ignore"):
-            deepest = self.z[:-1] + self.step * rate[:-1] ** 2 / (2.0 * (rate[:-1] - rate[1:]))
-        reached = np.where(turned[1:], deepest, self.z[1:]) >= np.asarray(drop)
+            peak_guess = np.where(turned[1:], rate[:-1] / (rate[:-1] - rate[1:]), 1.0)
+        peak_guess = np.clip(peak_guess, 0.0, 1.0)
+        all_ends = (self.z[:-1], self.z[1:], rate[:-1], rate[1:])
+        reached = cubic(all_ends, peak_guess, self.step) >= np.asarray(drop)
         before = np.argmax(reached, axis=0)
         columns = np.arange(self.z.shape[1])
         good = reached[before, columns] & ~turned[before, columns]
         ends = self._ends(self.z, before, columns, np.sin)
-        share = np.clip((drop - ends[0]) / np.maximum(ends[1] - ends[0], 1e-9), 0.0, 1.0)
-        share = np.where(turned[before + 1, columns], 0.0, share)
-        for _ in range(NEWTON_STEPS):
-            miss = cubic(ends, share, self.step) - drop
-            slope = _cubic_slope(ends, share, self.step)
-            share = np.clip(share - miss / np.where(slope > 0.0, slope, np.inf), 0.0, 1.0)
+        low, high = np.zeros(columns.size), peak_guess[before, columns]
+        for _ in range(HALVING_STEPS):
+            guess = 0.5 * (low + high)
+            short = cubic(ends, guess, self.step) < drop
+            low, high = np.where(short, guess, low), np.where(short, high, guess)
+        share = high
         x = cubic(self._ends(self.x, before, columns, np.cos), share, self.step)
         return np.where(good, (before + share) * self.step, np.nan), np.where(good, x, np.nan)
 
@@ -151,7 +153,7 @@ class _Slope:
     def __init__(self, *, crown_x: Array, side: Array, level: Level, load: CoverLoad) -> None:
         self.crown_x, self.side, self.level, self.load = crown_x, side, level, load
         zero = np.zeros(crown_x.size)
-        self.fall, self.lean, self.stretch = zero, zero, zero + 1.0
+        self.fall, self.lean, self.stretch = zero, zero, np.ones(crown_x.size)
         self.arm, self.arm_before, self.arm_change = zero, zero, zero
 
     def rates(self, state: State) -> State:
@@ -211,14 +213,4 @@ def cubic(ends: Ends, share: Array, step: Array | float) -> Array:
         start * rest**2 * (1.0 + 2.0 * share)
         + stop * share**2 * (1.0 + 2.0 * rest)
         + step * share * rest * (start_rate * rest - stop_rate * share)
-    )
-
-
-def _cubic_slope(ends: Ends, share: Array, step: Array) -> Array:
-    start, stop, start_rate, stop_rate = ends
-    rest = 1.0 - share
-    return (
-        6.0 * (stop - start) * share * rest
-        + step * start_rate * rest * (1.0 - 3.0 * share)
-        + step * stop_rate * share * (3.0 * share - 2.0)
     )
