@@ -168,7 +168,9 @@ def _unread(node: ast.AST, field: str) -> bool:
         case ast.keyword():
             unread = node.arg in QUIET_KEYWORDS or bool(NUMERICAL.search(node.arg or ""))
         case ast.Assign():
-            unread = any(NUMERICAL.search(_target(target)) for target in node.targets)
+            unread = all(NUMERICAL.search(name) for target in node.targets for name in _targets(target))
+        case ast.AugAssign():
+            unread = bool(NUMERICAL.search(_target(node.target)))
         case ast.AnnAssign():
             unread = field == "annotation" or bool(NUMERICAL.search(_target(node.target)))
         case _:
@@ -187,6 +189,10 @@ def _bounds(tree: ast.Module) -> set[str]:
 
 def _read(tree: ast.AST) -> list[str]:
     return [n.id for n in ast.walk(tree) if isinstance(n, ast.Name) and isinstance(n.ctx, ast.Load)]
+
+
+def _targets(node: ast.AST) -> list[str]:
+    return [_target(part) for part in (node.elts if isinstance(node, ast.Tuple) else [node])]
 
 
 def _target(node: ast.AST) -> str:

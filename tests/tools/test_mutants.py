@@ -45,6 +45,8 @@ def test_a_lie_for_each_physical_number(source: str, expected: list[tuple[str, s
         "def f(x, tolerance=0.001):\n    return x > 1e-9",
         "LARGEST = 8.0\ndef f(x):\n    within('x', x, 0.0, LARGEST)",
         "def f(x):\n    return x % 2",
+        "TOLERANCE, SWEEPS = 0.02, 8",
+        "def f(step):\n    step *= 0.4\n    return step",
         "def f(x):\n    found = len(x)\n    found += 1\n    return found",
         "def f(x):\n    for turning in (5, 6):\n        x[turning] = x",
     ],
