@@ -125,6 +125,7 @@ def assessment(house, book):
         form=form,
         stages=stages,
         given=replace(GIVEN, lead=0.15),
+        stage_ratio={stage.name: 0.4 for stage in stages},
         marks=marks,
         strength=SimpleNamespace(board=0.045, joint=joint),
         remedy=lambda _mark: "Do not fill above it without props.",
@@ -184,7 +185,8 @@ def test_a_stage_with_one_unknown_finding_is_unknown(book):
         finding(book, stage="settled", verdict=Verdict.DOES_NOT_APPLY, ratio=None),
         finding(book, stage="turf", verdict=Verdict.HOLDS, ratio=None),
     )
-    assert stage_ratios(findings) == {"turf": 0.7, "lagged": None}
+    ribs = {"turf": 0.65, "settled": 0.3, "long term": None}
+    assert stage_ratios(ribs, findings) == {"turf": 0.7, "lagged": None, "settled": 0.3, "long term": None}
 
 
 def test_the_book_of_the_example_says_what_it_is(inputs):

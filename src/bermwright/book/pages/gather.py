@@ -86,7 +86,7 @@ def vault_pages(study: Study, findings: tuple[Finding, ...], counted: Quantities
         form=study.form,
         curve=str(study.vault.curve),
         stages=study.stages,
-        stage_ratio=stage_ratios(own),
+        stage_ratio=stage_ratios(study.stage_ratio, own),
         stops=tuple(_stops(study)),
         lifts=counted.lifts,
         foot_forces=tuple(one.says(system) for one in own if one.rule == FOOT_FORCES.name),
@@ -97,9 +97,11 @@ def vault_pages(study: Study, findings: tuple[Finding, ...], counted: Quantities
     )
 
 
-def stage_ratios(findings: tuple[Finding, ...]) -> Mapping[str, float | None]:
-    """Largest strength used of every stage that a finding names, leads left apart; None where unknown."""
-    ratios: dict[str, float | None] = {}
+def stage_ratios(
+    ribs: Mapping[str, float | None], findings: tuple[Finding, ...]
+) -> Mapping[str, float | None]:
+    """Largest strength used in every stage, of the ribs and by any finding; None where it is unknown."""
+    ratios = dict(ribs)
     for finding in findings:
         if (
             finding.stage is None
