@@ -122,6 +122,7 @@ def mu_curved_roof(x: ArrayLike, *, slope: ArrayLike, width: float, rise: float,
     """
     if arrangement not in {"even", "left", "right"}:
         raise OutOfRangeError(f"The arrangement of snow is even, left or right, not {arrangement!r}.")
+    peak = float(peak_mu_curved_roof(rise, width))
     place = np.asarray(x, dtype=np.float64)
     within("place", place, -width, width, unit="m")
     holds = np.asarray(slope, dtype=np.float64) <= PITCH_NONE
@@ -133,5 +134,4 @@ def mu_curved_roof(x: ArrayLike, *, slope: ArrayLike, width: float, rise: float,
     share = np.abs(place - middle) / half
     triangle = np.clip(1.0 - np.abs(2.0 * share - 1.0), 0.0, 1.0)
     heavy = place < middle if arrangement == "left" else place > middle
-    peak = float(peak_mu_curved_roof(rise, width))
     return np.where(holds, peak * triangle * np.where(heavy, 1.0, 0.5), 0.0)
