@@ -210,7 +210,7 @@ def test_a_failing_stage_says_do_not_begin(book):
     vault = replace(book.vaults[0], stage_ratio=dict(book.vaults[0].stage_ratio) | {"fill to +1.25": 1.301})
     stop = of_kind(page_of(stage_pages(vault, book), "Fill to +1.45"), Notice)[0]
     assert "fill to +1.25 (1.31)" in stop.lines[0]
-    assert "Do not begin it" in stop.lines[0]
+    assert "do not begin" in stop.lines[0]
 
 
 def test_an_unknown_lead_is_unknown_on_the_page(book):

@@ -38,6 +38,8 @@ if TYPE_CHECKING:
 MOST_LIFTS = 4
 HARD_LIFTS = 2
 """Lifts on a page when one of them needs room for its warnings."""
+TALL_FIGURE = 80.0
+"""A taller drawing (mm) leaves no room for a heading over the lines to sign on."""
 PLUMB_BOB = 0.25
 """Level of the plumb bob's point over the floor (m)."""
 LEAST_LEAD = 0.05
@@ -115,7 +117,8 @@ def _alike(one: Stage, other: Stage) -> bool:
 
 def _page(page: Page, vault: VaultPages, book: BookInputs) -> Iterator[Block]:
     yield Heading(text=f"Stage {page.number}. {page.last.title}", lead=plain(_lead(page, book.system)))
-    yield _figure(page, vault)
+    figure = _figure(page, vault)
+    yield figure
     do = (Heading(text="Do", level=2), Points(items=tuple(map(plain, page.last.do)), numbered=True))
     if page.last.kind is StageKind.FILL:
         measure = (Heading(text="Measure", level=2), *_fill_table(page, vault, book.system))
@@ -127,7 +130,8 @@ def _page(page: Page, vault: VaultPages, book: BookInputs) -> Iterator[Block]:
     if page.last.cautions:
         yield Notice(kind="caution", lines=(plain(" ".join(page.last.cautions)),))
     yield Para(f"{plain(vault.basis)} Marks rounded down; soil left/right.".strip(), small=True)
-    yield Heading(text="Sign", level=2)
+    if figure.sheet.height < TALL_FIGURE:
+        yield Heading(text="Sign", level=2)
     yield SignatureLine(labels=_signed(page.last.kind))
 
 
@@ -285,9 +289,9 @@ def _strength_stops(page: Page, vault: VaultPages) -> Iterator[str]:
     unknown = [name for name, ratio in ratios.items() if ratio is None or math.isnan(ratio)]
     if failing:
         said = ", ".join(f"{name} ({ratio_text(ratio)})" for name, ratio in failing.items())
-        yield f"*Does not hold, strength used:* {said}. *Do not begin it.* Findings says what to change."
+        yield f"*Does not hold: do not begin.* Strength used: {said}."
     if unknown:
-        yield f"*Not known whether it holds:* {', '.join(unknown)}. Answer the questions before you begin."
+        yield f"*Not known whether it holds:* {', '.join(unknown)}. Do not begin."
 
 
 def _lead_stops(page: Page, vault: VaultPages, system: str) -> Iterator[str]:
@@ -313,7 +317,7 @@ def _lead_line(stops: list[StopLine], system: str) -> str:
     others = [stop for stop in stops[:-1] if stop.lead != last.lead]
     if others:
         said += f" On the way: {', '.join(_lead_at(stop, system, 'at') for stop in others)}."
-    return f"{said} Either side, and never past the red mark on the shell."
+    return f"{said} Either side; never past the red mark."
 
 
 def _lead_at(stop: StopLine, system: str, word: str) -> str:
