@@ -27,6 +27,7 @@ CALM_STEPS = 12
 """Passes after which axial forces go half of the way only, so that they cannot swing."""
 ROUNDING_TOLERANCE = 1e-6
 """Change, over the largest movement, that can be rounding in a fine mesh with hinges."""
+WHOLE_STEP = 1.0
 HALVING_STEPS = 30
 """Halvings in the search for that place."""
 
@@ -156,45 +157,56 @@ def take_over(shape: Shape, new: Array) -> float:
 
 
 @compiled
-def energy(band: Array, step: Array, size: int) -> float:
+def step_energy(band: Array, step: Array, size: int) -> float:
     """step^T K step, from the factors of K."""
-    total = 0.0
+    whole_step = 0.0
     for i in range(size):
-        along = step[i]
+        row_step = step[i]
         for k in range(1, 6):
-            along += band[i, k] * step[i + k]
-        total += along**2 / band[i, 0]
-    return total
+            row_step = row_step + band[i, k] * step[i + k]
+        whole_step = whole_step + row_step**2 / band[i, 0]
+    return whole_step
 
 
 @compiled
-def slope(task: Task, place: tuple[int, float], work: Work, bent: float) -> float:
-    """Change of energy along the last step, `share` of the way; `bent` is step^T K step.
-
-    What the pass took soil and links for is exchanged for what they are there.
-    """
-    state, share = place
-    _, shape, ground, ties, history = work
+def soil_slope(task: Task, state: int, work: Work, back_step: float) -> float:
+    """Work along the last step of what the pass took soil for, less what soil is short of its end."""
+    _, shape, ground, _, history = work
     rise, reference = task.bars.rise, history.reference[state]
-    total = -(1.0 - share) * bent
+    sum_step = 0.0
     for i in range(rise.size):
-        gone = shape.face[i] - shape.face_before[i]
-        if gone != 0.0:
-            there = shape.face_before[i] + share * gone
-            free = free_pressure(ground.rest[i], ground.spring[i], there - reference[i], rise[i])
-            pressure = min(max(free, ground.low[i]), ground.high[i])
-            taken = ground.load[3 * i] - ground.base[3 * i] - ground.held[i] * shape.face[i]
-            total += (taken - pressure * rise[i] + (1.0 - share) * ground.held[i] * gone) * gone
-    for link in range(task.links.start.size):
+        face_step = shape.face[i] - shape.face_before[i]
+        gone_step = shape.face[i] - back_step * face_step - reference[i]
+        free = free_pressure(ground.rest[i], ground.spring[i], gone_step, rise[i])
+        pressure = min(max(free, ground.low[i]), ground.high[i])
+        taken_step = ground.load[3 * i] - ground.base[3 * i] - ground.held[i] * shape.face[i]
+        elastic_step = back_step * ground.held[i] * face_step
+        sum_step = sum_step + (taken_step + elastic_step - pressure * rise[i]) * face_step
+    return sum_step
+
+
+@compiled
+def link_slope(task: Task, state: int, work: Work, back_step: float) -> float:
+    """The same of the props and ties."""
+    _, shape, _, ties, history = work
+    links = task.links
+    sum_step = 0.0
+    for link in range(links.start.size):
         if task.steps.member_on[state, link]:
-            longer = stretch(task.links, link, shape.move) - history.link_reference[state, link]
-            gone = stretch(task.links, link, shape.step)
-            there = longer - (1.0 - share) * gone
-            pulls = max(task.links.sense[link] * there, 0.0) * task.links.sense[link]
-            if task.links.sense[link] == 0:
-                pulls = there
-            total += task.links.stiffness[link] * (pulls - (longer if ties.on[link] else 0.0)) * gone
-    return total
+            end_step = stretch(links, link, shape.move) - history.link_reference[state, link]
+            long_step = stretch(links, link, shape.step)
+            there_step = end_step - back_step * long_step
+            carries = links.sense[link] == 0 or links.sense[link] * there_step > 0.0
+            force_step = (there_step if carries else 0.0) - (end_step if ties.on[link] else 0.0)
+            sum_step = sum_step + links.stiffness[link] * force_step * long_step
+    return sum_step
+
+
+@compiled
+def too_far(task: Task, state: int, work: Work, back_step: float, bent: float) -> bool:
+    """Whether the energy still falls backwards, `back_step` of the last step short of its end."""
+    slope_step = soil_slope(task, state, work, back_step) + link_slope(task, state, work, back_step)
+    return slope_step > back_step * bent
 
 
 @compiled
@@ -204,20 +216,26 @@ def hold_back(task: Task, state: int, work: Work) -> bool:
     Returns whether it had gone too far.
     """
     equations, shape, _, _, _ = work
-    bent = energy(equations.band, shape.step, equations.scale.size)
-    if slope(task, (state, 1.0), work, bent) <= 0.0:
+    bent = step_energy(equations.band, shape.step, equations.scale.size)
+    if not too_far(task, state, work, 0.0, bent):
         return False
-    low, high = 0.0, 1.0
+    near_step = 0.0
+    far_step = 1.0
     for _ in range(HALVING_STEPS):
-        middle = 0.5 * (low + high)
-        if slope(task, (state, middle), work, bent) > 0.0:
-            high = middle
+        middle_step = 0.5 * (near_step + far_step)
+        if too_far(task, state, work, middle_step, bent):
+            near_step = middle_step
         else:
-            low = middle
-    back = 1.0 - high
-    shape.move[:] -= back * shape.step[: shape.move.size]
-    shape.face[:] -= back * (shape.face - shape.face_before)
+            far_step = middle_step
+    shape.move[:] = between(shape.move, near_step, shape.step)
+    shape.face[:] = between(shape.face, near_step, shape.face - shape.face_before)
     return True
+
+
+@compiled
+def between(values: Array, back_step: float, steps: Array) -> Array:
+    """The values a share of their steps ago."""
+    return values - back_step * steps[: values.size]
 
 
 @compiled
@@ -250,7 +268,7 @@ def settle(task: Task, state: int, work: Work) -> int:
         set_turns(task.bars, equations.hidden, ground.load, shape)
         set_faces(task.bars, shape)
         far = count > FREE_STEPS and negative == 0 and hold_back(task, state, work)
-        half_step = 1.0 if count < CALM_STEPS else 0.5
+        half_step = WHOLE_STEP if count < CALM_STEPS else 0.5
         moved = follow(task, state, work, half_step)
         # Of the same size as before and tiny: what is left is rounding, not movement.
         rounding_step = change < ROUNDING_TOLERANCE and change > 0.5 * change_before
@@ -276,7 +294,7 @@ def begin(task: Task, place: tuple[int, int], work: Work, out: Out) -> bool:
             return False
         shape.face[:] = history.face[parent]
         shape.move[:] = out.displacement[lane, parent].ravel()
-    set_tension(task.bars, shape, task.steps.stiffness[state], 1.0)
+    set_tension(task.bars, shape, task.steps.stiffness[state], WHOLE_STEP)
     inherit(task.steps, state, shape.face, history)
     inherit_links(task.links, task.steps, state, shape.move, history)
     set_soil(task.bars, task.lanes, task.steps, place, ground)

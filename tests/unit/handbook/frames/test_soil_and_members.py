@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import dataclasses
+from itertools import product
 
 import numpy as np
 import pytest
@@ -114,3 +115,36 @@ def test_pore_water_takes_from_the_soil(vault: Frame) -> None:
     drowned = solve(vault, soil, States.build(17, depth=depth, pore=30e3))
     assert (drowned.pressure == 0).all()
     assert np.abs(drowned.moment).max() < 1e-9
+
+
+def test_passes_do_not_go_in_circles() -> None:
+    # Soft ribs in stiff soil with joints and one-sided members: plain steps swing between two patterns of
+    # active and passive soil. In first order only a mechanism may stay without an answer.
+    turn = np.linspace(np.pi, 0.0, 33)
+    joint = np.full(33, np.inf)
+    joint[[3, 9, 14, 23, 28]] = [1e4, 1e5, 1e4, 1e5, 1e4]
+    hard = 0
+    for span, rise, bending in product((2.0, 4.0, 7.0), (1.0, 2.5, 4.5), (1e4, 1e5, 1e6)):
+        frame = Frame.bare(
+            0.5 * span * np.cos(turn),
+            rise * np.sin(turn),
+            axial=1e8,
+            bending=bending,
+            joint=joint,
+            width=0.6,
+        )
+        levels = np.linspace(0.3, 1.1, 8)[:, None] * rise + 0.3 * (frame.x < 0)
+        members = (
+            Member(start=16, end=GROUND, stiffness=1e6, works=Works.COMPRESSION),
+            Member(start=8, end=24, stiffness=1e6, works=Works.TENSION),
+        )
+        states = States.build(
+            33, parent=range(-1, 7), depth=np.maximum(levels - frame.z, 0.0), down=20.0, members=members
+        )
+        soil = Soil.lanes(
+            ratio=0.5, spring=[0.25, 1.0, 3.0], weight=20e3, modulus=40e6, active=0.3, passive=0.7
+        )
+        found = solve(frame, soil, states, second_order=False)
+        assert found.converged.all()
+        hard += int((found.iterations > 6).sum())
+    assert hard > 0
