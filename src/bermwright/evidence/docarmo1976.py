@@ -62,6 +62,7 @@ _EGG: dict[str, Any] = {
 _EGG_ARCS = curves.egg_arcs(**_EGG)
 
 _CIRCLES = (
+    _row("segment-higher", curves.segment_radius, "2.0833", "(4 + 2.25)/3", span=4.0, rise=1.5),
     _row("segment-radius", curves.segment_radius, "2.5000", "(4 + 1)/2", span=4.0, rise=1.0),
     _row("segment-angle", curves.segment_angle, "53.130", "2 atan(1/2)", "deg", span=4.0, rise=1.0),
     _row(
