@@ -1,6 +1,7 @@
 """Assembly, factors and solution of the frame's banded equations (compiled).
 
-Arrays are taken out of their bundles before a loop: each such step costs as much as an addition.
+Arrays are taken out of their bundles before a loop: each such step costs as much as an addition. Loops
+stand where numpy would take a slice, because slices compile slowly.
 """
 
 from __future__ import annotations
@@ -34,7 +35,7 @@ def assemble(
     `factors` act on the elements and on the joints. Returns how many of the condensed rotations before a
     joint have a negative pivot.
     """
-    equations.band[:] = 0.0
+    clear(equations.band)
     _add_elements(bars, equations.band, tension, factors[0])
     negative = 0
     for e in range(bars.length.size - 1):
@@ -44,6 +45,14 @@ def assemble(
     _add_soil(bars, equations.band, held)
     _add_feet(bars, equations.band, factors[1])
     return negative
+
+
+@compiled
+def clear(matrix: Array) -> None:
+    """Set a matrix to zero."""
+    for i in range(matrix.shape[0]):
+        for j in range(matrix.shape[1]):
+            matrix[i, j] = 0.0
 
 
 @compiled
@@ -72,7 +81,7 @@ def _jointed_matrix(
     soil on the node is carried half by the rotation before and half by the rotation after it, so
     that a frame and its mirror image agree.
     """
-    small[:] = 0.0
+    clear(small)
     m = 0
     for r in range(6):
         for c in range(r, 6):
@@ -94,7 +103,8 @@ def _add_jointed(equations: Equations, e: int) -> int:
     """Condense row 5 of the small matrix and add the rest to the band."""
     small, band = equations.small, equations.band
     pivot = small[5, 5]
-    equations.hidden[e] = small[5]
+    for c in range(7):
+        equations.hidden[e, c] = small[5, c]
     for r in range(6):
         row = KEPT[r]
         for c in range(r, 6):
@@ -141,9 +151,10 @@ def _add_feet(bars: Bars, band: Array, joint_factor: float) -> None:
 
 @compiled
 def _hold(band: Array, row: int) -> None:
-    band[row] = 0.0
-    for k in range(1, min(6, row + 1)):
-        band[row - k, k] = 0.0
+    for k in range(6):
+        band[row, k] = 0.0
+        if row >= k:
+            band[row - k, k] = 0.0
     band[row, 0] = 1.0
 
 

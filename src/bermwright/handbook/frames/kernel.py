@@ -14,7 +14,14 @@ from bermwright.handbook.frames.band import NO_PIVOT, assemble, clear_held, fact
 from bermwright.handbook.frames.compiled import compiled, entrance
 from bermwright.handbook.frames.links import add_links, inherit_links, set_links, stretch
 from bermwright.handbook.frames.records import Equations, Ground, History, Shape, Ties
-from bermwright.handbook.frames.results import write_bars, write_feet, write_links, write_soil, write_springs
+from bermwright.handbook.frames.results import (
+    write_bars,
+    write_feet,
+    write_links,
+    write_moves,
+    write_soil,
+    write_springs,
+)
 from bermwright.handbook.frames.soil_law import free_pressure, inherit, set_faces, set_law, set_soil
 
 if TYPE_CHECKING:
@@ -89,8 +96,8 @@ def make_work(elements: int, links: int, states: int) -> Work:
 def set_right(bars: Bars, equations: Equations, load: Array, joint_factor: float) -> None:
     """Write the right-hand side: half of a node's moment acts on either side of its joint."""
     right, hidden, joint = equations.right, equations.hidden, bars.joint
-    right[: load.size] = load
-    right[load.size :] = 0.0
+    for i in range(right.size):
+        right[i] = load[i] if i < load.size else 0.0
     for e in range(bars.length.size - 1):
         if joint[e + 1] < np.inf:
             half = 0.5 * load[3 * e + 5]
@@ -227,15 +234,17 @@ def hold_back(task: Task, state: int, work: Work) -> bool:
             near_step = middle_step
         else:
             far_step = middle_step
-    shape.move[:] = between(shape.move, near_step, shape.step)
-    shape.face[:] = between(shape.face, near_step, shape.face - shape.face_before)
+    for i in range(shape.move.size):
+        shape.move[i] = between(shape.move[i], near_step, shape.step[i])
+    for i in range(shape.face.size):
+        shape.face[i] = between(shape.face[i], near_step, shape.face[i] - shape.face_before[i])
     return True
 
 
 @compiled
-def between(values: Array, back_step: float, steps: Array) -> Array:
-    """The values a share of their steps ago."""
-    return values - back_step * steps[: values.size]
+def between(value: float, back_step: float, step: float) -> float:
+    """The value a share of its step ago."""
+    return value - back_step * step
 
 
 @compiled
@@ -255,7 +264,8 @@ def settle(task: Task, state: int, work: Work) -> int:
     equations, shape, ground, _, _ = work
     control = task.control
     if not control.second_order:
-        shape.tension[:] = 0.0
+        for e in range(shape.tension.size):
+            shape.tension[e] = 0.0
     change_before = np.inf
     for count in range(1, control.most + 1):
         negative = one_pass(task, state, work)
@@ -264,7 +274,8 @@ def settle(task: Task, state: int, work: Work) -> int:
         change = take_over(shape, equations.right)
         if np.isnan(change):
             return -count
-        shape.face_before[:] = shape.face
+        for i in range(shape.face.size):
+            shape.face_before[i] = shape.face[i]
         set_turns(task.bars, equations.hidden, ground.load, shape)
         set_faces(task.bars, shape)
         far = count > FREE_STEPS and negative == 0 and hold_back(task, state, work)
@@ -280,6 +291,15 @@ def settle(task: Task, state: int, work: Work) -> int:
 
 
 @compiled
+def start_from(shape: Shape, parent: int, moved: Array, faces: Array) -> None:
+    """Take over the shape of the parent, or the straight one (a loop compiles faster than a slice)."""
+    for i in range(shape.face.size):
+        shape.face[i] = faces[parent, i] if parent >= 0 else 0.0
+        for way in range(3):
+            shape.move[3 * i + way] = moved[parent, i, way] if parent >= 0 else 0.0
+
+
+@compiled
 def begin(task: Task, place: tuple[int, int], work: Work, out: Out) -> bool:
     """Start from the parent's shape; False when a value is missing or the parent has no answer."""
     lane, state = place
@@ -287,19 +307,17 @@ def begin(task: Task, place: tuple[int, int], work: Work, out: Out) -> bool:
     parent = task.steps.parent[state]
     if task.gaps.lanes[lane] or task.gaps.states[state]:
         return False
-    shape.move[:] = 0.0
-    shape.face[:] = 0.0
-    if parent >= 0:
-        if not out.converged[lane, parent]:
-            return False
-        shape.face[:] = history.face[parent]
-        shape.move[:] = out.displacement[lane, parent].ravel()
+    if parent >= 0 and not out.converged[lane, parent]:
+        return False
+    start_from(shape, parent, out.displacement[lane], history.face)
     set_tension(task.bars, shape, task.steps.stiffness[state], WHOLE_STEP)
     inherit(task.steps, state, shape.face, history)
     inherit_links(task.links, task.steps, state, shape.move, history)
     set_soil(task.bars, task.lanes, task.steps, place, ground)
-    ground.side[:] = 0
-    ties.on[:] = True
+    for i in range(ground.side.size):
+        ground.side[i] = 0
+    for link in range(ties.on.size):
+        ties.on[link] = True
     set_law(task.bars, ground, shape.face, history.reference[state])
     set_links(task.links, task.steps.member_on[state], history.link_reference[state], shape.move, ties)
     return True
@@ -319,9 +337,8 @@ def run_lanes(task: Task, out: Out, span: tuple[int, int]) -> None:
             passes = settle(task, state, work)
             out.iterations[lane, state] = abs(passes)
             if passes > 0:
-                history.face[state] = shape.face
                 out.converged[lane, state] = True
-                out.displacement[lane, state] = shape.move.reshape(elements + 1, 3)
+                write_moves(shape, out.displacement[place], history.face[state])
                 write_bars(task.bars, shape, out, place, task.steps.stiffness[state])
                 write_soil(task.bars, ground, shape, history.reference[state], out.pressure[place])
                 write_springs(task.bars, ground, out.spring[place])

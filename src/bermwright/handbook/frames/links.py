@@ -81,12 +81,14 @@ def add_links(bars: Bars, links: Links, equations: Equations, ties: Ties, joint_
     for a in range(count):
         if ties.on[a]:
             carry = ties.carry[a]
-            carry[:] = 0.0
+            for i in range(carry.size):
+                carry[i] = 0.0
             pull(links, a, -1.0, carry)
             clear_held(bars, carry, joint_factor)
             solve_band(equations.band, carry, size)
             # The length a link had when it was put in is a load on the frame.
-            equations.right[:] += ties.load[a] * carry
+            for i in range(size):
+                equations.right[i] += ties.load[a] * carry[i]
     return _correct(links, equations.right, ties) if count else 0
 
 
@@ -104,7 +106,8 @@ def _correct(links: Links, right: Array, ties: Ties) -> int:
     negative = _eliminate(small)
     for a in range(count):
         if ties.on[a]:
-            right[:] -= small[a, count] * ties.carry[a]
+            for i in range(right.size):
+                right[i] -= small[a, count] * ties.carry[a, i]
     return negative
 
 
@@ -116,8 +119,11 @@ def _eliminate(small: Array) -> int:
     for a in range(count):
         if small[a, a] < 0.0:
             negative += 1
-        small[a] /= small[a, a]
+        pivot = small[a, a]
+        for c in range(count + 1):
+            small[a, c] /= pivot
         for b in range(count):
-            if b != a:
-                small[b] -= small[b, a] * small[a]
+            share = small[b, a] if b != a else 0.0
+            for c in range(count + 1):
+                small[b, c] -= share * small[a, c]
     return negative

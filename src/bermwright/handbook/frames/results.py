@@ -14,6 +14,15 @@ if TYPE_CHECKING:
 
 
 @compiled
+def write_moves(shape: Shape, moved: Array, face: Array) -> None:
+    """Movements of the nodes, and of the soil face for the states that follow."""
+    for i in range(face.size):
+        face[i] = shape.face[i]
+        for way in range(3):
+            moved[i, way] = shape.move[3 * i + way]
+
+
+@compiled
 def write_bars(bars: Bars, shape: Shape, out: Out, place: tuple[int, int], stiffness: float) -> None:
     """Axial force, bending and shear of every element, the second-order part included."""
     move, turn = shape.move, shape.turn
