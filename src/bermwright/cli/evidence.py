@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import json
 from typing import TYPE_CHECKING
 
 from bermwright.cli import options
+from bermwright.cli.terminal import Progress, say, say_json
 
 if TYPE_CHECKING:
     import argparse
@@ -21,9 +21,10 @@ def run(args: argparse.Namespace) -> int:
     """Compute every published value and say whether it agrees."""
     from bermwright.app.evidence import evidence_data, evidence_text
 
-    rows = evidence_data(args.work)
+    with Progress() as progress:
+        rows = evidence_data(args.work, progress)
     if args.json:
-        print(json.dumps(rows, indent=2, ensure_ascii=False))
+        say_json(rows)
     else:
-        print(evidence_text(rows))
+        say(evidence_text(rows))
     return 0 if all(row["agrees"] for row in rows) else 1

@@ -9,12 +9,16 @@ from importlib import import_module
 from typing import TYPE_CHECKING
 
 from bermwright import __version__
-from bermwright.base.errors import BermwrightError
+from bermwright.base.errors import BermwrightError, HouseFileError
+from bermwright.cli.terminal import complain, say_json
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-HOLDS, DOES_NOT_HOLD, BAD_INPUT, OWN_FAULT = 0, 1, 2, 3
+BAD_INPUT, OWN_FAULT = 2, 3
+"""Exit codes besides 0 and 1, which are the command's own."""
+STOPPED, READER_LEFT = 130, 141
+"""The codes of a shell for Ctrl-C and for a pipe that nobody reads any more."""
 
 COMMANDS = {
     "new": "write a commented starter house file",
@@ -29,8 +33,9 @@ COMMANDS = {
 }
 
 EPILOG = (
-    "bermwright never says that a house is safe: it says what was checked, with which values, and what was "
-    "not. Exit codes: 0 everything that is checked holds, 1 it does not or is not known, 2 the input is wrong."
+    "Every answer says what was checked, with which values, and what was not; none says more. Exit codes: "
+    "0 everything that is checked holds, 1 something does not or is not known, 2 the input is wrong, "
+    "3 bermwright itself went wrong."
 )
 
 
@@ -44,22 +49,46 @@ def main(argv: Sequence[str] | None = None) -> int:
         parser.print_help()
         return BAD_INPUT
     try:
+        return _run(args)
+    except BrokenPipeError:
+        _forget_output()
+        return READER_LEFT
+    except KeyboardInterrupt:
+        complain("Stopped. Nothing was written.")
+        return STOPPED
+
+
+def _run(args: argparse.Namespace) -> int:
+    """The command's exit code; what a person can put right is said without a traceback."""
+    try:
         code: int = import_module(f"bermwright.cli.{args.command}").run(args)
+        sys.stdout.flush()
     except BermwrightError as error:
-        print(error, file=sys.stderr)
+        _refuse(args, error)
         return BAD_INPUT
     except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return HOLDS
-    except KeyboardInterrupt:
-        print("Stopped. Nothing was written.", file=sys.stderr)
-        return 130
+        raise
     except Exception as error:
         if os.environ.get("BERMWRIGHT_TRACE"):
             raise
-        print(_own_fault(error), file=sys.stderr)
+        complain(_own_fault(error))
         return OWN_FAULT
     return code
+
+
+def _refuse(args: argparse.Namespace, error: BermwrightError) -> None:
+    """Say what is wrong: as JSON where JSON was asked for and a house file has mistakes."""
+    if isinstance(error, HouseFileError) and getattr(args, "json", False):
+        from bermwright.formats.assessment_json import mistakes_data
+
+        say_json(mistakes_data(error))
+    else:
+        complain(error)
+
+
+def _forget_output() -> None:
+    """Whoever read the answer has gone: nothing more goes there, and nothing complains at the end."""
+    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
@@ -73,7 +102,9 @@ def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     wanted = next((word for word in arguments if not word.startswith("-")), None)
     for name, help_text in COMMANDS.items():
-        sub = commands.add_parser(name, help=help_text, description=help_text[0].upper() + help_text[1:] + ".")
+        sub = commands.add_parser(
+            name, help=help_text, description=help_text[0].upper() + help_text[1:] + "."
+        )
         if name == wanted:
             import_module(f"bermwright.cli.{name}").add(sub)
     return parser

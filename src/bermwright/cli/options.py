@@ -15,14 +15,34 @@ def house(parser: argparse.ArgumentParser) -> None:
 
 def units(parser: argparse.ArgumentParser) -> None:
     """Metric or imperial output."""
-    parser.add_argument("--units", choices=("metric", "imperial"), default="metric", help="units of the output")
+    parser.add_argument(
+        "--units", choices=("metric", "imperial"), default="metric", help="units of the output"
+    )
 
 
 def as_json(parser: argparse.ArgumentParser) -> None:
     """Machine-readable output."""
-    parser.add_argument("--json", action="store_true", help="print JSON (documented in docs/reference/json.md)")
+    parser.add_argument(
+        "--json", action="store_true", help="print JSON (documented in docs/reference/json.md)"
+    )
 
 
 def out(parser: argparse.ArgumentParser, what: str) -> None:
     """Where to write."""
     parser.add_argument("-o", "--out", metavar="FILE", help=f"where to write {what}")
+
+
+def date(parser: argparse.ArgumentParser) -> None:
+    """The day that is printed on every sheet."""
+    parser.add_argument(
+        "--date",
+        metavar="YYYY-MM-DD",
+        help="day on the sheets (today); with the same day come the same bytes",
+    )
+
+
+def paper(parser: argparse.ArgumentParser) -> None:
+    """The paper of the full-size templates."""
+    parser.add_argument(
+        "--paper", choices=("A4", "A3"), default="A4", help="paper of the full-size templates"
+    )

@@ -6,6 +6,7 @@ import json
 from typing import TYPE_CHECKING
 
 from bermwright.cli import options
+from bermwright.cli.terminal import say
 
 if TYPE_CHECKING:
     import argparse
@@ -18,12 +19,14 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Print or write the JSON Schema of the house file."""
-    from bermwright.app.files import write_text
+    from pathlib import Path
+
+    from bermwright.app.files import output, write_text
     from bermwright.formats.house_file import schema
 
-    text = json.dumps(schema(), indent=2, ensure_ascii=False) + "\n"
+    text = json.dumps(schema(), indent=2, ensure_ascii=False)
     if args.out:
-        write_text(args.out, text)
+        say(f"Wrote {write_text(output(args.out, Path(args.out), ('.json',)), text + chr(10))}.")
     else:
-        print(text, end="")
+        say(text)
     return 0

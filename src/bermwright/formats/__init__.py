@@ -1,4 +1,4 @@
-"""File to House and data to file: the only place that knows TOML, SVG, PDF, DXF and JSON.
+"""File to House, and answers to files: house file, drawings, documents, JSON and text of what was found.
 
-A writer is one `match` over the items and adds no number of its own. Start reading at `documents/`.
+Each writer takes data of the layers below and adds no number. Start reading at `assessment_text.py`.
 """

@@ -5,98 +5,113 @@ from __future__ import annotations
 from textwrap import fill
 from typing import TYPE_CHECKING
 
-from bermwright.base.findings import Shown, Verdict, worst
+from bermwright.base.findings import Verdict, worst
+from bermwright.base.wording import finding_words
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Iterator
 
-    from bermwright.base.findings import Finding, Question, Step
+    from bermwright.base.findings import Finding, Question
+    from bermwright.base.wording import StepWords
     from bermwright.rules.assess import Assessment
 
 WIDTH = 92
+CLOSING = "Calculation aid, not reviewed. It does not replace a licensed engineer or local rules."
 SIGNS = {
     Verdict.FAILS: "FAILS  ",
     Verdict.UNKNOWN: "UNKNOWN",
     Verdict.TIGHT: "TIGHT  ",
     Verdict.HOLDS: "holds  ",
-    Verdict.DOES_NOT_APPLY: "  -    ",
+    Verdict.DOES_NOT_APPLY: "-      ",
 }
+"""The word of each verdict; what does not hold is in capitals, so that it is seen without colour."""
+_SAY_WHAT_TO_DO = {Verdict.FAILS, Verdict.TIGHT, Verdict.UNKNOWN}
 
 
 def assessment_text(assessment: Assessment, system: str = "metric") -> str:
     """The whole assessment as text."""
-    lines = [headline(assessment), ""]
+    lines = [wrapped(headline(assessment)), ""]
     lines += [line for finding in assessment.findings for line in _finding(finding, system)]
     if assessment.questions:
         lines += ["", "Questions: what is not known, and the cheapest way to learn it"]
         lines += [line for question in assessment.questions for line in _question(question)]
     if assessment.not_read:
-        lines += ["", _wrap("Not read yet: " + ", ".join(assessment.not_read) + ".", "")]
-    lines += ["", "Not checked:"] + [_wrap(f"- {name}", "  ") for name in assessment.not_checked]
-    lines += ["", "Calculation aid, not reviewed. It does not replace a licensed engineer or local rules."]
+        lines += ["", wrapped("Not read yet: " + ", ".join(assessment.not_read) + ".")]
+    lines += ["", "Not checked:"] + [wrapped(f"- {name}", "  ") for name in assessment.not_checked]
+    lines += ["", CLOSING]
     return "\n".join(lines)
 
 
 def headline(assessment: Assessment) -> str:
     """One sentence that claims no more than the worst or the unknown finding."""
     name = assessment.house.name
-    count = {verdict: 0 for verdict in Verdict}
-    for finding in assessment.findings:
-        count[finding.verdict] += 1
+    count = {verdict: sum(one.verdict is verdict for one in assessment.findings) for verdict in Verdict}
     match worst(assessment.findings):
         case Verdict.FAILS:
-            return f"{name}: {count[Verdict.FAILS]} of {len(assessment.findings)} findings fail."
+            unknown = f", {count[Verdict.UNKNOWN]} are not known" if count[Verdict.UNKNOWN] else ""
+            return f"{name}: {count[Verdict.FAILS]} of {len(assessment.findings)} findings fail{unknown}."
         case Verdict.UNKNOWN:
-            return f"{name}: {count[Verdict.UNKNOWN]} findings are not known; nothing computed fails."
+            return (
+                f"{name}: {count[Verdict.UNKNOWN]} of {len(assessment.findings)} findings are not known; "
+                "nothing that could be computed fails."
+            )
         case Verdict.TIGHT:
-            return f"{name}: {count[Verdict.TIGHT]} findings are tight; the others that were checked hold."
+            return (
+                f"{name}: {count[Verdict.TIGHT]} of {len(assessment.findings)} findings are tight; "
+                "the others hold, for these checks and with the values of the file."
+            )
         case Verdict.HOLDS:
-            return f"{name}: what is checked here holds, with the values of the file. See what is not checked."
+            return (
+                f"{name}: what is checked here holds, with the values of the file. See what is not checked."
+            )
         case Verdict.DOES_NOT_APPLY:
             return f"{name}: nothing here could be checked."
 
 
 def finding_text(finding: Finding, system: str = "metric") -> str:
     """One finding with its whole working."""
+    words = finding_words(finding, system)
     lines = list(_finding(finding, system))
-    if finding.corner:
-        lines.append("  governs at: " + _named(finding.corner, system))
-    for step in finding.steps:
-        lines += _step(step, system)
-    lines += ["  Sources:"] + [f"    {cite}" for cite in finding.cites]
-    if finding.needs_review:
-        lines.append("  Some of this rests on memory or on unpublished practice: have it confirmed.")
+    if words.corner:
+        lines.append(wrapped(f"governs: {words.corner}", "    "))
+    for number, step in enumerate(words.steps, 1):
+        lines += _step(number, step)
+    lines += ["    sources:", *(wrapped(f"- {source}", "      ") for source in words.sources)]
+    if words.doubt:
+        lines.append(wrapped(words.doubt, "    "))
     return "\n".join(lines)
 
 
 def _finding(finding: Finding, system: str) -> Iterator[str]:
-    ratio = f"{finding.ratio:6.2f}" if finding.ratio is not None else "      "
-    yield f"{SIGNS[finding.verdict]} {ratio}  {finding.rule}  ({finding.part})"
-    where = ", ".join(part for part in (finding.stage, finding.case, finding.place) if part)
-    yield _wrap(finding.says(system), "    ")
-    if where:
-        yield _wrap(f"at: {where}", "    ")
-    if finding.advice and finding.verdict in {Verdict.FAILS, Verdict.TIGHT, Verdict.UNKNOWN}:
-        yield _wrap(f"do: {finding.advice}", "    ")
+    words = finding_words(finding, system)
+    yield f"{SIGNS[finding.verdict]} {words.ratio:>6}  {finding.rule}"
+    yield wrapped(words.says, "    ")
+    yield wrapped(f"at: {words.where}", "    ")
+    if words.advice and finding.verdict in _SAY_WHAT_TO_DO:
+        yield wrapped(f"do: {words.advice}", "    ")
 
 
 def _question(question: Question) -> Iterator[str]:
-    yield _wrap(f"? {question.place}: {question.asks} {question.why}", "  ")
-    yield _wrap(f"cheapest way: {question.cheapest_way}", "    ")
+    yield wrapped(f"? {question.place}: {question.asks} {question.why}", "  ")
+    yield wrapped(f"cheapest way: {question.cheapest_way}", "    ")
+    if question.blocks:
+        yield wrapped(f"without it not known: {', '.join(question.blocks)}", "    ")
 
 
-def _step(step: Step, system: str) -> Iterator[str]:
-    yield f"  {step.says}"
-    yield f"      {step.symbol} = {step.formula} = {step.filled} = {step.result.text(system)}"
-    if step.cite:
-        yield f"      [{step.cite}]"
+def _step(number: int, step: StepWords) -> Iterator[str]:
+    yield wrapped(f"{number}. {step.says}", "    ")
+    yield wrapped(step.line, "        ")
+    if step.source:
+        yield wrapped(f"[{step.source}]", "        ")
 
 
-def _named(values: Mapping[str, Shown | str], system: str) -> str:
-    return ", ".join(
-        f"{name} {value.text(system) if isinstance(value, Shown) else value}" for name, value in values.items()
+def wrapped(text: str, indent: str = "") -> str:
+    """Text folded to the width of a page, never inside a word."""
+    return fill(
+        text,
+        WIDTH,
+        initial_indent=indent,
+        subsequent_indent=indent + "  ",
+        break_long_words=False,
+        break_on_hyphens=False,
     )
-
-
-def _wrap(text: str, indent: str) -> str:
-    return fill(text, WIDTH, initial_indent=indent, subsequent_indent=indent + "  ")

@@ -97,7 +97,9 @@ def peak(analysis: Analysis, ratios: Array, situations: Truth, lanes: Truth | No
     lost = counted & ~analysis.response.converged
     if lost.any() and largest <= 1.0:
         lane, situation = (int(i) for i in np.argwhere(lost)[0])
-        return Peak(analysis=analysis, lane=lane, situation=situation, place=(0,) * (ratios.ndim - 2), ratio=np.nan)
+        return Peak(
+            analysis=analysis, lane=lane, situation=situation, place=(0,) * (ratios.ndim - 2), ratio=np.nan
+        )
     indices = tuple(int(i) for i in at)
     return Peak(
         analysis=analysis,

@@ -1,0 +1,136 @@
+"""The site book and the full-size templates as PDF: made in memory, written in one go."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bermwright.app.assessing import assess_file, holds, quiet
+from bermwright.app.clock import day
+from bermwright.app.files import beside, output, write_bytes
+from bermwright.app.opening import revision_of
+from bermwright.base.document import FullPage
+from bermwright.base.errors import BermwrightError
+from bermwright.book.pages import site_book, template_book
+from bermwright.book.pages.gather import gather
+from bermwright.formats.documents import pdf
+from bermwright.rules.registry import RULES
+from bermwright.takeoff import site_seasons
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from pathlib import Path
+
+    from bermwright.app.assessing import Assessed
+    from bermwright.base.document import Document
+    from bermwright.book.pages import BookInputs
+
+
+class NothingToDrawError(BermwrightError):
+    """So little is known of the house that there is nothing to draw."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wishes:
+    """How a book is wanted."""
+
+    out: str | None = None
+    date: str | None = None
+    """ISO date; today where it is not given."""
+    paper: str = "A4"
+    system: str = "metric"
+    templates: bool = True
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Made:
+    """A PDF that is ready but not written yet."""
+
+    path: Path
+    content: bytes
+    template_sheets: int
+    paper: str
+    holds: bool
+    """Whether every finding of the house holds or does not apply."""
+
+    @property
+    def pages(self) -> int:
+        """How many pages it has."""
+        return page_count(self.content)
+
+    def write(self) -> Path:
+        """Put it on disk, whole or not at all."""
+        return write_bytes(self.path, self.content)
+
+
+def make_book(house_file: str, wishes: Wishes, progress: Callable[[str], None] = quiet) -> Made:
+    """The whole site book of a house file."""
+    path = output(wishes.out, beside(house_file, "book", ".pdf"), (".pdf",))
+    date = day(wishes.date)
+    assessed = assess_file(house_file, progress=progress)
+    progress("pages")
+    book = site_book(inputs_of(assessed, wishes, date), templates=wishes.templates)
+    progress("PDF")
+    return _made(book, path, wishes, assessed)
+
+
+def make_templates(house_file: str, wishes: Wishes, progress: Callable[[str], None] = quiet) -> Made:
+    """The full-size templates alone."""
+    path = output(wishes.out, beside(house_file, "templates", ".pdf"), (".pdf",))
+    date = day(wishes.date)
+    assessed = assess_file(house_file, stop_marks=False, progress=progress)
+    progress("templates")
+    book = template_book(inputs_of(assessed, wishes, date))
+    if not template_sheets(book):
+        raise NothingToDrawError(
+            "There is no template to draw yet: "
+            + _why(assessed)
+            + " `bermwright check` asks what is missing."
+        )
+    progress("PDF")
+    return _made(book, path, wishes, assessed)
+
+
+def inputs_of(assessed: Assessed, wishes: Wishes, date: str) -> BookInputs:
+    """What the pages read, with the winter of the site."""
+    seasons = site_seasons(assessed.opened.house)
+    return gather(
+        assessed.assessment,
+        rules=RULES,
+        revision=revision_of(assessed.opened),
+        date=date,
+        seasons=seasons.sentences(wishes.system) if seasons else (),
+        cites=seasons.cites if seasons else (),
+        system=wishes.system,
+        paper=wishes.paper,
+    )
+
+
+def template_sheets(document: Document) -> int:
+    """How many full-size sheets a document holds."""
+    return sum(isinstance(block, FullPage) for block in document.blocks)
+
+
+def _made(document: Document, path: Path, wishes: Wishes, assessed: Assessed) -> Made:
+    return Made(
+        path=path,
+        content=pdf(document, date=document.date),
+        template_sheets=template_sheets(document),
+        paper=wishes.paper,
+        holds=holds(assessed.assessment),
+    )
+
+
+def page_count(content: bytes) -> int:
+    """Pages of a PDF, by its own page tree.
+
+    >>> page_count(b"<< /Type /Pages /Count 2 >> << /Type /Page >> << /Type /Page >>")
+    2
+    """
+    return len(re.findall(rb"/Type\s*/Page\b(?!s)", content))
+
+
+def _why(assessed: Assessed) -> str:
+    found = assessed.assessment.findings
+    return found[0].says() if found else "nothing could be computed."
