@@ -42,10 +42,6 @@ if TYPE_CHECKING:
 
     from bermwright.evidence.rows import Row
 
-os.environ["NUMBA_DISABLE_JIT"] = "1"
-for name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"):
-    os.environ.setdefault(name, "1")  # two workers already fill two cores
-
 SURVIVORS = Path(__file__).with_name("survivors.txt")
 WANTED = 0.90
 PER_MUTANT = 20.0
@@ -305,6 +301,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     parser.add_argument("--write", action="store_true", help="write tools/survivors.txt again")
     parser.add_argument("--workers", type=int, default=2)
     wanted = parser.parse_args(arguments)
+    _plain_python()
     start_worker()
     modules = [name for name in handbook_modules() if wanted.module in name]
     context = multiprocessing.get_context("spawn")
@@ -319,6 +316,13 @@ def main(arguments: Sequence[str] | None = None) -> int:
         tally = _run(pool, modules, [reach for reach in reaches if reach.agrees])
     _print(tally)
     return _judge(tally, whole=not wanted.module, show=wanted.list, write=wanted.write) or int(bool(bad))
+
+
+def _plain_python() -> None:
+    """For this process and the workers that it starts; numba reads it when it is first imported."""
+    os.environ["NUMBA_DISABLE_JIT"] = "1"
+    for name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS"):
+        os.environ.setdefault(name, "1")  # two workers already fill two cores
 
 
 def _run(pool: Pool, modules: Sequence[str], reaches: Sequence[Reach]) -> Tally:
