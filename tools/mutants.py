@@ -108,7 +108,9 @@ def mutants_of(module: str, source: str) -> list[Mutant]:
     bounds = _bounds(tree)
     made = []
     for place in _places(tree, ()):
-        if any(isinstance(node, ast.Assign) and _target(node.targets[0]) in bounds for node in place.above):
+        if any(
+            isinstance(node, ast.Assign) and bounds >= {*_targets(node.targets[0])} for node in place.above
+        ):
             continue
         for was, now, change in _changes(place):
             function, statement = _function(place), _statement(place)

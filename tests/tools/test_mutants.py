@@ -44,6 +44,7 @@ def test_a_lie_for_each_physical_number(source: str, expected: list[tuple[str, s
         "def f(x):\n    raise ValueError(f'{x + 1} is not 3')",
         "def f(x, tolerance=0.001):\n    return x > 1e-9",
         "LARGEST = 8.0\ndef f(x):\n    within('x', x, 0.0, LARGEST)",
+        "LEAST, MOST = 0.2, 0.6\ndef f(x):\n    within('x', x, LEAST, MOST)",
         "def f(x):\n    return x % 2",
         "TOLERANCE, SWEEPS = 0.02, 8",
         "def f(step):\n    step *= 0.4\n    return step",
