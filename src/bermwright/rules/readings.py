@@ -10,11 +10,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.form.known import known
 from bermwright.handbook.frames import GROUND, Member, Works
 from bermwright.house import CoverKind, Hold, Tamping
 from bermwright.rules.analysis.lanes import SoilInput
 from bermwright.rules.analysis.model import Placing
-from bermwright.stages.given import Ballast, Given
+from bermwright.stages.given import Ballast, Given, Standing
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -39,6 +40,14 @@ SNOW_IS_SHORT_SOUTH_OF = np.radians(60.0)
 """North of this latitude snow lies for months and counts as medium-term (rad)."""
 STEEL_MODULUS = 210e9
 """Young's modulus of steel (Pa), EN 1993-1-1, 3.2.6."""
+NEARLY_LEVEL = 0.3
+"""Fill that falls less than this counts as level (m)."""
+UNDER_CROWN = 0.05
+"""Props that reach up to this share of the rise below the crown stand under the crown itself."""
+SHORTEST_PROP = 0.5
+"""Wedges and plates make a prop no stiffer than one of this length (m)."""
+PROP_MODULUS = 7.0e9
+"""Softwood along the grain, the least class (Pa): EN 338, C14."""
 SMOOTH_VERTICAL, FULL_VERTICAL, BONDED_VERTICAL = 0.7, 1.0, 1.2
 
 
@@ -61,21 +70,22 @@ def missing_for_statics(house: House, vault: Vault) -> tuple[str, ...]:
     if house.site.slope:
         needed |= {"site.faces": house.site.faces, "vault.axis": vault.axis}
     found = [place for place, value in needed.items() if value is None]
-    found += [f"vault.cover {i}.unit_weight" for i, one in enumerate(vault.cover, 1) if one.unit_weight is None]
+    found += [
+        f"vault.cover {i}.unit_weight" for i, one in enumerate(vault.cover, 1) if one.unit_weight is None
+    ]
     return tuple(found)
 
 
-def given(house: House, vault: Vault, timber: TimberClass) -> Given:
+def given(house: House, vault: Vault, form: VaultForm, timber: TimberClass) -> Given:
     """The inputs of the building sequence."""
-    fill = house.fill(vault)
-    assert fill is not None
-    assert fill.unit_weight is not None
+    fill = known(house.fill(vault), "vault.fill")
+    unit_weight = known(fill.unit_weight, "vault.fill.unit_weight")
     site, stages = house.site, house.stages
     load, title = _roof(site.accessible_roof)
     saturated = fill.saturated_unit_weight
     return Given(
         timber_density=timber.density,
-        unit_weight=fill.unit_weight.high,
+        unit_weight=unit_weight.high,
         saturated_unit_weight=saturated.high if saturated else None,
         snow=site.ground_snow,
         snow_short=_snow_is_short(site.altitude, site.latitude),
@@ -88,7 +98,11 @@ def given(house: House, vault: Vault, timber: TimberClass) -> Given:
         crown_first=stages.crown_first,
         crown_first_width=stages.crown_first_width or vault.span / 3,
         ballast=_ballast(house),
-        members=tuple((one.start, one.until) for one in (*stages.props, *stages.ties)),
+        members=tuple(one for one, _ in _temporary(house, form)),
+        gathering=site.accessible_roof is True,
+        turf_weight=vault.mound.turf_unit_weight if vault.mound else None,
+        order=str(stages.order),
+        unheated=stages.unheated_first_winter,
     )
 
 
@@ -122,25 +136,21 @@ def placing(house: House) -> Placing:
 
 def soil_input(house: House, vault: Vault, form: VaultForm) -> SoilInput:
     """Ranges of the fill, and what the face of the vault does to its pressure."""
-    fill = house.fill(vault)
-    assert fill is not None
-    assert fill.unit_weight is not None
-    assert fill.friction_angle is not None
-    friction = membrane_friction(vault)
+    fill = known(house.fill(vault), "vault.fill")
     return SoilInput(
-        unit_weight=fill.unit_weight,
-        friction_angle=fill.friction_angle,
+        unit_weight=known(fill.unit_weight, "vault.fill.unit_weight"),
+        friction_angle=known(fill.friction_angle, "vault.fill.friction_angle"),
         modulus=fill.stiffness.low if fill.stiffness else None,
-        membrane_friction=friction,
+        membrane_friction=membrane_friction(vault),
         verticals=_verticals(vault, form),
-        undercut=bool(np.any(form.mesh.plan < -1e-9)),
+        undercut=bool(np.any(form.mesh.plan < 0.0)),
     )
 
 
 def membrane_friction(vault: Vault) -> float | None:
-    """Least friction angle of the outermost face against the fill; None when it is not known."""
-    outermost = vault.cover[-1] if vault.cover else None
-    return outermost.friction.low if outermost and outermost.friction else None
+    """Least friction angle of the cover layers on which soil may slide; None when none is known."""
+    angles = [layer.friction.low for layer in vault.cover if layer.friction is not None]
+    return min(angles, default=None)
 
 
 def _verticals(vault: Vault, form: VaultForm) -> tuple[float, ...]:
@@ -156,10 +166,10 @@ def _verticals(vault: Vault, form: VaultForm) -> tuple[float, ...]:
 
 
 def _level_width(form: VaultForm) -> float:
-    """Width over which the finished ground stands within 0.3 m of its height at the crown (m)."""
+    """Width over which the finished ground stands no more than 0.3 m lower than over the crown (m)."""
     line = form.ground.finished
     x = np.linspace(line.x[0], line.x[-1], 400)
-    high = line.level(x) > float(line.level(0.0)) - 0.3
+    high = line.level(x) > line.level(form.mesh.soil_x[form.mesh.crown]) - NEARLY_LEVEL
     return float(np.sum(high) * (x[1] - x[0]))
 
 
@@ -172,10 +182,10 @@ def feet_stiffness(feet: Feet, spacing: float) -> Array:
         Hold.ELASTIC: np.nan if feet.stiffness is None else feet.stiffness * spacing,
         Hold.SPREADING: 0.0,
     }
-    assert feet.hold is not None
-    turning = held if feet.hold is Hold.FIXED else 0.0
-    both = np.array([[sideways[feet.hold], held, turning]] * 2)
-    if feet.hold is Hold.SPREADING:
+    hold = known(feet.hold, "vault.feet.hold")
+    turning = held if hold is Hold.FIXED else 0.0
+    both = np.array([[sideways[hold], held, turning]] * 2)
+    if hold is Hold.SPREADING:
         # One foot is held so that the vault has a place; that the other is free is what spreads it.
         both[0, 0] = held
     return both
@@ -183,19 +193,24 @@ def feet_stiffness(feet: Feet, spacing: float) -> Array:
 
 def members(house: House, form: VaultForm) -> tuple[Member, ...]:
     """Props and ties of the file on the mesh, in the order in which the stages count them."""
-    props = [_prop(prop, form) for prop in house.stages.props]
-    return (*props, *(_tie(tie, form) for tie in house.stages.ties))
+    return tuple(member for _, member in _temporary(house, form))
 
 
-def _prop(prop: Prop, form: VaultForm) -> Member:
-    """A row of props under the ribs at one height: upright under the crown, else as the file has it."""
-    node = _node_at(form, prop.level, right=False)
-    return Member(
-        start=node,
-        end=GROUND,
-        stiffness=_prop_stiffness(prop, form),
-        works=Works.COMPRESSION,
-    )
+def _temporary(house: House, form: VaultForm) -> Iterator[tuple[Standing, Member]]:
+    """Each row of props and ties: when it stands, and where. Props under the haunches stand on both sides."""
+    for prop in house.stages.props:
+        for node in _propped(prop, form):
+            standing = Standing(start=prop.start, until=prop.until)
+            stiffness = _prop_stiffness(prop, form)
+            yield standing, Member(start=node, end=GROUND, stiffness=stiffness, works=Works.COMPRESSION)
+    for tie in house.stages.ties:
+        yield Standing(start=tie.start, until=tie.until, tie=True), _tie(tie, form)
+
+
+def _propped(prop: Prop, form: VaultForm) -> tuple[int, ...]:
+    left, right = _node_at(form, prop.level, right=False), _node_at(form, prop.level, right=True)
+    near_crown = prop.level > float(form.mesh.z[form.mesh.crown]) - UNDER_CROWN * form.rise
+    return (form.mesh.crown,) if near_crown else (left, right)
 
 
 def _prop_stiffness(prop: Prop, form: VaultForm) -> float:
@@ -203,9 +218,13 @@ def _prop_stiffness(prop: Prop, form: VaultForm) -> float:
         return prop.stiffness * form.spacing
     if prop.section is None or prop.spacing is None:
         return np.nan
-    # Softwood along the grain, least class; a prop stands from the floor to its level.
     area = prop.section.thickness * prop.section.width
-    return 7.0e9 * area / max(prop.level, 0.5) * form.spacing / prop.spacing
+    return timber_prop_stiffness(area, prop.level) * form.spacing / prop.spacing
+
+
+def timber_prop_stiffness(area: float, length: float) -> float:
+    """Stiffness of one upright softwood prop from the floor (N/m)."""
+    return PROP_MODULUS * area / max(length, SHORTEST_PROP)
 
 
 def _tie(tie: Tie, form: VaultForm) -> Member:

@@ -15,9 +15,9 @@ from bermwright.form import vault_form
 from bermwright.handbook.frames import Frame
 from bermwright.rules import readings
 from bermwright.rules.analysis.model import RibModel
-from bermwright.rules.analysis.strength import RibStrength, rib_ratios
 from bermwright.rules.analysis.stop_marks import LeadMark, lead_marks
-from bermwright.stages.sequence import building_sequence
+from bermwright.rules.analysis.strength import RibStrength, rib_ratios
+from bermwright.stages import build_of, staged
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -69,8 +69,9 @@ def study_vault(
     progress(f"{vault.name}: shape")
     form = vault_form(house, vault)
     timber = timber_class(vault.timber)
-    given = readings.given(house, vault, timber)
-    stages = building_sequence(form, given)
+    given = readings.given(house, vault, form, timber)
+    build = build_of(form, given)
+    stages = staged(build)
     strength = RibStrength.of(vault, form, timber)
     model = replace(rib_model(house, vault, form, strength), share=share)
     progress(f"{vault.name}: ribs under {sum(len(stage.cases) for stage in stages)} cases")
@@ -79,7 +80,9 @@ def study_vault(
     marks: tuple[LeadMark, ...] = ()
     if stop_marks:
         progress(f"{vault.name}: stop marks")
-        marks = lead_marks(model, stages, house.rules.lead_limit, lambda one: rib_ratios(one, strength))
+        marks = lead_marks(
+            model, build, stages, house.rules.lead_limit, lambda one: rib_ratios(one, strength)
+        )
     return Study(
         house=house,
         vault=vault,
@@ -114,7 +117,9 @@ def stage_ratios(
 def timber_class(name: str) -> TimberClass:
     """The strength class of that name; one that has no row yet is out of range."""
     if name not in TIMBER_CLASSES:
-        raise OutOfRangeError(f"There are no values for {name} yet; there are for {', '.join(TIMBER_CLASSES)}.")
+        raise OutOfRangeError(
+            f"There are no values for {name} yet; there are for {', '.join(TIMBER_CLASSES)}."
+        )
     return TIMBER_CLASSES[name]
 
 

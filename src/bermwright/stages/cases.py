@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from bermwright.data.works import actions as works
 from bermwright.stages import loads
+from bermwright.stages.face import covered, half, soil_depth, turf_depth
 from bermwright.stages.nouns import Action, Case, Duration, StageKind
 
 if TYPE_CHECKING:
@@ -16,17 +17,21 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from bermwright.form.shapes import VaultForm
-    from bermwright.stages.given import Given
+    from bermwright.stages.face import Build
 
     Array = NDArray[np.float64]
 
 WORKERS = 1000.0
 """Personnel with hand tools on a structure under construction (Pa), EN 1991-1-6, 4.11.1."""
+PERSON = 1000.0
+"""One person (N), EN 1991-1-1, table 6.10, category H."""
 SNOW_PSI0 = 0.7
 """EN 1990, table A1.1, places above 1,000 m and the Nordic countries; the worse of both values."""
 PEOPLE_PSI0 = 0.7
 """EN 1990, table A1.1, areas where people are."""
+SIDES = ("left", "right")
+SAME_LEVEL = 1e-6
+"""Levels closer than this are one (m)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,165 +39,253 @@ class Moment:
     """One moment of the building, before its cases are spelled out."""
 
     kind: StageKind
-    left: float | None
-    right: float | None
+    levels: tuple[float, float] | None
+    """Level of the fill left and right (m); None where there is none yet."""
+    before: tuple[float, float] | None
+    """The same before this stage."""
     weight: tuple[Action, ...]
-    """Self-weight of what stands, and ballast or crown soil."""
-    turf: bool
+    """Self-weight of what stands, and ballast."""
     springs: bool
     ballast: bool
     duration: Duration
+    changes: tuple[str, ...] = ()
+    """Temporary works laid, set or taken away before this stage's soil is placed."""
+    said: str = ""
+    """What is added to the name of each case."""
 
     @property
     def finished(self) -> bool:
         """Whether the house is complete."""
         return self.kind in {StageKind.SETTLED, StageKind.LONG_TERM}
 
+    @property
+    def turfed(self) -> bool:
+        """Whether the turf lies."""
+        return self.finished or self.kind is StageKind.TURF
 
-def cases_of(form: VaultForm, given: Given, now: Moment) -> Iterator[Case]:
+    @property
+    def crown_soil(self) -> bool:
+        """Whether crown soil lies, if the file has any."""
+        return self.kind in {StageKind.CROWN_SOIL, StageKind.FILL}
+
+
+def cases_of(build: Build, now: Moment) -> Iterator[Case]:
     """Every case of one moment; the first is its permanent state with level fill."""
-    permanent = _case(form, now, "permanent", "nothing but what stays there", now.duration)
+    yield from _cases(build, now)
+    if now.ballast:
+        heavy = tuple(replace(action, favourable=False) for action in now.weight)
+        yield from _cases(build, replace(now, weight=heavy, said=", heavy ballast"))
+
+
+def _cases(build: Build, now: Moment) -> Iterator[Case]:
+    permanent = case_at(build, now, "permanent", "nothing but what stays there", now.duration)
     yield permanent
-    if now.kind is StageKind.FILL:
-        yield from _leads(form, given, now)
-    yield from _snow(form, given, now)
-    yield from _people(form, given, now)
-    if now.left is not None:
-        yield from _water(form, given, now)
-    if now.finished:
-        yield _first_winter(form, now)
+    if now.changes and now.before is not None:
+        yield _change(build, now)
+    if now.kind is StageKind.FILL and not (now.ballast or permanent.depth.any()):
+        # Fill that does not reach the shell yet changes nothing of the stage before.
+        return
+    yield from _leads(build, now)
+    yield from _snow(build, now)
+    yield from _people(build, now)
+    if now.levels is not None:
+        yield from _water(build, now, now.levels)
+    if now.turfed:
+        yield from _dry_turf(build, now)
+    if now.kind is StageKind.SETTLED and build.given.unheated is not False:
+        yield from _first_winter(build, now)
 
 
-def _case(
-    form: VaultForm,
+def case_at(
+    build: Build,
     now: Moment,
     name: str,
     title: str,
     duration: Duration,
     *extra: Action,
-    left: float | None = None,
-    right: float | None = None,
-    springs: bool | None = None,
+    levels: tuple[float, float] | None = None,
+    turf: float | None = None,
 ) -> Case:
-    at_left, at_right = (now.left, now.right) if left is None else (left, right)
+    """A case of a moment: its own weight and what comes on top, with the fill at these levels."""
+    left, right = levels or now.levels or (None, None)
+    actions = (*now.weight, *_turf(build, now, (left, right), turf), *extra)
     return Case(
-        name=name,
-        title=title,
+        name=name + now.said,
+        title=title + now.said,
         duration=duration,
-        actions=(*now.weight, *extra),
-        left=at_left,
-        right=at_right,
-        depth=loads.soil_depth(form, at_left, at_right, turf=now.turf),
-        springs=now.springs if springs is None else springs,
+        actions=actions,
+        left=left,
+        right=right,
+        depth=soil_depth(build, left, right, crown_soil=now.crown_soil),
+        springs=now.springs,
         ballast=now.ballast,
     )
 
 
-def _leads(form: VaultForm, given: Given, now: Moment) -> Iterator[Case]:
-    assert now.left is not None
-    behind = now.left - given.lead
-    for side, levels in (("left", (now.left, behind)), ("right", (behind, now.left))):
-        yield _case(
-            form, now, f"{side} ahead", f"the {side} side one permitted lead ahead",
-            Duration.MEDIUM, left=levels[0], right=levels[1],
-        )  # fmt: skip
+def _turf(
+    build: Build, now: Moment, levels: tuple[float | None, float | None], weight: float | None
+) -> tuple[Action, ...]:
+    left, right = levels
+    if not now.turfed or left is None or right is None or build.form.ground.turf == 0.0:
+        return ()
+    heavy = build.given.turf[1] if weight is None else weight
+    load = heavy * turf_depth(build, left, right)
+    return (Action(name="turf", permanent=True, cite=works.SOIL_CITE, on_fill=load),)
 
 
-def _snow(form: VaultForm, given: Given, now: Moment) -> Iterator[Case]:
-    if given.snow is None or given.snow == 0.0:
+def _dry_turf(build: Build, now: Moment) -> Iterator[Case]:
+    """Turf counts wet; where it is light it holds the crown down less."""
+    low, high = build.given.turf
+    if low < high and build.form.ground.turf > 0.0:
+        yield case_at(build, now, "turf dry", "the turf dry and light", now.duration, turf=low)
+
+
+def _change(build: Build, now: Moment) -> Case:
+    """Temporary works have just been laid or taken away, and the soil stands where it did."""
+    name = ", ".join(now.changes)
+    case = case_at(build, now, name, f"{name}, before the next soil", Duration.MEDIUM, levels=now.before)
+    return replace(case, before=True)
+
+
+def _leads(build: Build, now: Moment) -> Iterator[Case]:
+    if now.levels is None or now.before is None:
         return
-    duration = Duration.SHORT if given.snow_short else Duration.MEDIUM
-    titles = {"even": "full snow", "left": "snow drifted to the left", "right": "snow drifted to the right"}
-    for shape, title in titles.items():
-        yield _case(form, now, title, title, duration, _snow_action(form, given.snow, now, shape))
-    if now.finished:
-        half = loads.half(form.mesh, "left") * given.snow * 0.8
-        for side, share in (("left", half), ("right", given.snow * 0.8 - half)):
-            action = Action(
-                name="snow", permanent=False, cite=works.SNOW_CITE, on_fill=share, psi0=SNOW_PSI0
-            )
-            title = f"snow on the {side} half only"
-            yield _case(form, now, title, title, duration, action)
+    if now.kind not in {StageKind.FILL, StageKind.COVER, StageKind.TURF}:
+        return
+    floor = build.face.base if now.kind is StageKind.FILL else now.before
+    for side, levels in zip(SIDES, lead_levels(now.levels, floor, build.given.lead), strict=True):
+        if abs(levels[0] - levels[1]) > SAME_LEVEL:
+            name, title = f"{side} ahead", f"the {side} side one permitted lead ahead"
+            yield case_at(build, now, name, title, Duration.MEDIUM, levels=levels)
 
 
-def _snow_action(form: VaultForm, snow: float, now: Moment, shape: str) -> Action:
-    bare = loads.snow_on_bare_shell(form, snow, shape) * form.mesh.plan
+def lead_levels(
+    levels: tuple[float, float], floor: tuple[float, float], lead: float
+) -> tuple[tuple[float, float], tuple[float, float]]:
+    """Levels with the left, and with the right side one lead ahead.
+
+    The side behind stands no lower than its floor: where the fill begins there, or for crown and turf where
+    the stage before ended.
+    """
+    left, right = levels
+    behind = [max(level - lead, min(low, level)) for level, low in zip(levels, floor, strict=True)]
+    return (left, behind[1]), (behind[0], right)
+
+
+def _snow(build: Build, now: Moment) -> Iterator[Case]:
+    snow = build.given.snow
+    if snow is None or snow == 0.0:
+        return
+    for shape, name in _snow_names(now).items():
+        yield case_at(build, now, name, name, _snow_lasts(build), _snow_action(build, snow, now, shape))
+
+
+def _snow_lasts(build: Build) -> Duration:
+    return Duration.SHORT if build.given.snow_short else Duration.MEDIUM
+
+
+def _snow_names(now: Moment) -> dict[str, str]:
+    """The three arrangements; on the finished mound the uneven ones have half of the load on one side."""
+    if now.turfed or now.kind is StageKind.COVER:
+        return {
+            "even": "full snow",
+            "left": "half the snow on the right",
+            "right": "half the snow on the left",
+        }
+    return {"even": "full snow", "left": "snow drifted to the left", "right": "snow drifted to the right"}
+
+
+def _snow_action(build: Build, snow: float, now: Moment, shape: str) -> Action:
+    left, right = now.levels or (None, None)
+    bare = loads.snow_on_bare(build, snow, shape, ~covered(build, left, right)) * build.form.mesh.plan
     if now.kind is StageKind.RIBS:
-        bare = bare * (form.rib.width / form.spacing)
-    if now.left is None or now.right is None:
-        return Action(name="snow", permanent=False, cite=works.SNOW_CITE, down=bare, psi0=SNOW_PSI0)
-    depth = loads.soil_depth(form, now.left, now.right, turf=now.turf)
-    on_fill = loads.snow_on_fill(form, snow, shape, now.left, now.right)
+        bare = bare * (build.form.rib.width / build.form.spacing)
+    on_fill = None if now.levels is None else loads.snow_on_fill(build, snow, shape, now.levels)
     return Action(
-        name="snow",
-        permanent=False,
-        cite=works.SNOW_CITE,
-        down=np.where(depth > 0, 0.0, bare),
-        on_fill=np.where(depth > 0, on_fill, 0.0),
-        psi0=SNOW_PSI0,
+        name="snow", permanent=False, cite=works.SNOW_CITE, down=bare, on_fill=on_fill, psi0=SNOW_PSI0
     )
 
 
-def _people(form: VaultForm, given: Given, now: Moment) -> Iterator[Case]:
+def _people(build: Build, now: Moment) -> Iterator[Case]:
+    given = build.given
     if now.kind is StageKind.RIBS:
-        load = loads.point_at_crown(form.mesh, 1000.0 / form.spacing)
-        yield _case(
-            form, now, "one person at the crown", "one person of 1 kN at the crown of a rib",
-            Duration.SHORT, _people_action(down=load),
-        )  # fmt: skip
+        load = loads.point_at_crown(build.form.mesh, PERSON / build.form.spacing)
+        name = "one person at the crown"
+        yield case_at(build, now, name, f"{name} of a rib", Duration.SHORT, _people_action(down=load))
         return
-    pressure = given.roof_load if now.finished else WORKERS
-    title = given.roof_title if now.finished else "workers with hand tools"
+    pressure, title = (
+        (given.roof_load, given.roof_title) if now.finished else (WORKERS, "workers with hand tools")
+    )
     if pressure is None:
         return
-    for side in ("left", "right"):
-        share = loads.half(form.mesh, side) * pressure
-        depth = loads.soil_depth(form, now.left, now.right, turf=now.turf)
-        action = _people_action(
-            down=np.where(depth > 0, 0.0, share * np.maximum(form.mesh.plan, 0.0)),
-            on_fill=np.where(depth > 0, share, 0.0),
-        )
+    for side in SIDES:
+        crowd = _on_half(build, now, side, pressure)
         name = f"{title}, {side} half"
-        yield _case(form, now, name, name, Duration.SHORT, action)
+        yield case_at(build, now, name, name, Duration.SHORT, crowd)
+        if now.finished and given.gathering and given.snow:
+            # Both may lead; the other then counts with its combination value.
+            snow = _snow_action(build, given.snow, now, side)
+            yield case_at(build, now, f"{name}, and snow", f"{name}, and snow", Duration.SHORT, crowd, snow)
+            name = f"snow, and {name}"
+            yield case_at(build, now, name, name, Duration.SHORT, snow, crowd)
+
+
+def _on_half(build: Build, now: Moment, side: str, pressure: float) -> Action:
+    left, right = now.levels or (None, None)
+    share = half(build.face, side) * pressure
+    under = covered(build, left, right).mean(axis=1)
+    return _people_action(
+        down=share * (1.0 - under) * np.maximum(build.form.mesh.plan, 0.0), on_fill=share * under
+    )
 
 
 def _people_action(down: Array | None = None, on_fill: Array | None = None) -> Action:
     return Action(
-        name="people",
-        permanent=False,
-        cite=works.PEOPLE_CITE,
-        down=down,
-        on_fill=on_fill,
-        psi0=PEOPLE_PSI0,
+        name="people", permanent=False, cite=works.PEOPLE_CITE, down=down, on_fill=on_fill, psi0=PEOPLE_PSI0
     )
 
 
-def _water(form: VaultForm, given: Given, now: Moment) -> Iterator[Case]:
-    assert now.left is not None
-    assert now.right is not None
-    depth = loads.soil_depth(form, now.left, now.right, turf=now.turf)
-    if given.saturated_unit_weight is not None:
-        extra = max(given.saturated_unit_weight - given.unit_weight, 0.0) * depth
-        soaked = Action(name="water in the soil", permanent=True, cite=works.SOIL_CITE, on_fill=extra)
-        yield _case(form, now, "soil soaked", "the fill full of rain or melt water", Duration.MEDIUM, soaked)
-    if given.overflow is not None:
-        level = min(given.overflow, min(now.left, now.right))
-        pressure = np.where(depth > 0, loads.water_pressure(form.mesh, level), 0.0)
-        if not pressure.any():
-            return
-        standing = Action(
-            name="standing water",
-            permanent=True,
-            cite=works.WATER_CITE,
-            down=pressure * form.mesh.plan,
-            across=pressure * form.mesh.rise,
-            pore=pressure,
+def _water(build: Build, now: Moment, levels: tuple[float, float]) -> Iterator[Case]:
+    given = build.given
+    soaked = given.saturated_unit_weight
+    surplus = None if soaked is None else max(soaked - given.unit_weight, 0.0)
+    if surplus is not None:
+        extra = surplus * soil_depth(build, *levels, crown_soil=now.crown_soil)
+        water = Action(name="water in the soil", permanent=True, cite=works.SOIL_CITE, on_fill=extra)
+        yield case_at(
+            build, now, "soil soaked", "the fill full of rain or melt water", Duration.MEDIUM, water
         )
-        yield _case(form, now, "drain blocked", "the drain blocked, water to the overflow", Duration.MEDIUM, standing)
+    if given.overflow is not None:
+        blocked = _standing_water(build, levels, given.overflow, surplus or 0.0)
+        if blocked is not None:
+            title = "the drain blocked, an accident with full factors: water to the overflow"
+            yield case_at(build, now, "drain blocked", title, Duration.MEDIUM, blocked)
 
 
-def _first_winter(form: VaultForm, now: Moment) -> Case:
-    return _case(
-        form, now, "first winter unheated", "frozen fill that presses but does not hold",
-        Duration.MEDIUM, springs=False,
-    )  # fmt: skip
+def _standing_water(
+    build: Build, levels: tuple[float, float], overflow: float, surplus: float
+) -> Action | None:
+    """Water in the fill up to the overflow: it presses on the face, and the soil in it is soaked."""
+    level, mesh = min(overflow, *levels), build.form.mesh
+    reached = soil_depth(build, *levels) > 0.0
+    pressure = np.where(reached, loads.water_pressure(build.face, level), 0.0)
+    if not pressure.any():
+        return None
+    return Action(
+        name="standing water",
+        permanent=True,
+        cite=works.WATER_CITE,
+        down=pressure * mesh.plan,
+        across=pressure * mesh.rise,
+        on_fill=surplus * loads.water_depth(build, level),
+        pore=pressure,
+    )
+
+
+def _first_winter(build: Build, now: Moment) -> Iterator[Case]:
+    """Frozen fill presses but does not hold; snow lies on it."""
+    frozen = replace(now, springs=False)
+    name = "first winter unheated"
+    yield case_at(build, frozen, name, "frozen fill that presses but does not hold", Duration.MEDIUM)
+    for case in _snow(build, frozen):
+        yield replace(case, name=f"{name}, {case.name}", title=f"frozen fill, {case.title}")

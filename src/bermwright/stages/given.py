@@ -6,6 +6,10 @@ Everything that is not known is None here and a question elsewhere; nothing is m
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from bermwright.base.ranges import Range
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,6 +23,18 @@ class Ballast:
     """Fill level from which they lie there (m)."""
     until: float
     """Fill level at which they come off (m)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """When a row of props or ties stands."""
+
+    start: float
+    """Fill level from which it stands (m)."""
+    until: float
+    """Fill level at which it comes out (m)."""
+    tie: bool = False
+    """A tie whose last level lies over the finished ground stays for good; props never do."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,5 +63,19 @@ class Given:
     """Thickness of crown soil that goes up before the sides are filled (m); 0 for none."""
     crown_first_width: float
     ballast: Ballast | None
-    members: tuple[tuple[float, float], ...]
-    """Fill levels from and until which each prop or tie stands (m)."""
+    members: tuple[Standing, ...]
+    """When each prop or tie of the house file stands, in the order in which the frame counts them."""
+    gathering: bool = False
+    """Whether people may gather on the roof, so that they may meet snow there."""
+    turf_weight: Range | None = None
+    """Unit weight of the turf (N/m3); None: as heavy as the fill."""
+    order: str = "left first"
+    """Which side is filled first in every lift; either is checked for being ahead."""
+    unheated: bool | None = None
+    """Whether the first winter is unheated; None: not known, so that it counts."""
+
+    @property
+    def turf(self) -> tuple[float, float]:
+        """Least and greatest unit weight of the turf (N/m3)."""
+        span = self.turf_weight
+        return (self.unit_weight, self.unit_weight) if span is None else (span.low, span.high)

@@ -1,4 +1,4 @@
-"""What presses on the mesh, in plain arrays: weights, snow, people, ballast, soil depth, water.
+"""What presses on the cells of the soil face besides soil: weights, snow, people, ballast, water.
 
 Everything is per metre of vault, characteristic values; factors come later.
 """
@@ -9,108 +9,94 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.data.densities import GRAVITY
 from bermwright.handbook.actions import mu_curved_roof, mu_pitched_roof
+from bermwright.stages.face import covered
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
-    from bermwright.form.shapes import FrameMesh, GroundForm, VaultForm
+    from bermwright.form.shapes import FrameMesh, VaultForm
+    from bermwright.stages.face import Build, SoilFace
 
     Array = NDArray[np.float64]
+    Truth = NDArray[np.bool_]
 
-GRAVITY = 9.80665
 WATER = 9810.0
 """Unit weight of water (N/m3)."""
-
-
-def face_length(mesh: FrameMesh) -> Array:
-    """Length of the soil face that belongs to each node (m)."""
-    return np.hypot(mesh.plan, mesh.rise)
+LEAST_WIDTH = 0.05
+"""A bare strip narrower than this has no curve for snow to drift on (m)."""
 
 
 def rib_weight(form: VaultForm, density: float) -> Array:
     """Weight of the ribs, spread over their spacing (N/m of vault at each node)."""
     area = form.rib.depth * form.rib.width
-    return density * GRAVITY * area / form.spacing * form.mesh.arc
+    weight: Array = density * GRAVITY * area / form.spacing * form.mesh.arc
+    return weight
 
 
 def band_weight(form: VaultForm, kinds: frozenset[str]) -> Array:
-    """Weight of the cover bands of these kinds (N/m of vault at each node)."""
-    area = sum(band.unit_weight * band.thickness for band in form.bands if band.kind in kinds)
-    return area * face_length(form.mesh)
+    """Weight of the cover bands of these kinds, each along its own middle (N/m of vault at each node)."""
+    line, mesh = form.rib.centreline, form.mesh
+    edges = np.concatenate([mesh.s[:1], 0.5 * (mesh.s[:-1] + mesh.s[1:]), mesh.s[-1:]])
+    total = np.zeros(mesh.s.size)
+    for band in form.bands:
+        if band.kind in kinds:
+            middle = np.interp(edges, line.s, 0.5 * (band.inner.s + band.outer.s))
+            total += band.unit_weight * band.thickness * np.diff(middle)
+    return total
 
 
-def soil_depth(form: VaultForm, left: float | None, right: float | None, *, turf: bool = True) -> Array:
-    """Depth of soil over each node with the fill at these levels (m).
+def band_lever(form: VaultForm, kinds: frozenset[str]) -> float:
+    """Where the weight of these bands lies, as a share of the way from the centreline to the soil face."""
+    out, weight, moment = 0.5 * form.rib.depth, 0.0, 0.0
+    for band in form.bands:
+        if band.kind in kinds:
+            share = band.unit_weight * band.thickness
+            weight, moment = weight + share, moment + share * (out + 0.5 * band.thickness)
+        out += band.thickness
+    return moment / weight / out if weight > 0.0 else 0.0
 
-    The fill lies in level lifts out to the finished slopes. Without turf the last layer of the
-    finished ground is still missing.
+
+def snow_on_bare(build: Build, snow: float, shape: str, bare: Truth) -> Array:
+    """Snow on what is still bare of the shell, by the curved-roof rule for that part alone (Pa on plan).
+
+    Nothing lies on an undercut face, as it is steeper than 60 degrees.
     """
-    mesh = form.mesh
-    if left is None or right is None:
-        return np.zeros_like(mesh.soil_x)
-    level = np.where(mesh.soil_x < mesh.soil_x[mesh.crown], left, right)
-    finished = form.ground.finished.level(mesh.soil_x) - (0.0 if turf else form.ground.turf)
-    return np.maximum(np.minimum(finished, level) - mesh.soil_z, 0.0)
-
-
-def fill_slope(ground: GroundForm, x: Array, left: float, right: float, crown_x: float) -> Array:
-    """Steepness of the surface exposed above each place (rad): level lift or finished slope."""
-    step = 0.02
-    level = np.where(x < crown_x, left, right)
-    rise = ground.finished.level(x + step) - ground.finished.level(x - step)
-    slope = np.abs(np.arctan2(rise, 2 * step))
-    return np.where(level < ground.finished.level(x), 0.0, slope)
-
-
-def snow_on_bare_shell(form: VaultForm, snow: float, shape: str) -> Array:
-    """Snow on the bare soil face by the curved-roof rule (Pa on plan at each node)."""
-    mesh = form.mesh
-    x = mesh.soil_x
-    angle = np.arctan2(np.abs(mesh.rise), np.abs(mesh.plan))
-    factor = mu_curved_roof(
-        x - 0.5 * (x[0] + x[-1]),
-        slope=angle,
-        width=float(x[-1] - x[0]),
-        rise=float(np.max(mesh.soil_z) - min(mesh.soil_z[0], mesh.soil_z[-1])),
-        arrangement=shape,
+    face = build.face
+    factor = np.zeros_like(face.x)
+    if not bare.any():
+        return np.zeros(face.x.shape[0])
+    x, z = face.x[bare], face.z[bare]
+    width = float(x.max() - x.min())
+    factor[bare] = mu_curved_roof(
+        x - 0.5 * (x.max() + x.min()),
+        slope=face.slope[bare],
+        width=max(width, LEAST_WIDTH),
+        rise=float(z.max() - z.min()),
+        arrangement=shape if width > LEAST_WIDTH else "even",
     )
-    return snow * factor * (mesh.plan > 0)
+    return np.asarray(snow * factor.mean(axis=1))
 
 
-def snow_on_fill(form: VaultForm, snow: float, shape: str, left: float, right: float) -> Array:
-    """Snow on the fill above each node by the pitched-roof rule (Pa).
+def snow_on_fill(build: Build, snow: float, shape: str, levels: tuple[float, float]) -> Array:
+    """Snow on the fill over each cell by the pitched-roof rule (Pa): level lifts and finished slopes.
 
     `even` lies on both sides; `left` and `right` are the side with the full load while the other
-    carries half of it (drifted).
+    carries half of it.
     """
-    mesh = form.mesh
-    crown_x = float(mesh.soil_x[mesh.crown])
-    angle = fill_slope(form.ground, mesh.soil_x, left, right, crown_x)
-    share = side_share(mesh, shape)
-    return snow * mu_pitched_roof(angle) * share
+    face = build.face
+    slope = np.where(face.level(*levels) < face.under, 0.0, face.ground_slope)
+    factor = np.where(covered(build, *levels), mu_pitched_roof(slope), 0.0)
+    return np.asarray(snow * (factor * side_share(face, shape)).mean(axis=1))
 
 
-def side_share(mesh: FrameMesh, shape: str) -> Array:
-    """1 where the load lies in full, 0.5 on the lighter side of a drifted arrangement."""
-    on_left = mesh.soil_x < mesh.soil_x[mesh.crown]
+def side_share(face: SoilFace, shape: str) -> Array:
+    """1 where the load lies in full, 0.5 on the lighter side of an uneven arrangement."""
     if shape == "even":
-        return np.ones_like(mesh.soil_x)
-    heavy = on_left if shape == "left" else ~on_left
+        return np.ones_like(face.x)
+    heavy = face.left if shape == "left" else ~face.left
     return np.where(heavy, 1.0, 0.5)
-
-
-def half(mesh: FrameMesh, side: str) -> Array:
-    """1 on the named side of the crown, 0 on the other."""
-    on_left = mesh.soil_x < mesh.soil_x[mesh.crown]
-    return np.where(on_left if side == "left" else ~on_left, 1.0, 0.0)
-
-
-def strip(mesh: FrameMesh, width: float) -> Array:
-    """1 within `width` over the crown, 0 outside; the edge nodes count by their share."""
-    x = mesh.soil_x - mesh.soil_x[mesh.crown]
-    reach = np.maximum(np.abs(mesh.plan), 1e-9)
-    return np.clip((0.5 * width - np.abs(x)) / reach + 0.5, 0.0, 1.0)
 
 
 def point_at_crown(mesh: FrameMesh, force: float) -> Array:
@@ -120,6 +106,16 @@ def point_at_crown(mesh: FrameMesh, force: float) -> Array:
     return load
 
 
-def water_pressure(mesh: FrameMesh, level: float) -> Array:
-    """Hydrostatic pressure on the soil face with water standing to `level` (Pa)."""
-    return WATER * np.maximum(level - mesh.soil_z, 0.0)
+def water_pressure(face: SoilFace, level: float) -> Array:
+    """Mean pressure on each cell with water standing to a level (Pa): exact in its sideways resultant."""
+    deep = np.maximum(level - face.edge_z, 0.0)
+    span = np.abs(np.diff(face.edge_z))
+    exact = 0.5 * np.abs(np.diff(deep**2)) / np.maximum(span, np.finfo(float).tiny)
+    flat = np.maximum(level - face.z, 0.0).mean(axis=1)
+    return np.asarray(WATER * np.where(span > np.finfo(float).eps, exact, flat))
+
+
+def water_depth(build: Build, level: float) -> Array:
+    """How deep the soil over each cell stands in water (m)."""
+    face = build.face
+    return np.asarray(np.maximum(np.minimum(face.under, level) - face.z, 0.0).mean(axis=1))

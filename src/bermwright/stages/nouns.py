@@ -31,6 +31,7 @@ class StageKind(StrEnum):
     RIBS = "ribs"
     LAGGED = "lagged"
     WRAPPED = "wrapped"
+    CROWN_SOIL = "crown soil"
     FILL = "fill"
     COVER = "cover"
     TURF = "turf"
@@ -39,7 +40,7 @@ class StageKind(StrEnum):
 
 
 class Compaction(StrEnum):
-    """Tool of compaction of a stage (published/soil-structure: changes bending by 1.3 to 2.1)."""
+    """Tool of compaction of a stage (it changes bending by 1.3 to 2.1)."""
 
     NONE = "none"
     HAND = "hand rammer"
@@ -63,8 +64,10 @@ class Action:
     """(n + 1,) pressure on the fill above each node (Pa): goes down as it is and sideways by K."""
     pore: Array | None = None
     """(n + 1,) water pressure at the soil face (Pa)."""
-    at_face: bool = True
-    """Whether `down` and `across` act at the soil face (else on the rib's centreline)."""
+    lever: float = 1.0
+    """Where `down` and `across` act: 0 on the rib's centreline, 1 at the soil face."""
+    favourable: bool = False
+    """Whether a permanent load of its own source helps here, and counts without its partial factor."""
     psi0: float = 1.0
     """Factor when another variable action leads."""
 
@@ -86,13 +89,13 @@ class Case:
     """Whether the soil may hold as well as press (not when loose or frozen)."""
     ballast: bool = False
     """Whether ballast lies on the crown while soil is compacted."""
+    before: bool = False
+    """Whether it comes before this stage's own soil, so that it goes on from the stage before."""
 
     @property
     def lead(self) -> float:
         """How far the left side is ahead of the right (m); negative when the right leads."""
-        return (
-            0.0 if self.left is None or self.right is None else self.left - self.right
-        )
+        return 0.0 if self.left is None or self.right is None else self.left - self.right
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -9,29 +11,58 @@ import numpy as np
 from bermwright.data.works import actions as works
 from bermwright.stages import loads, words
 from bermwright.stages.cases import Moment, cases_of
+from bermwright.stages.face import build_of, strip
 from bermwright.stages.nouns import Action, Compaction, Duration, Stage, StageKind
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
     from bermwright.form.shapes import VaultForm
-    from bermwright.stages.given import Given
+    from bermwright.stages.face import Build
+    from bermwright.stages.given import Given, Standing
 
 LEAST_LIFT = 0.05
-"""A last lift thinner than this is joined to the one before (m)."""
+"""A last lift thinner than this shares what is left with the one before (m)."""
+SAME_LEVEL = 1e-9
+"""Levels closer than this are one (m)."""
+IN_USE = frozenset({StageKind.SETTLED, StageKind.LONG_TERM})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Placed:
+    """A stage in which soil is placed or lies: the fill goes from one level to another."""
+
+    kind: StageKind
+    before: float
+    level: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Temporary:
+    """Which temporary works stand or lie in a stage, from before its soil is placed until after."""
+
+    ballast: bool = False
+    members: tuple[int, ...] = ()
 
 
 def building_sequence(form: VaultForm, given: Given) -> tuple[Stage, ...]:
     """All stages in order, each with its cases."""
-    stages = [_shell_stage(form, given, kind) for kind in (StageKind.RIBS, StageKind.LAGGED, StageKind.WRAPPED)]
-    stages += [_fill_stage(form, given, level, before) for before, level in _pairs(fill_levels(form, given.lift))]
-    stages += [
-        _covered_stage(form, given, kind)
-        for kind in (StageKind.COVER, StageKind.TURF, StageKind.SETTLED, StageKind.LONG_TERM)
-    ]
+    return staged(build_of(form, given))
+
+
+def staged(build: Build) -> tuple[Stage, ...]:
+    """The same for a vault whose soil face is cut already."""
+    stages = [_shell_stage(build, kind) for kind in _shell_kinds(build.given)]
+    before = Temporary()
+    for placed in _placed(build):
+        now = temporary(build.given, placed)
+        stages.append(_soil_stage(build, placed, now, _changes(build.given, before, now)))
+        before = now
     return tuple(stages)
 
 
 def fill_base(form: VaultForm) -> float:
-    """Level at which the fill beside the vault begins (m)."""
+    """Level at which the fill beside the vault begins, on the side where it is lower (m)."""
     mesh, ground = form.mesh, form.ground
     feet = min(float(mesh.soil_z[0]), float(mesh.soil_z[-1]))
     natural = ground.natural.level(np.array([mesh.soil_x[0], mesh.soil_x[-1]]))
@@ -39,96 +70,148 @@ def fill_base(form: VaultForm) -> float:
 
 
 def fill_levels(form: VaultForm, lift: float) -> tuple[float, ...]:
-    """Levels of the fill from its base to the crown of the soil face, by lifts (m)."""
+    """Levels of the fill from its base to the crown of the soil face, by lifts (m).
+
+    No lift is thicker than `lift`. Where the last one would be too thin to spread, it and the one before
+    are made alike.
+    """
     base, top = fill_base(form), form.crown_level
-    count = max(int(np.ceil((top - base - LEAST_LIFT) / lift)), 1)
-    return (*(round(base + lift * i, 6) for i in range(count)), top)
+    count = max(int(np.ceil((top - base) / lift - SAME_LEVEL)), 1)
+    levels = [*(round(base + lift * i, 6) for i in range(count)), top]
+    if count > 1 and top - levels[-2] < LEAST_LIFT:
+        levels[-2] = 0.5 * (levels[-3] + top)
+    return tuple(levels)
 
 
-def _pairs(levels: tuple[float, ...]) -> list[tuple[float, float]]:
-    return list(zip(levels[:-1], levels[1:], strict=True))
+def _placed(build: Build) -> Iterator[Placed]:
+    levels, face = fill_levels(build.form, build.given.lift), build.face
+    for before, level in pairwise(levels):
+        yield Placed(kind=StageKind.FILL, before=before, level=level)
+    yield Placed(kind=StageKind.COVER, before=levels[-1], level=face.top_under)
+    for kind in (StageKind.TURF, StageKind.SETTLED, StageKind.LONG_TERM):
+        before = face.top_under if kind is StageKind.TURF else face.top
+        yield Placed(kind=kind, before=before, level=face.top)
 
 
-def _self_weight(form: VaultForm, given: Given, kinds: frozenset[str]) -> tuple[Action, ...]:
-    ribs = Action(
-        name="ribs", permanent=True, cite=works.WEIGHT_CITE,
-        down=loads.rib_weight(form, given.timber_density), at_face=False,
-    )  # fmt: skip
-    if not kinds:
-        return (ribs,)
-    cover = Action(name="cover", permanent=True, cite=works.WEIGHT_CITE, down=loads.band_weight(form, kinds))
-    return (ribs, cover)
-
-
-def _shell_stage(form: VaultForm, given: Given, kind: StageKind) -> Stage:
-    kinds = {
-        StageKind.RIBS: frozenset[str](),
-        StageKind.LAGGED: frozenset({"lagging"}),
-        StageKind.WRAPPED: _all_kinds(form),
-    }[kind]
-    now = Moment(
-        kind=kind, left=None, right=None, weight=_self_weight(form, given, kinds),
-        turf=False, springs=False, ballast=False, duration=Duration.MEDIUM,
-    )  # fmt: skip
-    return _stage(form, given, now, level=None, braced=kind is not StageKind.WRAPPED)
-
-
-def _fill_stage(form: VaultForm, given: Given, level: float, before: float) -> Stage:
-    # Bags that come off "until" a level still lie there while that level is being filled.
+def temporary(given: Given, placed: Placed) -> Temporary:
+    """What lies or stands through the whole stage: what goes up or comes down inside it does not count."""
     bags = given.ballast
-    ballast = bags is not None and bags.start <= before + 1e-9 and before < bags.until - 1e-9
-    now = Moment(
-        kind=StageKind.FILL, left=level, right=level,
-        weight=(*_self_weight(form, given, _all_kinds(form)), *_crown_weight(form, given, ballast=ballast)),
-        turf=False, springs=_springs(given), ballast=ballast, duration=Duration.MEDIUM,
-    )  # fmt: skip
-    return _stage(form, given, now, level=level, braced=False)
-
-
-def _crown_weight(form: VaultForm, given: Given, *, ballast: bool) -> tuple[Action, ...]:
-    actions = []
-    plan = np.maximum(form.mesh.plan, 0.0)
-    if ballast and given.ballast is not None:
-        load = given.ballast.weight * loads.strip(form.mesh, given.ballast.width) * plan
-        actions.append(Action(name="ballast", permanent=True, cite=works.WEIGHT_CITE, down=load))
-    if given.crown_first > 0:
-        load = given.unit_weight * given.crown_first * loads.strip(form.mesh, given.crown_first_width) * plan
-        actions.append(Action(name="crown soil", permanent=True, cite=works.SOIL_CITE, down=load))
-    return tuple(actions)
-
-
-def _covered_stage(form: VaultForm, given: Given, kind: StageKind) -> Stage:
-    top = float(np.max(form.ground.finished.z))
-    now = Moment(
-        kind=kind, left=top, right=top, weight=_self_weight(form, given, _all_kinds(form)),
-        turf=kind is not StageKind.COVER, springs=_springs(given), ballast=False,
-        duration=Duration.PERMANENT if kind is StageKind.LONG_TERM else Duration.MEDIUM,
-    )  # fmt: skip
-    return _stage(form, given, now, level=top, braced=False)
-
-
-def _stage(form: VaultForm, given: Given, now: Moment, *, level: float | None, braced: bool) -> Stage:
-    return Stage(
-        name=words.name(now.kind, level),
-        kind=now.kind,
-        title=words.title(now.kind, level),
-        do=words.do(now.kind, level, given),
-        cautions=words.cautions(now.kind),
-        level=level,
-        compaction=Compaction(given.compaction),
-        braced=braced,
-        long_term=now.kind is StageKind.LONG_TERM,
-        cases=tuple(cases_of(form, given, now)),
-        props=tuple(i for i, (start, until) in enumerate(given.members) if _stands(level, start, until)),
+    ballast = bags is not None and placed.kind not in IN_USE and _holds(bags.start, bags.until, placed)
+    return Temporary(
+        ballast=ballast, members=tuple(i for i, one in enumerate(given.members) if _stands(one, placed))
     )
 
 
-def _stands(level: float | None, start: float, until: float) -> bool:
-    return level is not None and start <= level <= until
+def _stands(one: Standing, placed: Placed) -> bool:
+    if placed.kind in IN_USE:
+        return one.tie and one.until >= placed.level - SAME_LEVEL
+    return _holds(one.start, one.until, placed)
+
+
+def _holds(start: float, until: float, placed: Placed) -> bool:
+    return start <= placed.before + SAME_LEVEL and placed.level <= until + SAME_LEVEL
+
+
+def _changes(given: Given, before: Temporary, now: Temporary) -> tuple[str, ...]:
+    """What is laid, set or taken away between two stages."""
+    said = []
+    if before.ballast != now.ballast:
+        said.append("ballast laid" if now.ballast else "ballast off")
+    for i, one in enumerate(given.members):
+        if (i in now.members) != (i in before.members):
+            what = "ties" if one.tie else "props"
+            said.append(f"{what} set" if i in now.members else f"{what} out")
+    return tuple(dict.fromkeys(said))
+
+
+def _shell_kinds(given: Given) -> tuple[StageKind, ...]:
+    shell = (StageKind.RIBS, StageKind.LAGGED, StageKind.WRAPPED)
+    return (*shell, StageKind.CROWN_SOIL) if given.crown_first > 0.0 else shell
+
+
+def _shell_stage(build: Build, kind: StageKind) -> Stage:
+    moment = Moment(
+        kind=kind,
+        levels=None,
+        before=None,
+        weight=_self_weight(build, _kinds_up(build.form, kind)),
+        springs=False,
+        ballast=False,
+        duration=Duration.MEDIUM,
+    )
+    return Stage(
+        name=words.name(kind, None),
+        kind=kind,
+        title=words.title(kind, None),
+        do=words.do(kind, None, build.given),
+        cautions=words.cautions(kind),
+        level=None,
+        compaction=Compaction.NONE,
+        braced=kind in {StageKind.RIBS, StageKind.LAGGED},
+        long_term=False,
+        cases=tuple(cases_of(build, moment)),
+    )
+
+
+def _kinds_up(form: VaultForm, kind: StageKind) -> frozenset[str]:
+    if kind is StageKind.RIBS:
+        return frozenset()
+    return frozenset({"lagging"}) if kind is StageKind.LAGGED else _all_kinds(form)
 
 
 def _all_kinds(form: VaultForm) -> frozenset[str]:
     return frozenset(band.kind for band in form.bands)
+
+
+def _self_weight(build: Build, kinds: frozenset[str]) -> tuple[Action, ...]:
+    form, given = build.form, build.given
+    weight = loads.rib_weight(form, given.timber_density)
+    ribs = Action(name="ribs", permanent=True, cite=works.WEIGHT_CITE, down=weight, lever=0.0)
+    if not kinds:
+        return (ribs,)
+    cover = Action(
+        name="cover",
+        permanent=True,
+        cite=works.WEIGHT_CITE,
+        down=loads.band_weight(form, kinds),
+        lever=loads.band_lever(form, kinds),
+    )
+    return (ribs, cover)
+
+
+def _soil_stage(build: Build, placed: Placed, now: Temporary, changes: tuple[str, ...]) -> Stage:
+    given, kind, level = build.given, placed.kind, placed.level
+    moment = Moment(
+        kind=kind,
+        levels=(level, level),
+        before=(placed.before, placed.before),
+        weight=(*_self_weight(build, _all_kinds(build.form)), *(_ballast(build) if now.ballast else ())),
+        springs=_springs(given),
+        ballast=now.ballast,
+        duration=Duration.PERMANENT if kind in IN_USE else Duration.MEDIUM,
+        changes=changes,
+    )
+    return Stage(
+        name=words.name(kind, level),
+        kind=kind,
+        title=words.title(kind, level),
+        do=words.do(kind, level, given, changes=changes, ballast=now.ballast),
+        cautions=words.cautions(kind),
+        level=level,
+        compaction=Compaction(given.compaction),
+        braced=False,
+        long_term=kind is StageKind.LONG_TERM,
+        cases=tuple(cases_of(build, moment)),
+        props=now.members,
+    )
+
+
+def _ballast(build: Build) -> Iterator[Action]:
+    """Bags count without their partial factor where they help; cases with their full weight follow."""
+    bags, face = build.given.ballast, build.face
+    if bags is not None:
+        load = bags.weight * strip(face, bags.width) * np.maximum(build.form.mesh.plan, 0.0)
+        yield Action(name="ballast", permanent=True, cite=works.WEIGHT_CITE, down=load, favourable=True)
 
 
 def _springs(given: Given) -> bool:

@@ -44,6 +44,11 @@ class Lane:
     """K, Ka, Kp over mobilisation, spring (1/m), modulus (Pa), underside factor."""
 
     @property
+    def springy(self) -> bool:
+        """Whether the soil's pressure changes with the movement of the ribs."""
+        return self.soil[3] > 0.0
+
+    @property
     def corner(self) -> Mapping[str, Shown | str]:
         """The corner in words, for a finding."""
         named: dict[str, Shown | str] = {

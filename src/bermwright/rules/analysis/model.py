@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.handbook.soils import needed_wall_friction
-from bermwright.rules.analysis.lanes import build_lanes
-from bermwright.rules.analysis.response import Analysis, run
+from bermwright.handbook.frames import solve
+from bermwright.rules.analysis.lanes import build_lanes, frame_soil
+from bermwright.rules.analysis.relief import relief_of
+from bermwright.rules.analysis.response import Analysis
 from bermwright.rules.analysis.states import frame_states, situations_of
 from bermwright.stages.nouns import Compaction
 
@@ -67,33 +68,52 @@ class RibModel:
         """Every situation of these stages, once for each set of partial factors."""
         return self.analyse_situations(situations_of(stages))
 
-    def analyse_situations(self, situations: tuple[Situation, ...]) -> tuple[Analysis, ...]:
-        """The same for a list of situations that is ready."""
-        return tuple(self._analysis(situations, factors, self.model_factor) for factors in self.factor_sets)
+    def analyse_situations(
+        self, situations: tuple[Situation, ...], *, bending_only: bool = False
+    ) -> tuple[Analysis, ...]:
+        """The same for a list of situations that is ready, with all lanes or those that count for bending."""
+        return tuple(
+            self._analysis(situations, factors, self.model_factor, bending_only=bending_only)
+            for factors in self.factor_sets
+        )
 
     def serve(self, stages: Sequence[Stage], serviceability: RuleSet) -> Analysis:
         """The same with all factors 1, for movement and lifting."""
         return self._analysis(situations_of(stages), serviceability, 1.0)
 
-    def _analysis(self, situations: tuple[Situation, ...], factors: RuleSet, model_factor: float) -> Analysis:
+    def _analysis(
+        self,
+        situations: tuple[Situation, ...],
+        factors: RuleSet,
+        model_factor: float,
+        *,
+        bending_only: bool = False,
+    ) -> Analysis:
         lanes = build_lanes(self.soil, factors)
         heavy = self._heavy(situations)
-        return run(
+        if bending_only and not heavy.any():
+            lanes = tuple(lane for lane in lanes if lane.run != HEAVY)
+        states = frame_states(self.form, situations, factors, self.softening, self.members)
+        return Analysis(
             factors=factors,
             lanes=lanes,
             situations=situations,
             frame=self.frame,
-            states=frame_states(self.form, situations, factors, self.softening, self.members),
+            states=states,
+            response=solve(self.frame, frame_soil(lanes, factors.permanent), states, share=self.share),
             bends=self._bends(lanes, heavy),
             model=np.where(heavy, 1.0, model_factor),
-            share=self.share,
+            relief=relief_of(situations, lanes),
         )
 
     def _heavy(self, situations: Sequence[Situation]) -> Truth:
         """(S,) whether the heavy run counts for bending: ballast while compacting brings it in too."""
         compacted = {Compaction.HAND, Compaction.PLATE, Compaction.UNKNOWN}
         return np.array(
-            [self.placing.heavy or (now.case.ballast and now.stage.compaction in compacted) for now in situations]
+            [
+                self.placing.heavy or (now.case.ballast and now.stage.compaction in compacted)
+                for now in situations
+            ]
         )
 
     def _bends(self, lanes: tuple[Lane, ...], heavy: Truth) -> Truth:
@@ -103,10 +123,3 @@ class RibModel:
     def without_plate(self) -> RibModel:
         """The same ribs with the plate kept 0.6 m away."""
         return replace(self, placing=replace(self.placing, plate_near=False))
-
-
-def steepest_friction(ratio: float, form: VaultForm) -> float:
-    """Largest friction angle that the soil run with this K needs on the covered face (rad)."""
-    mesh = form.mesh
-    slope = np.arctan2(np.abs(mesh.rise), np.maximum(mesh.plan, 0.0))
-    return float(np.max(needed_wall_friction(ratio, slope)))

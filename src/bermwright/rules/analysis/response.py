@@ -1,4 +1,4 @@
-"""Solving all states of a vault's ribs in all lanes, and reading the worst out of it."""
+"""All states of a vault's ribs in all lanes as solved, and the worst read out of it."""
 
 from __future__ import annotations
 
@@ -7,8 +7,6 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.handbook.frames import solve
-
 if TYPE_CHECKING:
     from collections.abc import Callable
 
@@ -16,8 +14,8 @@ if TYPE_CHECKING:
 
     from bermwright.data.rule_sets import RuleSet
     from bermwright.handbook.frames import Frame, Response, States
-    from bermwright.handbook.frames.solving import Share
     from bermwright.rules.analysis.lanes import Lane
+    from bermwright.rules.analysis.relief import Relief
     from bermwright.rules.analysis.states import Situation
 
     Array = NDArray[np.float64]
@@ -39,12 +37,19 @@ class Analysis:
     and connections only; a run that needs more friction than the membrane has is left out)."""
     model: Array
     """(S,) model factor on bending."""
+    relief: Relief | None = None
+    """How much of the relief by crown cover counts; None where there is none."""
 
     @property
     def moment(self) -> Array:
-        """(L, S, n, 2) design bending with the model factor, NaN in lanes that do not count."""
+        """(L, S, n, 2) design bending with the model factor, NaN in lanes that do not count.
+
+        Where cover relieves the crown it is the worse of full and credited relief.
+        """
         counted = np.where(self.bends, 1.0, np.nan)
-        return self.response.moment * (self.model[None, :] * counted)[:, :, None, None]
+        bare = self.response.moment
+        bending = bare if self.relief is None else self.relief.applied(bare)
+        return bending * (self.model[None, :] * counted)[:, :, None, None]
 
     def where_situation(self, wanted: Callable[[Situation], bool]) -> Truth:
         """(S,) the situations for which `wanted` is true."""
@@ -107,30 +112,4 @@ def peak(analysis: Analysis, ratios: Array, situations: Truth, lanes: Truth | No
         situation=indices[1],
         place=indices[2:],
         ratio=largest if np.isfinite(largest) else np.nan,
-    )
-
-
-def run(
-    *,
-    factors: RuleSet,
-    lanes: tuple[Lane, ...],
-    situations: tuple[Situation, ...],
-    frame: Frame,
-    states: States,
-    bends: Truth,
-    model: Array,
-    share: Share = map,
-) -> Analysis:
-    """Solve every lane in every situation, second order."""
-    from bermwright.rules.analysis.lanes import frame_soil
-
-    return Analysis(
-        factors=factors,
-        lanes=lanes,
-        situations=situations,
-        frame=frame,
-        states=states,
-        response=solve(frame, frame_soil(lanes, factors.permanent), states, share=share),
-        bends=bends,
-        model=model,
     )

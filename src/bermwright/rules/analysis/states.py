@@ -22,6 +22,11 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 
+HELPFUL = 1.0
+"""Partial factor of a permanent load of its own source where it helps: EN 1990, table A1.2(B), and DA1 and
+DA2 of EN 1997 alike. Soil is one source and keeps its one factor."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Situation:
     """One state: a case of a stage, and the state it goes on from."""
@@ -40,13 +45,17 @@ class Softening:
 
 
 def situations_of(stages: Sequence[Stage]) -> tuple[Situation, ...]:
-    """Every case of every stage in order; a case branches from its stage's own state."""
+    """Every case of every stage in order; a case branches from its stage's own state.
+
+    What comes before the stage's own soil goes on from the stage before, as the stage's own state does.
+    """
     situations: list[Situation] = []
     before = -1
     for stage in stages:
         own = len(situations)
         for i, case in enumerate(stage.cases):
-            situations.append(Situation(stage=stage, case=case, parent=own if i else before))
+            parent = before if i == 0 or case.before else own
+            situations.append(Situation(stage=stage, case=case, parent=parent))
         before = own
     return tuple(situations)
 
@@ -87,9 +96,9 @@ def _design_loads(form: VaultForm, case: Case, factors: RuleSet) -> dict[str, Ar
         across = factor * width * _or_zero(action.across, mesh.x)
         total["down"] += down
         total["across"] += across
-        if action.at_face:
+        if action.lever:
             lever_x, lever_z = mesh.soil_x - mesh.x, mesh.soil_z - mesh.z
-            total["moment"] -= lever_x * down + lever_z * across
+            total["moment"] -= action.lever * (lever_x * down + lever_z * across)
         total["surcharge"] += factor * _or_zero(action.on_fill, mesh.x)
         total["pore"] += factor * _or_zero(action.pore, mesh.x)
     return total
@@ -101,7 +110,7 @@ def _factored(case: Case, factors: RuleSet) -> list[tuple[Action, float]]:
     leading = True
     for action in case.actions:
         if action.permanent:
-            out.append((action, factors.permanent))
+            out.append((action, HELPFUL if action.favourable else factors.permanent))
             continue
         out.append((action, factors.variable * (1.0 if leading else action.psi0)))
         leading = False
