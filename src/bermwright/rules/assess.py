@@ -10,7 +10,8 @@ from bermwright.base.findings import Finding, Verdict
 from bermwright.house import questions
 from bermwright.rules import readings
 from bermwright.rules.registry import NOT_CHECKED, RULES
-from bermwright.rules.soil.validity import outside
+from bermwright.rules.ribs.common import NAILS_ASKED
+from bermwright.rules.soil.validity import BEYOND, outside
 from bermwright.rules.study import Study, study_vault
 
 if TYPE_CHECKING:
@@ -79,19 +80,29 @@ def _found(rule: Rule, study: Study) -> tuple[Finding, ...]:
         findings = rule.run(study)
     except OutOfRangeError as error:
         return (_cannot_say(rule, study.part, str(error)),)
+    doubt = _doubt(rule, study)
+    return findings if doubt is None else tuple(_doubted(finding, *doubt) for finding in findings)
+
+
+def _doubt(rule: Rule, study: Study) -> tuple[str, str] | None:
+    """Why nothing of what this rule says may be said to hold, and what to do; None when it may."""
     beyond = ", ".join(says[0].lower() + says[1:] for says, *_rest in outside(study))
-    return tuple(_beyond(finding, beyond) for finding in findings) if beyond else findings
+    if beyond:
+        return f"{beyond} is outside what the methods hold for", BEYOND
+    loose = study.strength.joint is None and study.strength.joint_nodes.size > 0
+    return ("how the nails tie the layers is not known", NAILS_ASKED) if loose and rule.reads_ribs else None
 
 
-def _beyond(finding: Finding, beyond: str) -> Finding:
-    """Outside the methods nothing is said to hold; what fails still fails."""
+def _doubted(finding: Finding, doubt: str, advice: str) -> Finding:
+    """In doubt nothing is said to hold; what fails still fails."""
     if finding.verdict not in {Verdict.HOLDS, Verdict.TIGHT}:
         return finding
     return replace(
         finding,
         verdict=Verdict.UNKNOWN,
-        template=finding.template + " But {beyond} is outside what the methods hold for.",
-        values={**finding.values, "beyond": beyond},
+        template=finding.template + " But {doubt}.",
+        values={**finding.values, "doubt": doubt},
+        advice=advice,
     )
 
 

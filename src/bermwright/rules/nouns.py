@@ -48,6 +48,8 @@ class Rule:
     decide: Callable[[Study], Iterable[Said]]
     asks: tuple[str, ...] = ()
     """Places in the house file without which the rule stays unknown, such as `vault.nails`."""
+    reads_ribs: bool = True
+    """Whether it rests on the ribs' response, which is not known while the nails are not."""
     draws: Callable[[Study, Finding], tuple[Mark, ...]] | None = None
     """What the rule adds to the section when its finding is chosen."""
 

@@ -197,7 +197,9 @@ def _resistance(
     return float(modes.capacity), str(modes.mode)
 
 
-def joint_spring(joint: NailedJoint | None, form: VaultForm, timber: TimberClass, board_length: float) -> float:
+def joint_spring(
+    joint: NailedJoint | None, form: VaultForm, timber: TimberClass, board_length: float
+) -> float:
     """Rotational spring of every butt joint (N m/rad).
 
     While the nails are not known a cut layer counts for nothing over a whole board length: then the

@@ -146,7 +146,9 @@ def bending_ratio(analysis: Analysis, strength: RibStrength) -> Array:
         squeeze = ec5.bending_and_compression(
             np.maximum(pressed, 0.0), bent, compression_strength=fc, bending_strength=fm
         )
-        pull = ec5.bending_and_tension(np.maximum(-pressed, 0.0), bent, tension_strength=ft, bending_strength=fm)
+        pull = ec5.bending_and_tension(
+            np.maximum(-pressed, 0.0), bent, tension_strength=ft, bending_strength=fm
+        )
         return np.where(pressed >= 0, squeeze, pull)
 
     return where_known(used, bending, axial)
@@ -196,10 +198,12 @@ def joint_forces(analysis: Analysis, nodes: NDArray[np.int64]) -> tuple[Array, A
 
 
 def rib_ratios(analysis: Analysis, strength: RibStrength) -> Array:
-    """(L, S) the largest strength used anywhere in the rib: bending, shear, and nails where known."""
-    used = np.maximum(
-        bending_ratio(analysis, strength).max(axis=(2, 3)), shear_ratio(analysis, strength).max(axis=2)
-    )
-    if strength.joint is None or not strength.joint_nodes.size:
-        return used
-    return np.maximum(used, nail_ratio(analysis, strength).max(axis=2))
+    """(L, S) the largest strength used anywhere in the rib: bending, shear and nails.
+
+    NaN while the nails are not known: how evenly the layers carry is then not known either.
+    """
+    bent = bending_ratio(analysis, strength).max(axis=(2, 3))
+    used: Array = np.maximum(bent, shear_ratio(analysis, strength).max(axis=2))
+    if strength.joint_nodes.size:
+        used = np.maximum(used, nail_ratio(analysis, strength).max(axis=2))
+    return used

@@ -1,169 +1,245 @@
-"""Do the ribs bend too much, with thrust, in any stage?"""
+"""Whether the ribs stand bending with thrust, in every phase of building."""
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from bermwright.base.findings import Shown, Verdict
 from bermwright.base.marks import Comb, Ring
-from bermwright.data.works.frames import FILLINGMODEL2026
 from bermwright.base.sources import Cite, Provenance
+from bermwright.data.timber_classes import GAMMA_TIMBER
+from bermwright.data.works.frames import FILLINGMODEL2026
 from bermwright.rules.analysis.strength import bending_ratio
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.ribs.common import (
-    PHASES,
-    Worst,
-    corner_of,
-    factor_step,
-    in_phase,
-    not_known,
-    place_of,
-    spot_of,
-    step,
-    timber_cite,
-    worst_of,
-)
+from bermwright.rules.ribs import common
+from bermwright.rules.ribs.common import PHASES, step, timber_cite
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.base.findings import Finding, Step
     from bermwright.base.marks import Mark
+    from bermwright.rules.ribs.common import Worst
     from bermwright.rules.study import Study
 
 SOIL_CITE = Cite(work=FILLINGMODEL2026, place="soil law and its comparison", provenance=Provenance.DERIVED)
+LOAD_ADVICE = "Make [vault] spacing smaller, or layers and depth larger; or draw a curve nearer to this load."
+FILL_ADVICE = (
+    "Try in this order: a smaller [stages] lead, a curve nearer to the soil's, [stages.ballast], deeper ribs."
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bent:
+    """One rib at the governing place: forces, and what stands against them."""
+
+    raw: float
+    """Bending by frame (N m)."""
+    model: float
+    moment: float
+    """Design bending (N m)."""
+    axial: float
+    """Thrust (N), negative where the rib is pulled."""
+    share: float
+    """Share of the layers that run through."""
+    area: float
+    modulus: float
+    kmod: float
+    bending: float
+    """Design bending strength (Pa)."""
+    along: float
+    """Design strength in compression, or in tension where the rib is pulled (Pa)."""
+
+    @property
+    def pulled(self) -> bool:
+        """Whether the rib is pulled along its length."""
+        return self.axial < 0
+
+    @property
+    def stress(self) -> float:
+        """Bending stress (Pa)."""
+        return self.moment / self.modulus
+
+    @property
+    def pressed(self) -> float:
+        """Size of the stress along the rib (Pa)."""
+        return abs(self.axial) / (self.share * self.area)
+
+    @property
+    def capacity(self) -> float:
+        """Bending that the rib takes beside its thrust (N m)."""
+        used = self.pressed / self.along
+        left = 1.0 - (used if self.pulled else used**2)
+        return max(left, 0.0) * self.bending * self.modulus
+
+
+def _bent(study: Study, worst: Worst) -> Bent:
+    lane, situation, element, end = worst.peak.index
+    strength, analysis = study.strength, worst.peak.analysis
+    axial = float(analysis.response.axial[lane, situation, element])
+    kmod = common.kmod_of(study, worst)
+    along = strength.timber.tension if axial < 0 else strength.timber.compression
+    return Bent(
+        raw=abs(float(analysis.response.moment[worst.peak.index])),
+        model=float(analysis.model[situation]),
+        moment=abs(float(analysis.moment[worst.peak.index])),
+        axial=axial,
+        share=float(strength.shares(analysis.frame.elements)[element, end]),
+        area=strength.area,
+        modulus=strength.modulus,
+        kmod=kmod,
+        bending=float(strength.design(strength.bending_strength, kmod)),
+        along=float(strength.design(along, kmod)),
+    )
 
 
 def _decide(study: Study) -> Iterator[Said]:
     for phase in PHASES:
-        worst = worst_of(study, bending_ratio, in_phase(phase))
+        worst = common.worst_of(study, bending_ratio, common.in_phase(phase))
         if worst is not None:
-            yield _said(study, worst, phase)
+            yield common.not_known(worst) if worst.ratio is None else _said(study, worst, phase)
 
 
 def _said(study: Study, worst: Worst, phase: str) -> Said:
-    if worst.ratio is None:
-        template, values = not_known(worst)
-        return Said(verdict=Verdict.UNKNOWN, template=template, values=values, stage=worst.peak.now.stage.name)
     element, end = worst.peak.place
-    now, node = worst.peak.now, element + end
-    moment = abs(float(worst.peak.analysis.moment[worst.peak.index]))
-    capacity = _capacity(study, worst)
-    verdict, template = worst.verdict, _template(worst)
-    if study.strength.joint is None and verdict is not Verdict.FAILS:
-        # Without nails the layers may carry more unevenly than this: what holds is then not known.
-        verdict, template = Verdict.UNKNOWN, "Before the nails are known bending takes at least {used} at {stage}."
-    return Said(
+    bent = _bent(study, worst)
+    verdict, template, advice = _words(study, worst, phase)
+    said = Said(
         verdict=verdict,
         template=template,
         values={
-            "phase": phase, "stage": now.stage.name, "case": now.case.name,
-            "moment": Shown(moment, "kNm", 2), "capacity": Shown(capacity, "kNm", 2),
-            "used": Shown(worst.ratio, "", 2), "expected": Shown(worst.expected, "", 2),
+            "phase": phase,
+            "moment": Shown(bent.moment, "kNm", 2),
+            "capacity": Shown(bent.capacity, "kNm", 2),
             "run": worst.peak.corner.run,
         },
-        stage=now.stage.name,
-        case=now.case.name,
-        place=place_of(study, node),
-        demand=moment,
-        capacity=capacity,
+        demand=bent.moment,
+        capacity=bent.capacity,
         unit="kNm",
-        ratio=worst.ratio,
-        corner=corner_of(worst),
-        advice=_advice(worst, phase),
-        steps=_working(study, worst),
-        spot=spot_of(study, node),
-    )  # fmt: skip
-
-
-def _template(worst: Worst) -> str:
-    if worst.only_expected:
-        return (
-            "At {stage} ({case}) the ribs hold only thanks to the soil giving way: {expected} of their strength in "
-            "the expected soil, {used} in the {run} run."
-        )
-    if worst.verdict is Verdict.FAILS:
-        return "At {stage} ({case}) a rib must bend with {moment}; it can take {capacity}."
-    return "At {stage} ({case}) bending takes {used} of the strength of a rib."
-
-
-def _advice(worst: Worst, phase: str) -> str:
-    if worst.verdict is Verdict.HOLDS:
-        return ""
-    if phase == "while it is filled":
-        return "Try in this order: a smaller lead, a curve nearer to the soil's own, ballast, then deeper ribs nearer together."
-    return "Deeper ribs, nearer together, or a curve that bends less under this load."
-
-
-def _capacity(study: Study, worst: Worst) -> float:
-    """Bending that a rib takes beside its thrust at the governing place (N m)."""
-    lane, situation, element, end = worst.peak.index
-    strength, analysis = study.strength, worst.peak.analysis
-    kmod = strength.kmods(analysis)[situation]
-    area = strength.shares(analysis.frame.elements)[element, end] * strength.area
-    axial = float(analysis.response.axial[lane, situation, element]) / area
-    bending = float(strength.design(strength.bending_strength, kmod))
-    if axial >= 0:
-        left = 1.0 - (axial / float(strength.design(strength.timber.compression, kmod))) ** 2
-    else:
-        left = 1.0 + axial / float(strength.design(strength.timber.tension, kmod))
-    return max(left, 0.0) * bending * strength.modulus
-
-
-def _working(study: Study, worst: Worst) -> tuple[Step, ...]:
-    lane, situation, element, end = worst.peak.index
-    strength, analysis = study.strength, worst.peak.analysis
-    raw = abs(float(analysis.response.moment[worst.peak.index]))
-    model = float(analysis.model[situation])
-    design = abs(float(analysis.moment[worst.peak.index]))
-    axial = float(analysis.response.axial[lane, situation, element])
-    share = float(strength.shares(analysis.frame.elements)[element, end])
-    kmod = float(strength.kmods(analysis)[situation])
-    fm, fc = (
-        float(strength.design(value, kmod)) for value in (strength.bending_strength, strength.timber.compression)
+        advice=advice,
+        steps=(*_force_steps(study, worst, bent), *_strength_steps(study, worst, bent)),
     )
-    n, t, h = strength.layers, strength.board * 1e3, strength.depth * 1e3
+    return common.at_worst(study, worst, element + end, said)
+
+
+def _words(study: Study, worst: Worst, phase: str) -> tuple[Verdict, str, str]:
+    """Verdict, sentence and advice."""
+    advice = FILL_ADVICE if phase == "while it is filled" else LOAD_ADVICE
+    if worst.verdict is Verdict.FAILS:
+        return worst.verdict, "{when}: a rib must bend with {moment}; it can take {capacity}.", advice
+    if study.strength.joint is None and study.strength.joint_nodes.size:
+        # Without nails the layers may carry more unevenly than this: what holds is then not known.
+        template = "{when}: bending uses at least {used} of a rib's strength; the nails are not known."
+        return Verdict.UNKNOWN, template, common.NAILS_ASKED
+    return worst.verdict, "{when}: bending uses {used} of a rib's strength.", advice
+
+
+def _force_steps(study: Study, worst: Worst, bent: Bent) -> tuple[Step, ...]:
+    strength, analysis = study.strength, worst.peak.analysis
+    layers, board, depth = strength.layers, strength.board * 1e3, strength.depth * 1e3
     return (
-        step("Bending of one rib by plane frame, second order, design loads", "M", f"frame of {analysis.frame.elements} pieces",
-             f"{worst.peak.corner.run} soil run, soil and weight × {analysis.factors.permanent:g}", raw, "kNm", 2, SOIL_CITE),
-        step("Times the model factor; relief by crown cover only in part", "M_d", "γ_model · M",
-             f"{model:g} · {raw / 1e3:.2f}", design, "kNm", 2, SOIL_CITE),
-        step("The layer that carries most has more than its equal share", "W", "n·t·h²/6 / peak",
-             f"{n} · {t:.0f} · {h:.0f}² / 6 / {strength.peak:.2f}", strength.modulus, "mm3", 0, timber_cite("7.1, table 7.1")),
-        step("Bending stress", "σ_m", "M_d / W", f"{design / 1e3:.2f} kNm / {strength.modulus * 1e9:.0f} mm³",
-             design / strength.modulus, "N/mm2", 2),
-        step("Compressive stress in the layers that run through", "σ_c", "N / A",
-             f"{axial / 1e3:.2f} kN / ({share:.2f} · {strength.area * 1e6:.0f} mm²)", axial / (share * strength.area), "N/mm2", 2),
-        factor_step(study, worst),
-        step("Design bending strength", "f_m,d", "k_mod·k_h·f_m,k / γ_M",
-             f"{kmod:g} · {strength.bending_strength / strength.timber.bending:.3f} · {strength.timber.bending / 1e6:g} / 1.3",
-             fm, "N/mm2", 2, timber_cite("2.4.1")),
-        step("Design compressive strength", "f_c,d", "k_mod·f_c,k / γ_M", f"{kmod:g} · {strength.timber.compression / 1e6:g} / 1.3",
-             fc, "N/mm2", 2, timber_cite("2.4.1")),
-        step("Strength used", "ratio", "(σ_c/f_c,d)² + σ_m/f_m,d",
-             f"({axial / share / strength.area / fc:.3f})² + {design / strength.modulus / fm:.3f}", worst.ratio or np.nan, "", 2,
-             timber_cite("6.2.4, eq. 6.19")),
-    )  # fmt: skip
+        step(
+            f"Bending of one rib by frame, {worst.peak.corner.run} soil run, soil and weight × "
+            f"{analysis.factors.permanent:g}",
+            "M",
+            f"plane frame of {analysis.frame.elements} pieces, second order",
+            "",
+            Shown(bent.raw, "kNm", 3),
+            SOIL_CITE,
+        ),
+        step(
+            "Times the model factor",
+            "M_d",
+            "γ_model · M",
+            f"{bent.model:g} · {bent.raw / 1e3:.3f}",
+            Shown(bent.moment, "kNm", 3),
+            SOIL_CITE,
+        ),
+        step(
+            "The layer that carries most has more than its equal share",
+            "W",
+            "n·t·h²/6 / peak",
+            f"{layers} · {board:.0f} · {depth:.0f}² / 6 / {strength.peak:.3f}",
+            Shown(bent.modulus, "mm3", 0),
+            timber_cite("7.1, table 7.1"),
+        ),
+        step(
+            "Bending stress",
+            "σ_m",
+            "M_d / W",
+            f"{bent.moment / 1e3:.3f}·10⁶ / {bent.modulus * 1e9:.0f}",
+            Shown(bent.stress, "N/mm2", 3),
+        ),
+        step(
+            f"{'Tensile' if bent.pulled else 'Compressive'} stress in the layers that run through",
+            "σ_t" if bent.pulled else "σ_c",
+            "N / A",
+            f"{abs(bent.axial):.0f} / ({bent.share:.3f} · {bent.area * 1e6:.0f})",
+            Shown(bent.pressed, "N/mm2", 3),
+        ),
+    )
+
+
+def _strength_steps(study: Study, worst: Worst, bent: Bent) -> tuple[Step, ...]:
+    timber, gamma = study.strength.timber, f"{GAMMA_TIMBER.value:g}"
+    shallow = study.strength.bending_strength / timber.bending
+    along = timber.tension if bent.pulled else timber.compression
+    kind, power = ("t", "") if bent.pulled else ("c", "²")
+    return (
+        common.factor_step(study, worst),
+        step(
+            "Design bending strength",
+            "f_m,d",
+            "k_mod·k_h·f_m,k / γ_M",
+            f"{bent.kmod:g} · {shallow:.3f} · {timber.bending / 1e6:g} / {gamma}",
+            Shown(bent.bending, "N/mm2", 2),
+            timber_cite("2.4.1"),
+        ),
+        step(
+            f"Design strength in {'tension' if bent.pulled else 'compression'}",
+            f"f_{kind},d",
+            f"k_mod·f_{kind},k / γ_M",
+            f"{bent.kmod:g} · {along / 1e6:g} / {gamma}",
+            Shown(bent.along, "N/mm2", 2),
+            timber_cite("2.4.1"),
+        ),
+        common.ratio_step(
+            "Strength used",
+            f"(σ_{kind}/f_{kind},d){power} + σ_m/f_m,d",
+            f"({bent.pressed / bent.along:.3f}){power} + {bent.stress / bent.bending:.3f}",
+            worst.ratio,
+            timber_cite("6.2.3, eq. 6.17" if bent.pulled else "6.2.4, eq. 6.19"),
+        ),
+    )
 
 
 def _draws(study: Study, finding: Finding) -> tuple[Mark, ...]:
     """The bending of the governing stage as a comb in its corridor, and a ring where it is worst."""
-    phase = next((p for p, kinds in PHASES.items() for s in study.stages if s.name == finding.stage and s.kind in kinds), None)
-    worst = worst_of(study, bending_ratio, in_phase(phase)) if phase else None
+    phase = _phase_of(study, finding)
+    worst = common.worst_of(study, bending_ratio, common.in_phase(phase)) if phase else None
     if worst is None or worst.ratio is None:
         return ()
     analysis, (lane, situation, *_rest) = worst.peak.analysis, worst.peak.index
+    bent, mesh = _bent(study, worst), study.form.mesh
     moment = np.append(analysis.moment[lane, situation, :, 0], analysis.moment[lane, situation, -1, 1])
-    mesh = study.form.mesh
-    corridor = np.full(mesh.x.size, _capacity(study, worst))
     comb = Comb(
-        x=tuple(mesh.x.tolist()), z=tuple(mesh.z.tolist()), moment=tuple(moment.tolist()), corridor=tuple(corridor.tolist()),
-        text=Shown(finding.demand or np.nan, "kNm", 2).text(), allowed=f"of {Shown(finding.capacity or np.nan, 'kNm', 2).text()}",
-    )  # fmt: skip
+        x=tuple(mesh.x.tolist()),
+        z=tuple(mesh.z.tolist()),
+        moment=tuple(moment.tolist()),
+        corridor=(bent.capacity,) * mesh.x.size,
+        text=Shown(bent.moment, "kNm", 2).text(),
+        allowed=f"of {Shown(bent.capacity, 'kNm', 2).text()}",
+    )
     ring = (Ring(spot=finding.spot),) if finding.spot and finding.verdict is Verdict.FAILS else ()
     return (comb, *ring)
+
+
+def _phase_of(study: Study, finding: Finding) -> str | None:
+    kinds = {stage.kind for stage in study.stages if stage.name == finding.stage}
+    return next((phase for phase, those in PHASES.items() if kinds & those), None)
 
 
 RIBS_BEND = Rule(
@@ -173,6 +249,12 @@ RIBS_BEND = Rule(
     "Timber that bends too far breaks without warning.",
     cites=(timber_cite("6.2.3 and 6.2.4"), SOIL_CITE),
     decide=_decide,
-    asks=("vault.nails", "vault.nails_each_side", "vault.nail_spacing", "vault.service_class", "vault.seasoned"),
+    asks=(
+        "vault.nails",
+        "vault.nails_each_side",
+        "vault.nail_spacing",
+        "vault.service_class",
+        "vault.seasoned",
+    ),
     draws=_draws,
 )

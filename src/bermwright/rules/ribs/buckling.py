@@ -1,22 +1,24 @@
-"""Do the ribs buckle in their own plane, or tip sideways?"""
+"""Whether the ribs buckle in their own plane, or tip sideways."""
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import partial
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.findings import Shown, Verdict, verdict_of
-from bermwright.data.works.frames import TIMOSHENKO1961
+from bermwright.base.findings import Shown
 from bermwright.base.sources import Cite, Provenance
+from bermwright.data.timber_classes import GAMMA_TIMBER
+from bermwright.data.works.frames import TIMOSHENKO1961
 from bermwright.handbook import timber as ec5
 from bermwright.handbook.frames import buckling_factor
 from bermwright.rules.analysis.strength import where_known
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.ribs.common import corner_of, factor_step, not_known, place_of, spot_of, step, timber_cite, worst_of
-from bermwright.stages.nouns import StageKind
+from bermwright.rules.ribs import common
+from bermwright.rules.ribs.common import step, timber_cite
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -25,6 +27,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.findings import Step
     from bermwright.rules.analysis.response import Analysis
+    from bermwright.rules.analysis.states import Situation
     from bermwright.rules.analysis.strength import RibStrength
     from bermwright.rules.ribs.common import Worst
     from bermwright.rules.study import Study
@@ -45,7 +48,9 @@ def critical_factors(analysis: Analysis, strength: RibStrength) -> Array:
         analysis.frame,
         chosen,
         stiffness=analysis.states.stiffness * strength.timber.modulus_low / strength.timber.modulus,
-        joint_stiffness=analysis.states.joint_stiffness * strength.timber.modulus_low / strength.timber.modulus,
+        joint_stiffness=analysis.states.joint_stiffness
+        * strength.timber.modulus_low
+        / strength.timber.modulus,
     )
     return np.asarray(factors, dtype=float)
 
@@ -58,7 +63,9 @@ def buckling_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     area = strength.area * strength.left_at_joint
     axial = np.maximum(analysis.response.axial, 0.0) / area
     bending = np.abs(analysis.moment).max(axis=3) / strength.modulus
-    kc = _reductions(analysis, strength)[None, :, None]
+    reductions = _reductions(analysis, strength)
+    lost = np.isnan(reductions)
+    kc = np.where(lost, 1.0, reductions)[None, :, None]
     kmod = strength.kmods(analysis)[None, :, None]
     fc = strength.design(strength.timber.compression, kmod)
     fm = strength.design(strength.bending_strength, kmod)
@@ -66,78 +73,111 @@ def buckling_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     def used(pressed: Array, bent: Array) -> Array:
         return ec5.buckling_and_bending(pressed, bent, compression_strength=fc, bending_strength=fm, k_c=kc)
 
-    return where_known(used, axial, bending)
+    return np.where(lost[None, :, None], np.nan, where_known(used, axial, bending))
 
 
 def _reductions(analysis: Analysis, strength: RibStrength) -> Array:
-    """(S,) kc in the plane of the rib; 1 where nothing presses."""
+    """(S,) kc in the plane of the rib; 1 where nothing presses, NaN where the critical force is not known."""
     thrust = np.max(np.where(np.isfinite(analysis.response.axial), analysis.response.axial, 0.0), axis=(0, 2))
-    critical = critical_factors(analysis, strength) * thrust
-    pressed = np.isfinite(critical) & (critical > 0)
+    factors = critical_factors(analysis, strength)
+    lost = np.isnan(factors) & (thrust > 0)
+    critical = np.where(np.isfinite(factors), factors, 0.0) * thrust
+    pressed = critical > 0
     relative = ec5.relative_slenderness_of_force(
         strength.area * strength.left_at_joint,
         strength.timber.compression,
         critical_force=np.where(pressed, critical, 1e9),
     )
-    return np.where(pressed, ec5.buckling_factor(relative), 1.0)
+    return np.where(lost, np.nan, np.where(pressed, ec5.buckling_factor(relative), 1.0))
 
 
 def _in_plane(study: Study) -> Iterator[Said]:
-    worst = worst_of(study, buckling_ratio, lambda _now: True)
+    worst = common.worst_of(study, buckling_ratio)
     if worst is None:
         return
     if worst.ratio is None:
-        template, values = not_known(worst)
-        yield Said(verdict=Verdict.UNKNOWN, template=template, values=values, stage=worst.peak.now.stage.name)
+        yield common.not_known(worst)
         return
-    now, (element, *_) = worst.peak.now, worst.peak.place
     factor = float(critical_factors(worst.peak.analysis, study.strength)[worst.peak.situation])
-    yield Said(
+    said = Said(
         verdict=worst.verdict,
-        template="At {stage} ({case}) thrust and bending take {used} of a rib that may buckle in its plane; it buckles "
-        "at {factor} times its thrust.",
-        values={
-            "stage": now.stage.name,
-            "case": now.case.name,
-            "used": Shown(worst.ratio, "", 2),
-            "factor": Shown(factor, "", 1),
-        },
-        stage=now.stage.name,
-        case=now.case.name,
-        place=place_of(study, element),
+        template="{when}: thrust and bending use {used} of a rib; it buckles at {factor} times its thrust.",
+        values={"factor": Shown(factor, "", 1)},
         demand=worst.ratio,
         capacity=1.0,
-        ratio=worst.ratio,
-        corner=corner_of(worst),
-        advice="" if worst.verdict is Verdict.HOLDS else "Deeper ribs, more nails along the layers, or longer boards.",
-        steps=_plane_working(study, worst, factor),
-        spot=spot_of(study, element),
+        advice="Make [vault] depth or board_length larger, or nail_spacing smaller.",
+        steps=(*_buckling_steps(study, worst, factor), *_plane_steps(study, worst)),
+    )
+    yield common.at_worst(study, worst, worst.peak.place[0], said)
+
+
+def _buckling_steps(study: Study, worst: Worst, factor: float) -> tuple[Step, ...]:
+    analysis, strength = worst.peak.analysis, study.strength
+    area = strength.area * strength.left_at_joint
+    modulus = strength.timber.modulus_low / 1e9
+    return (
+        step(
+            "Thrust of one rib",
+            "N",
+            f"plane frame, second order, {worst.peak.corner.run} soil run",
+            "",
+            Shown(float(analysis.response.axial[worst.peak.index]), "kN", 3),
+        ),
+        step(
+            "Times that thrust at which the rib buckles, joints as springs, soil left out",
+            "λ_cr",
+            f"smallest eigenvalue with E₀.₀₅ of {modulus:g} GPa",
+            "",
+            Shown(factor, "", 2),
+            Cite(work=TIMOSHENKO1961, place="chapter 7", provenance=Provenance.MEMORY),
+        ),
+        step(
+            f"Reduction for buckling, on {area * 1e6:.0f} mm² that run through",
+            "k_c",
+            "eq. 6.25 with λ_rel = √(f_c,k·A / N_cr)",
+            "",
+            Shown(float(_reductions(analysis, strength)[worst.peak.situation]), "", 4),
+            timber_cite("6.3.2, eq. 6.25 to 6.29"),
+        ),
+        common.factor_step(study, worst),
     )
 
 
-def _plane_working(study: Study, worst: Worst, factor: float) -> tuple[Step, ...]:
+def _plane_steps(study: Study, worst: Worst) -> tuple[Step, ...]:
+    """Stresses over strengths; bending by second order is taken in full beside k_c, which is careful."""
     analysis, strength = worst.peak.analysis, study.strength
     lane, situation, element = worst.peak.index
-    axial = float(analysis.response.axial[lane, situation, element])
+    kmod = common.kmod_of(study, worst)
+    axial = max(float(analysis.response.axial[worst.peak.index]), 0.0)
+    pressed = axial / (strength.area * strength.left_at_joint)
+    bent = float(np.abs(analysis.moment[lane, situation, element]).max()) / strength.modulus
+    limit = float(strength.design(strength.timber.compression, kmod))
+    bending = float(strength.design(strength.bending_strength, kmod))
     kc = float(_reductions(analysis, strength)[situation])
-    area = strength.area * strength.left_at_joint
     return (
-        step("Thrust of one rib", "N", "frame, second order", worst.peak.corner.run, axial, "kN", 2),
-        step("Times that thrust at which the rib buckles, modulus E₀.₀₅, joints as springs, soil left out", "λ_cr", "smallest eigenvalue",
-             f"E₀.₀₅ {strength.timber.modulus_low / 1e9:g} GPa", factor, "", 2, Cite(work=TIMOSHENKO1961, place="chapter 7", provenance=Provenance.MEMORY)),
-        step("Reduction for buckling", "k_c", "eq. 6.25 with λ_rel = √(f_c,k·A / N_cr)", f"A {area * 1e6:.0f} mm²", kc, "", 3,
-             timber_cite("6.3.2, eq. 6.25 to 6.29")),
-        factor_step(study, worst),
-        step("Strength used; bending by second order is taken in full beside k_c (careful)", "ratio", "σ_c/(k_c·f_c,d) + σ_m/f_m,d",
-             f"σ_c {axial / area / 1e6:.2f} N/mm²", worst.ratio or math.nan, "", 2, timber_cite("6.3.2, eq. 6.23")),
-    )  # fmt: skip
+        step(
+            "Design strength in compression",
+            "f_c,d",
+            "k_mod·f_c,k / γ_M",
+            f"{kmod:g} · {strength.timber.compression / 1e6:g} / {GAMMA_TIMBER.value:g}",
+            Shown(limit, "N/mm2", 2),
+            timber_cite("2.4.1"),
+        ),
+        common.ratio_step(
+            "Strength used, with the bending of the second order in full beside k_c",
+            "σ_c/(k_c·f_c,d) + σ_m/f_m,d",
+            f"{pressed / 1e6:.4f} / ({kc:.4f} · {limit / 1e6:.3f}) + {bent / 1e6:.3f} / {bending / 1e6:.3f}",
+            worst.ratio,
+            timber_cite("6.3.2, eq. 6.23"),
+        ),
+    )
 
 
 RIBS_BUCKLE = Rule(
     name="ribs-do-not-buckle",
     title="The ribs do not buckle in their plane",
-    why="A slender rib under thrust gives way sideways of its curve at a fraction of its strength; joints that slip "
-    "and creep make it worse.",
+    why="A slender rib under thrust leaves its curve at a fraction of its strength. Joints that slip and "
+    "creep make it worse.",
     cites=(timber_cite("6.3.2"), Cite(work=TIMOSHENKO1961, place="chapter 7", provenance=Provenance.MEMORY)),
     decide=_in_plane,
     asks=("vault.nails", "vault.nail_spacing"),
@@ -149,9 +189,13 @@ class Tipping:
     """A rib that may tip sideways in one way of being held."""
 
     where: str
+    formula: str
+    advice: str
     length: float
     critical: float
     """Critical bending moment (N m)."""
+    relative: float
+    """Slenderness in bending (-)."""
     k_crit: float
     k_c_flat: float
 
@@ -159,42 +203,66 @@ class Tipping:
 def _tipping(study: Study, *, lagged: bool) -> Tipping:
     """Loose layers side by side: their stiffness sideways is the sum of single boards'."""
     strength, curve = study.strength, study.form.rib.centreline
-    section = ec5.laminated_section(strength.layers, thickness=strength.board, depth=strength.depth)
-    timber = strength.timber
     # Braces hold a bare rib at both feet and at the crown; lagging holds its outer edge all along.
     length = curve.length if lagged else 0.5 * curve.length
-    held = {"modulus_low": timber.modulus_low, "shear_modulus_low": timber.shear_modulus_low}
-    flat, torsion = float(section.inertia_flat), float(section.torsion)
-    if lagged:
-        critical = float(ec5.critical_moment_held_edge(flat, torsion, depth=strength.depth, length=length, **held))
-    else:
-        stiffness = flat * held["modulus_low"] * torsion * held["shear_modulus_low"]
-        critical = math.pi / length * math.sqrt(stiffness)
-    relative = ec5.relative_slenderness_bending(timber.bending, critical / strength.modulus)
-    flat_slender = ec5.slenderness(length, flat, area=strength.area)
-    k_flat = ec5.buckling_factor(
-        ec5.relative_slenderness(flat_slender, timber.compression, modulus_low=timber.modulus_low)
-    )
+    critical = (_critical_held if lagged else _critical_bare)(strength, length)
+    relative = float(ec5.relative_slenderness_bending(strength.timber.bending, critical / strength.modulus))
     return Tipping(
-        where="with its outer edge held by the lagging" if lagged else "bare, braced at feet and crown",
+        where="held by the lagging" if lagged else "braced at feet and crown",
+        formula="(π²·E·I_z·a²/l² + G·I_t) / (2·a)" if lagged else "π/l · √(E·I_z·G·I_t)",
+        advice="Write a larger [vault] board thickness, or more layers."
+        if lagged
+        else "Brace the bare ribs at more places, or write a larger [vault] board thickness.",
         length=length,
         critical=critical,
+        relative=relative,
         k_crit=float(ec5.sideways_factor(relative)),
-        k_c_flat=1.0 if lagged else float(k_flat),
+        k_c_flat=1.0 if lagged else _reduction_flat(strength, length),
     )
+
+
+def _critical_held(strength: RibStrength, length: float) -> float:
+    section, timber = _loose(strength), strength.timber
+    return float(
+        ec5.critical_moment_held_edge(
+            section.inertia_flat,
+            section.torsion,
+            depth=strength.depth,
+            length=length,
+            modulus_low=timber.modulus_low,
+            shear_modulus_low=timber.shear_modulus_low,
+        )
+    )
+
+
+def _critical_bare(strength: RibStrength, length: float) -> float:
+    section, timber = _loose(strength), strength.timber
+    sideways = float(section.inertia_flat) * timber.modulus_low
+    twisting = float(section.torsion) * timber.shear_modulus_low
+    return math.pi / length * math.sqrt(sideways * twisting)
+
+
+def _reduction_flat(strength: RibStrength, length: float) -> float:
+    timber = strength.timber
+    slender = ec5.slenderness(length, _loose(strength).inertia_flat, area=strength.area)
+    relative = ec5.relative_slenderness(slender, timber.compression, modulus_low=timber.modulus_low)
+    return float(ec5.buckling_factor(relative))
+
+
+def _loose(strength: RibStrength) -> ec5.Section:
+    return ec5.laminated_section(strength.layers, thickness=strength.board, depth=strength.depth)
 
 
 def _sideways(study: Study) -> Iterator[Said]:
-    for lagged in (False, True):
-        tip = _tipping(study, lagged=lagged)
-
-        def ratio(analysis: Analysis, strength: RibStrength, tip: Tipping = tip) -> Array:
-            return _sideways_ratio(analysis, strength, tip)
-
-        bare = {StageKind.RIBS}
-        worst = worst_of(study, ratio, lambda now, lagged=lagged: (now.stage.kind not in bare) is lagged)  # type: ignore[misc]
+    for covered in (False, True):
+        tip = _tipping(study, lagged=covered)
+        worst = common.worst_of(study, partial(_sideways_ratio, tip=tip), common.lagged if covered else _bare)
         if worst is not None:
-            yield _sideways_said(study, worst, tip)
+            yield common.not_known(worst) if worst.ratio is None else _sideways_said(study, worst, tip)
+
+
+def _bare(now: Situation) -> bool:
+    return not common.lagged(now)
 
 
 def _sideways_ratio(analysis: Analysis, strength: RibStrength, tip: Tipping) -> Array:
@@ -206,43 +274,81 @@ def _sideways_ratio(analysis: Analysis, strength: RibStrength, tip: Tipping) -> 
 
     def used(bent: Array, pressed: Array) -> Array:
         return ec5.sideways_ratio(
-            bent, pressed, bending_strength=fm, compression_strength=fc, k_crit=tip.k_crit, k_c_flat=tip.k_c_flat
+            bent,
+            pressed,
+            bending_strength=fm,
+            compression_strength=fc,
+            k_crit=tip.k_crit,
+            k_c_flat=tip.k_c_flat,
         )
 
     return where_known(used, bending, axial)
 
 
 def _sideways_said(study: Study, worst: Worst, tip: Tipping) -> Said:
-    now = worst.peak.now
-    if worst.ratio is None:
-        template, values = not_known(worst)
-        return Said(verdict=Verdict.UNKNOWN, template=template, values=values, stage=now.stage.name)
-    element = worst.peak.place[0]
-    return Said(
-        verdict=verdict_of(worst.ratio) if not worst.only_expected else worst.verdict,
-        template="At {stage} ({case}) a rib, {where}, uses {used} of its strength against tipping sideways.",
-        values={
-            "stage": now.stage.name, "case": now.case.name, "where": tip.where, "used": Shown(worst.ratio, "", 2),
-        },
-        stage=now.stage.name,
-        case=now.case.name,
-        place=place_of(study, element),
+    said = Said(
+        verdict=worst.verdict,
+        template="{when}: a rib {where} uses {used} of its strength against tipping.",
+        values={"where": tip.where},
         demand=worst.ratio,
         capacity=1.0,
-        ratio=worst.ratio,
-        corner=corner_of(worst),
-        advice="" if worst.verdict is Verdict.HOLDS else "Brace the ribs at more places, or take thicker layers.",
+        advice=tip.advice,
         steps=(
-            step("Free length", "l", "between places held against twisting", tip.where, tip.length, "m", 2),
-            step("Critical moment, layers side by side and loose", "M_cr", "π/l·√(E·I_z·G·I_t), held edge: (π²·E·I_z·a²/l² + G·I_t)/(2·a)",
-                 f"l {tip.length:.2f} m", tip.critical, "kNm", 1, timber_cite("6.3.3, eq. 6.31")),
-            step("Reduction", "k_crit", "eq. 6.34", "", tip.k_crit, "", 3, timber_cite("6.3.3, eq. 6.34")),
-            factor_step(study, worst),
-            step("Strength used", "ratio", "(σ_m/(k_crit·f_m,d))² + σ_c/(k_c,z·f_c,d)", f"k_c,z {tip.k_c_flat:.3f}", worst.ratio, "", 2,
-                 timber_cite("6.3.3, eq. 6.35")),
+            *_tipping_steps(study, tip),
+            common.factor_step(study, worst),
+            _tipping_ratio(study, worst, tip),
         ),
-        spot=spot_of(study, element),
-    )  # fmt: skip
+    )
+    return common.at_worst(study, worst, worst.peak.place[0], said)
+
+
+def _tipping_steps(study: Study, tip: Tipping) -> tuple[Step, ...]:
+    strength, bending = study.strength, study.strength.timber.bending / 1e6
+    return (
+        step(
+            "Length between places held against twisting",
+            "l",
+            tip.where,
+            "",
+            Shown(tip.length, "m", 2),
+        ),
+        step(
+            "Critical moment, layers side by side and loose",
+            "M_cr",
+            tip.formula,
+            "",
+            Shown(tip.critical, "kNm", 2),
+            timber_cite("6.3.3, eq. 6.31"),
+        ),
+        step(
+            "Slenderness in bending",
+            "λ_rel,m",
+            "√(f_m,k·W / M_cr)",
+            f"√({bending:g} · {strength.modulus * 1e9:.0f} / ({tip.critical / 1e3:.3f}·10⁶))",
+            Shown(tip.relative, "", 3),
+            timber_cite("6.3.3, eq. 6.30"),
+        ),
+        step("Reduction", "k_crit", "eq. 6.34", "", Shown(tip.k_crit, "", 3), timber_cite("6.3.3, eq. 6.34")),
+    )
+
+
+def _tipping_ratio(study: Study, worst: Worst, tip: Tipping) -> Step:
+    analysis, strength = worst.peak.analysis, study.strength
+    lane, situation, element = worst.peak.index
+    kmod = common.kmod_of(study, worst)
+    axial = max(float(analysis.response.axial[worst.peak.index]), 0.0)
+    pressed = axial / (strength.area * strength.left_at_joint) / 1e6
+    bent = float(np.abs(analysis.moment[lane, situation, element]).max()) / strength.modulus / 1e6
+    bending = float(strength.design(strength.bending_strength, kmod)) / 1e6
+    limit = float(strength.design(strength.timber.compression, kmod)) / 1e6
+    return common.ratio_step(
+        "Strength used",
+        "(σ_m/(k_crit·f_m,d))² + σ_c/(k_c,z·f_c,d)",
+        f"({bent:.3f} / ({tip.k_crit:.3f} · {bending:.3f}))²"
+        f" + {pressed:.4f} / ({tip.k_c_flat:.4f} · {limit:.3f})",
+        worst.ratio,
+        timber_cite("6.3.3, eq. 6.35"),
+    )
 
 
 RIBS_TIP = Rule(

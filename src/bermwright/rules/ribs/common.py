@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from bermwright.base.findings import Shown, Spot, Step, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
-from bermwright.base.wording import level_text
+from bermwright.base.wording import level_text, ratio_text
 from bermwright.data.works.timber import EN1995
 from bermwright.rules.analysis.response import Peak, peak
+from bermwright.rules.nouns import Said
 from bermwright.stages.nouns import StageKind
 
 if TYPE_CHECKING:
@@ -29,11 +30,15 @@ if TYPE_CHECKING:
 
 PHASES: Mapping[str, frozenset[StageKind]] = {
     "while it is raised": frozenset({StageKind.RIBS, StageKind.LAGGED, StageKind.WRAPPED}),
-    "while it is filled": frozenset({StageKind.FILL}),
+    "while it is filled": frozenset({StageKind.CROWN_SOIL, StageKind.FILL}),
     "once it is covered": frozenset({StageKind.COVER, StageKind.TURF, StageKind.SETTLED}),
     "after decades": frozenset({StageKind.LONG_TERM}),
 }
 EXPECTED = "expected"
+OWN_STATE = "permanent"
+"""Name of a stage's own case: nothing that a sentence must add."""
+STIFFER = "Make [vault] spacing smaller, or layers and depth larger."
+NAILS_ASKED = "Answer the questions about [vault] nails, nails_each_side and nail_spacing."
 
 
 def timber_cite(place: str) -> Cite:
@@ -70,7 +75,7 @@ class Worst:
 def worst_of(
     study: Study,
     ratios: Callable[[Analysis, RibStrength], Array],
-    wanted: Callable[[Situation], bool],
+    wanted: Callable[[Situation], bool] = lambda _now: True,
 ) -> Worst | None:
     """The worst of all sets of partial factors in the wanted situations; None when there are none."""
     found: list[Worst] = []
@@ -95,6 +100,11 @@ def in_phase(phase: str) -> Callable[[Situation], bool]:
     return lambda now: now.stage.kind in kinds
 
 
+def lagged(now: Situation) -> bool:
+    """Whether the planks are on."""
+    return now.stage.kind is not StageKind.RIBS
+
+
 def spot_of(study: Study, node: int) -> Spot:
     """A node of the mesh as a place in the section."""
     mesh = study.form.mesh
@@ -102,40 +112,93 @@ def spot_of(study: Study, node: int) -> Spot:
 
 
 def place_of(study: Study, node: int) -> str:
-    """A node in words."""
+    """A node in words: `crown`, `left foot`, `right, at +1.74`."""
     spot = spot_of(study, node)
     if abs(spot.x) < 0.05 * study.form.span and spot.z > study.form.springing + 0.9 * study.form.rise:
         return "crown"
     side = "left" if spot.x < 0 else "right"
-    return f"{side}, at {level_text(spot.z)}"
+    at_foot = node in {0, study.form.mesh.x.size - 1}
+    return f"{side} foot" if at_foot else f"{side}, at {level_text(spot.z)}"
 
 
-def corner_of(worst: Worst) -> dict[str, Shown | str]:
+def corner_of(analysis: Analysis, lane: int) -> dict[str, Shown | str]:
     """The governing corner, with the set of partial factors."""
-    return {**worst.peak.corner.corner, "factors": worst.peak.analysis.factors.name}
+    return {**analysis.lanes[lane].corner, "factors": analysis.factors.name}
 
 
-def not_known(worst: Worst) -> tuple[str, dict[str, Shown | str]]:
-    """Sentence for a place where no state of rest was found."""
-    now = worst.peak.now
-    return (
-        "At {stage} ({case}) no state of rest of the ribs was found: they buckle, or a value is missing.",
-        {"stage": now.stage.name, "case": now.case.name},
+def moment_of(now: Situation) -> dict[str, Shown | str]:
+    """Stage and case as values of a sentence; `when` begins it."""
+    stage, case = now.stage.name, now.case.name
+    when = stage[:1].upper() + stage[1:] + ("" if case == OWN_STATE else f", {case}")
+    return {"stage": stage, "case": case, "when": when}
+
+
+def at_worst(study: Study, worst: Worst, node: int, said: Said) -> Said:
+    """What is said of the governing place, with stage, case, place and corner; `{when}` and `{used}`.
+
+    What holds needs no advice. What holds in the expected soil run only says so.
+    """
+    now, template = worst.peak.now, said.template
+    if worst.only_expected:
+        template += " It holds only thanks to soil that gives way: {expected} in the expected run."
+    used = {"used": ratio_text(worst.ratio), "expected": ratio_text(worst.expected)}
+    return replace(
+        said,
+        template=template,
+        values={**moment_of(now), **used, **said.values},
+        stage=now.stage.name,
+        case=now.case.name,
+        place=place_of(study, node),
+        ratio=worst.ratio,
+        corner=corner_of(worst.peak.analysis, worst.peak.lane),
+        advice="" if said.verdict is Verdict.HOLDS else said.advice,
+        spot=spot_of(study, node),
     )
 
 
-def step(  # noqa: PLR0913  (one argument for each part of a line of working)
-    says: str, symbol: str, formula: str, filled: str, value: float, unit: str = "", digits: int = 2, cite: Cite | None = None
+def not_known(worst: Worst) -> Said:
+    """Said of a moment for which no state of rest was found."""
+    now = worst.peak.now
+    return Said(
+        verdict=Verdict.UNKNOWN,
+        template="{when}: the ribs find no state of rest. They buckle, or a value is missing.",
+        values=moment_of(now),
+        stage=now.stage.name,
+        case=now.case.name,
+        advice=STIFFER,
+    )
+
+
+def kmod_of(study: Study, worst: Worst) -> float:
+    """How much of the strength is left under the governing case's duration, in this damp."""
+    return float(study.strength.kmods(worst.peak.analysis)[worst.peak.situation])
+
+
+def step(
+    says: str,
+    symbol: str,
+    formula: str,
+    filled: str,
+    result: Shown,
+    cite: Cite | None = None,
 ) -> Step:
-    """One line of working."""
-    return Step(says=says, symbol=symbol, formula=formula, filled=filled, result=Shown(value, unit, digits), cite=cite)
+    """One line of working. What is filled in is in the units of the result, or in N and mm."""
+    return Step(says=says, symbol=symbol, formula=formula, filled=filled, result=result, cite=cite)
 
 
 def factor_step(study: Study, worst: Worst) -> Step:
     """How the strength is reduced for damp and time."""
-    now = worst.peak.now
-    kmod = float(study.strength.kmods(worst.peak.analysis)[worst.peak.situation])
+    strength, duration = study.strength, worst.peak.now.case.duration
     return step(
-        f"{study.strength.timber.name}, {now.case.duration} load, service class {study.strength.service_class}",
-        "k_mod", "table", f"{now.case.duration}", kmod, "", 2, timber_cite("table 3.1"),
-    )  # fmt: skip
+        f"{strength.timber.name}, {duration} load, service class {strength.service_class}",
+        "k_mod",
+        "table 3.1",
+        "",
+        Shown(kmod_of(study, worst), "", 2),
+        timber_cite("table 3.1"),
+    )
+
+
+def ratio_step(says: str, formula: str, filled: str, ratio: float | None, cite: Cite | None = None) -> Step:
+    """The last line of a working: the strength used."""
+    return step(says, "ratio", formula, filled, Shown(math.nan if ratio is None else ratio, "", 3), cite)

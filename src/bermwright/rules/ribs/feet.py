@@ -9,17 +9,28 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Spot, Verdict, verdict_of
 from bermwright.base.marks import FootForce, Side
-from bermwright.handbook import timber as ec5
+from bermwright.data.timber_classes import GAMMA_TIMBER
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.ribs.common import step, timber_cite
+from bermwright.rules.ribs.common import (
+    corner_of,
+    moment_of,
+    place_of,
+    ratio_step,
+    spot_of,
+    step,
+    timber_cite,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.base.findings import Finding
+    from bermwright.base.findings import Finding, Step
     from bermwright.base.marks import Mark
     from bermwright.rules.analysis.response import Analysis
+    from bermwright.rules.analysis.states import Situation
     from bermwright.rules.study import Study
+
+RIBS_FIRST = "Mend the ribs first; see what is said of their bending and buckling."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,9 +39,15 @@ class Reach:
 
     value: float
     """N per metre of vault; NaN when a state of rest was not found."""
-    stage: str
-    case: str
+    now: Situation
     run: str
+    node: int
+    """Node of the foot."""
+
+    @property
+    def words(self) -> str:
+        """Stage, case and soil run."""
+        return f"{self.now.stage.name}, {self.now.case.name}, {self.run} run"
 
 
 def foot_reach(study: Study, component: int, *, largest: bool, side: int | None = None) -> Reach:
@@ -49,50 +66,112 @@ def _reach(study: Study, analysis: Analysis, component: int, *, largest: bool, s
     feet = analysis.response.feet[..., component] / study.form.spacing
     chosen = feet if side is None else feet[..., side : side + 1]
     at = np.unravel_index(int((np.argmax if largest else np.argmin)(chosen)), chosen.shape)
-    now = analysis.situations[int(at[1])]
+    lane, situation, foot = (int(i) for i in at)
     return Reach(
-        value=float(chosen[at]), stage=now.stage.name, case=now.case.name, run=analysis.lanes[int(at[0])].run
+        value=float(chosen[at]),
+        now=analysis.situations[situation],
+        run=analysis.lanes[lane].run,
+        node=_foot_node(study, foot if side is None else side),
     )
 
 
+def _foot_node(study: Study, foot: int) -> int:
+    return 0 if foot == 0 else study.form.mesh.x.size - 1
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ends:
+    """Both ends of what the feet push sideways and down."""
+
+    inward: Reach
+    """Least outward: a value below zero points inward."""
+    outward: Reach
+    lightest: Reach
+    heaviest: Reach
+
+    @property
+    def all(self) -> tuple[Reach, ...]:
+        """All four."""
+        return self.inward, self.outward, self.lightest, self.heaviest
+
+
 def _forces(study: Study) -> Iterator[Said]:
-    out_least, out_most = (foot_reach(study, 0, largest=largest) for largest in (False, True))
-    down_least, down_most = (foot_reach(study, 1, largest=largest) for largest in (False, True))
-    ends = (out_least, out_most, down_least, down_most)
-    if not all(np.isfinite(end.value) for end in ends):
+    ends = Ends(
+        inward=foot_reach(study, 0, largest=False),
+        outward=foot_reach(study, 0, largest=True),
+        lightest=foot_reach(study, 1, largest=False),
+        heaviest=foot_reach(study, 1, largest=True),
+    )
+    if not np.isfinite([end.value for end in ends.all]).all():
         yield Said(
             verdict=Verdict.UNKNOWN,
-            template="Foot forces are not known: in some soil run no state of rest of the ribs was found.",
-            advice="Stiffer ribs first; see the finding on buckling.",
+            template="Foot forces are not known: some soil run finds no state of rest of the ribs.",
+            advice=RIBS_FIRST,
         )
-        return
-    lifts = down_least.value <= 0.0
-    yield Said(
-        verdict=Verdict.FAILS if lifts else Verdict.HOLDS,
-        template="A foot lifts: {down_least} down at {stage}." if lifts else
-        "The feet press {down_least} to {down_most} down on their supports, and from {inward} to {outward}; what "
-        "carries them must take all of it, at every stage.",
+    else:
+        yield _lifted(study, ends) if ends.lightest.value <= 0.0 else _pressed(study, ends)
+
+
+def _lifted(study: Study, ends: Ends) -> Said:
+    end = ends.lightest
+    return Said(
+        verdict=Verdict.FAILS,
+        template="{when}: the {foot} lifts off its support with {lift}.",
         values={
-            "down_least": Shown(down_least.value, "kN/m", 1),
-            "down_most": Shown(down_most.value, "kN/m", 1),
-            "inward": _sideways(out_least.value),
-            "outward": _sideways(out_most.value),
-            "stage": down_least.stage,
+            **moment_of(end.now),
+            "foot": place_of(study, end.node),
+            "lift": Shown(abs(end.value), "kN/m", 1),
         },
-        stage=out_least.stage if abs(out_least.value) > abs(out_most.value) else out_most.stage,
-        place="feet",
-        demand=down_most.value,
+        stage=end.now.stage.name,
+        case=end.now.case.name,
+        place=place_of(study, end.node),
         unit="kN/m",
-        corner={"most inward": f"{out_least.stage}, {out_least.case}, {out_least.run} run",
-                "most outward": f"{out_most.stage}, {out_most.case}, {out_most.run} run"},
-        advice="Hold the feet down, or add weight." if lifts else "Give these forces to whoever checks walls and footings: that is not done here.",
-        steps=(
-            step("Largest outward push of a foot", "H", "frame", f"{out_most.stage}, {out_most.case}, {out_most.run}", out_most.value, "kN/m", 1),
-            step("Largest inward push of a foot", "−H", "frame", f"{out_least.stage}, {out_least.case}, {out_least.run}", -out_least.value, "kN/m", 1),
-            step("Largest force down", "V", "frame", f"{down_most.stage}, {down_most.case}, {down_most.run}", down_most.value, "kN/m", 1),
-            step("Least force down", "V", "frame", f"{down_least.stage}, {down_least.case}, {down_least.run}", down_least.value, "kN/m", 1),
-        ),
-    )  # fmt: skip
+        corner=_corners(ends),
+        advice="Hold the feet down, or lay [stages.ballast] on the crown while this lasts.",
+        steps=_force_steps(ends),
+        spot=spot_of(study, end.node),
+    )
+
+
+def _pressed(study: Study, ends: Ends) -> Said:
+    most = max(ends.inward, ends.outward, key=lambda end: abs(end.value))
+    return Said(
+        verdict=Verdict.HOLDS,
+        template="The feet press {down_least} to {down_most} down, and push from {inward} to {outward}.",
+        values={
+            "down_least": Shown(ends.lightest.value, "kN/m", 1),
+            "down_most": Shown(ends.heaviest.value, "kN/m", 1),
+            "inward": _sideways(ends.inward.value),
+            "outward": _sideways(ends.outward.value),
+        },
+        stage=most.now.stage.name,
+        case=most.now.case.name,
+        place=place_of(study, most.node),
+        demand=ends.heaviest.value,
+        unit="kN/m",
+        corner=_corners(ends),
+        advice="Whatever carries the feet must take all of this, at every stage: give it to whoever checks "
+        "walls and footings. That is not done here.",
+        steps=_force_steps(ends),
+        spot=spot_of(study, most.node),
+    )
+
+
+def _corners(ends: Ends) -> dict[str, Shown | str]:
+    return {"most inward": ends.inward.words, "most outward": ends.outward.words}
+
+
+def _force_steps(ends: Ends) -> tuple[Step, ...]:
+    lines = (
+        ("Most outward push of a foot", "H", ends.outward, ends.outward.value),
+        ("Most inward push of a foot", "H inward", ends.inward, -ends.inward.value),
+        ("Largest force down", "V", ends.heaviest, ends.heaviest.value),
+        ("Least force down", "V", ends.lightest, ends.lightest.value),
+    )
+    return tuple(
+        step(f"{says}: {end.words}", symbol, "plane frame", "", Shown(value, "kN/m", 1))
+        for says, symbol, end, value in lines
+    )
 
 
 def _sideways(value: float) -> str:
@@ -122,8 +201,8 @@ def _draw_feet(study: Study, _finding: Finding) -> tuple[Mark, ...]:
 FOOT_FORCES = Rule(
     name="feet-press-on-their-supports",
     title="What the feet give their supports",
-    why="A buried vault may push its feet inward while it is filled and outward when it is done. Walls and footings "
-    "must take the whole range; a vault whose feet move has failed.",
+    why="A buried vault may push its feet inward while it is filled and outward when it is done. Walls and "
+    "footings must take the whole range; a vault whose feet move has failed.",
     cites=(timber_cite("5.1, global analysis"),),
     decide=_forces,
     asks=("vault.feet", "vault.feet.hold"),
@@ -131,58 +210,135 @@ FOOT_FORCES = Rule(
 )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bearing:
+    """The foot that is pressed hardest for its duration."""
+
+    ratio: float
+    analysis: Analysis
+    lane: int
+    situation: int
+    node: int
+    force: float
+    """On one foot of one rib (N)."""
+    kmod: float
+    limit: float
+    """Design strength across the grain (Pa)."""
+
+
 def _bearing(study: Study) -> Iterator[Said]:
-    strength, feet = study.strength, study.vault.feet
-    length = feet.shoe_length if feet and feet.shoe_length else strength.depth
-    area = min(length, strength.depth) * strength.width
-    worst: tuple[float, Analysis, tuple[int, ...]] | None = None
-    for analysis in study.analyses:
-        kmod = strength.kmods(analysis)[None, :, None]
-        limit = strength.design(strength.timber.compression_across, kmod)
-        force = np.hypot(analysis.response.feet[..., 0], analysis.response.feet[..., 1])
-        ratio = force / area / limit
-        if not np.isfinite(ratio).all():
-            yield Said(verdict=Verdict.UNKNOWN, template="Foot forces are not known in some soil run, so neither is the bearing.")
-            return
-        at = tuple(int(i) for i in np.unravel_index(int(np.argmax(ratio)), ratio.shape))
-        if worst is None or ratio[at] > worst[0]:
-            worst = (float(ratio[at]), analysis, at)
-    if worst is None:
-        return
-    ratio_most, analysis, (lane, situation, _side) = worst
-    now = analysis.situations[situation]
-    limit = float(strength.design(strength.timber.compression_across, float(strength.kmods(analysis)[situation])))
-    yield Said(
-        verdict=verdict_of(ratio_most),
-        template="At {stage} ({case}) the foot of a rib presses {stress} on a timber plate that takes {limit} across its grain.",
+    length, area = _bearing_area(study)
+    found = [_bearing_at(study, analysis, area) for analysis in study.analyses]
+    known = [one for one in found if one is not None]
+    if len(known) < len(found):
+        yield Said(
+            verdict=Verdict.UNKNOWN,
+            template="The bearing is not known: some soil run finds no state of rest of the ribs.",
+            advice=RIBS_FIRST,
+        )
+    elif known:
+        yield _bearing_said(study, max(known, key=lambda one: one.ratio), length, area)
+
+
+def _bearing_area(study: Study) -> tuple[float, float]:
+    """Length and area on which a foot of one rib bears (m, m2)."""
+    feet, depth = study.vault.feet, study.strength.depth
+    length = min(feet.shoe_length, depth) if feet and feet.shoe_length else depth
+    return length, length * study.strength.width
+
+
+def _bearing_at(study: Study, analysis: Analysis, area: float) -> Bearing | None:
+    """The foot pressed hardest under one set of factors; None where a state of rest is missing."""
+    strength = study.strength
+    kmods = strength.kmods(analysis)
+    limits = strength.design(strength.timber.compression_across, kmods)
+    force = np.hypot(analysis.response.feet[..., 0], analysis.response.feet[..., 1])
+    ratio = force / area / limits[None, :, None]
+    if not np.isfinite(ratio).all():
+        return None
+    lane, situation, foot = (int(i) for i in np.unravel_index(int(np.argmax(ratio)), ratio.shape))
+    return Bearing(
+        ratio=float(ratio[lane, situation, foot]),
+        analysis=analysis,
+        lane=lane,
+        situation=situation,
+        node=_foot_node(study, foot),
+        force=float(force[lane, situation, foot]),
+        kmod=float(kmods[situation]),
+        limit=float(limits[situation]),
+    )
+
+
+def _bearing_said(study: Study, worst: Bearing, length: float, area: float) -> Said:
+    now, verdict, stress = (
+        worst.analysis.situations[worst.situation],
+        verdict_of(worst.ratio),
+        worst.force / area,
+    )
+    return Said(
+        verdict=verdict,
+        template="{when}: a foot presses {stress} on its timber plate, which takes {limit} across the grain.",
         values={
-            "stage": now.stage.name, "case": now.case.name,
-            "stress": Shown(ratio_most * limit, "N/mm2", 2), "limit": Shown(limit, "N/mm2", 2),
+            **moment_of(now),
+            "stress": Shown(stress, "N/mm2", 2),
+            "limit": Shown(worst.limit, "N/mm2", 2),
         },
         stage=now.stage.name,
         case=now.case.name,
-        place="feet",
-        demand=ratio_most * limit,
-        capacity=limit,
+        place=place_of(study, worst.node),
+        demand=stress,
+        capacity=worst.limit,
         unit="N/mm2",
-        ratio=ratio_most,
-        corner=analysis.lanes[lane].corner,
-        advice="" if ratio_most <= 0.9 else "A longer shoe, a hardwood or steel plate, or ribs nearer together.",
-        steps=(
-            step("Force on one foot, thrust and shear together", "R", "√(H² + V²)", analysis.lanes[lane].run, ratio_most * limit * area, "kN", 2),
-            step("Bearing area", "A", "shoe length · rib width", f"{min(length, strength.depth) * 1e3:.0f} · {strength.width * 1e3:.0f}", area, "mm2", 0),
-            step("Across the grain of a plate of the same class, k_c,90 = 1", "f_c,90,d", "k_mod·f_c,90,k / γ_M",
-                 f"{float(strength.kmods(analysis)[situation]):g} · {strength.timber.compression_across / 1e6:g} / 1.3", limit, "N/mm2", 2,
-                 timber_cite("6.1.5")),
+        ratio=worst.ratio,
+        corner=corner_of(worst.analysis, worst.lane),
+        advice="" if verdict is Verdict.HOLDS else _bearing_advice(study, length),
+        steps=_bearing_steps(study, worst, length, area),
+        spot=spot_of(study, worst.node),
+    )
+
+
+def _bearing_advice(study: Study, length: float) -> str:
+    longer = "a longer [vault.feet] shoe_length, or " if length < study.strength.depth else ""
+    return f"Write {longer}a smaller [vault] spacing or more layers; or bear on hardwood or steel."
+
+
+def _bearing_steps(study: Study, worst: Bearing, length: float, area: float) -> tuple[Step, ...]:
+    strength, stress = study.strength, worst.force / area
+    return (
+        step(
+            f"Force on one foot, {worst.analysis.lanes[worst.lane].run} soil run",
+            "R",
+            "√(H² + V²)",
+            "",
+            Shown(worst.force, "kN", 3),
         ),
-    )  # fmt: skip
+        step(
+            "Bearing area",
+            "A",
+            "shoe length · rib width",
+            f"{length * 1e3:.0f} · {strength.width * 1e3:.0f}",
+            Shown(area, "mm2", 0),
+        ),
+        step("Pressure", "σ", "R / A", f"{worst.force:.0f} / {area * 1e6:.0f}", Shown(stress, "N/mm2", 3)),
+        step(
+            "Across the grain of a plate of the ribs' own class, k_c,90 = 1",
+            "f_c,90,d",
+            "k_mod·f_c,90,k / γ_M",
+            f"{worst.kmod:g} · {strength.timber.compression_across / 1e6:g} / {GAMMA_TIMBER.value:g}",
+            Shown(worst.limit, "N/mm2", 3),
+            timber_cite("6.1.5"),
+        ),
+        ratio_step(
+            "Strength used", "σ / f_c,90,d", f"{stress / 1e6:.3f} / {worst.limit / 1e6:.3f}", worst.ratio
+        ),
+    )
 
 
 FEET_BEAR = Rule(
     name="feet-bear",
     title="The feet bear on their plate",
-    why="All that the vault carries leaves through a few square centimetres at each foot; a plate crushed across its "
-    "grain lets the vault sink.",
+    why="All that the vault carries leaves through a few square centimetres at each foot. A plate crushed "
+    "across its grain lets the vault sink.",
     cites=(timber_cite("6.1.5 and 6.2.2"),),
     decide=_bearing,
     asks=("vault.feet", "vault.service_class"),

@@ -1,157 +1,254 @@
-"""Do the nails beside a butt joint lead the cut layer's share past the cut, and is there room for them?"""
+"""Whether the nails lead the cut layer's share past its butt joint, and whether they find room."""
 
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from bermwright.base.findings import Shown, Verdict, verdict_of
+from bermwright.base.findings import Shown, Verdict
 from bermwright.data.timber_classes import GAMMA_CONNECTION
 from bermwright.handbook import timber as ec5
+from bermwright.rules.analysis.joint import ROWS_ALONG
 from bermwright.rules.analysis.strength import joint_forces, nail_ratio
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.ribs.common import corner_of, factor_step, not_known, place_of, spot_of, step, timber_cite, worst_of
+from bermwright.rules.ribs import common
+from bermwright.rules.ribs.common import step, timber_cite
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.base.findings import Step
+    from bermwright.house import Nail
     from bermwright.rules.analysis.joint import NailedJoint
     from bermwright.rules.ribs.common import Worst
     from bermwright.rules.study import Study
 
+AT_FOOT = 1e-6
+"""A piece that begins or ends nearer to a foot than this begins or ends there (m)."""
+UNKNOWN_NAILS = Said(
+    verdict=Verdict.UNKNOWN,
+    template="The file does not give the nails, their number at a butt joint and their spacing.",
+    advice=common.NAILS_ASKED,
+)
+
 
 def _carry(study: Study) -> Iterator[Said]:
-    joint = study.strength.joint
+    joint, nail = study.strength.joint, study.vault.nails
     if not study.strength.joint_nodes.size:
         yield Said(verdict=Verdict.DOES_NOT_APPLY, template="No layer of the ribs is cut.")
-    elif joint is None:
-        yield Said(
-            verdict=Verdict.UNKNOWN,
-            template="The file does not give the nails, their number at a butt joint and their spacing.",
-            advice="Answer the questions about the nails.",
-        )
+    elif joint is None or nail is None:
+        yield UNKNOWN_NAILS
     elif not math.isfinite(joint.resistance):
-        yield Said(
-            verdict=Verdict.FAILS,
-            template="The nails reach {point} into the next board; less than 8 diameters does not count.",
-            values={"point": Shown(joint.point, "mm", 0)},
-            advice="Take longer or thinner nails.",
-        )
+        yield _too_short(joint, nail)
     else:
-        worst = worst_of(study, nail_ratio, lambda _now: True)
+        worst = common.worst_of(study, nail_ratio)
         if worst is not None:
-            yield _said(study, worst, joint)
+            yield common.not_known(worst) if worst.ratio is None else _said(study, worst, joint, nail)
 
 
-def _said(study: Study, worst: Worst, joint: NailedJoint) -> Said:
-    now = worst.peak.now
-    if worst.ratio is None:
-        template, values = not_known(worst)
-        return Said(verdict=Verdict.UNKNOWN, template=template, values=values, stage=now.stage.name)
-    node = int(study.strength.joint_nodes[worst.peak.place[0]])
-    limit = _limit(study, worst, joint)
+def _too_short(joint: NailedJoint, nail: Nail) -> Said:
+    needed = float(ec5.pointside_penetration(nail.diameter))
     return Said(
+        verdict=Verdict.FAILS,
+        template="The nails reach {point} into the next board; they must reach 8 diameters, {needed}.",
+        values={"point": Shown(joint.point, "mm", 0), "needed": Shown(needed, "mm", 0)},
+        demand=needed,
+        capacity=joint.point,
+        unit="mm",
+        advice="Write longer or thinner [vault] nails.",
+    )
+
+
+def _said(study: Study, worst: Worst, joint: NailedJoint, nail: Nail) -> Said:
+    ratio = worst.ratio or 0.0
+    kmod = common.kmod_of(study, worst)
+    limit = float(ec5.design_strength(joint.resistance * joint.effective, kmod, gamma=GAMMA_CONNECTION.value))
+    node = int(study.strength.joint_nodes[worst.peak.place[0]])
+    said = Said(
         verdict=worst.verdict,
-        template="At {stage} ({case}) the nail that carries most at a butt joint takes {force} of {limit}.",
-        values={
-            "stage": now.stage.name,
-            "case": now.case.name,
-            "force": Shown(worst.ratio * limit, "N", 0),
-            "limit": Shown(limit, "N", 0),
-        },
-        stage=now.stage.name,
-        case=now.case.name,
-        place=place_of(study, node),
-        demand=worst.ratio * limit,
+        template="{when}: one nail at a butt joint carries {force} of {limit}.",
+        values={"force": Shown(ratio * limit, "N", 0), "limit": Shown(limit, "N", 0)},
+        demand=ratio * limit,
         capacity=limit,
         unit="N",
-        ratio=worst.ratio,
-        corner=corner_of(worst),
-        advice="" if worst.verdict is Verdict.HOLDS else "More nails beside the joints and along the layers, thicker nails, longer boards.",
-        steps=_working(study, worst, joint, limit),
-        spot=spot_of(study, node),
+        advice="Write more [vault] nails_each_side, a smaller nail_spacing, or thicker nails.",
+        steps=(
+            *_force_steps(study, worst, joint, ratio * limit),
+            *_nail_steps(study, joint, nail),
+            common.factor_step(study, worst),
+            _limit_step(joint, kmod, limit),
+            common.ratio_step("Strength used", "F / F_v,d", f"{ratio * limit:.1f} / {limit:.1f}", ratio),
+        ),
     )
+    return common.at_worst(study, worst, node, said)
 
 
-def _limit(study: Study, worst: Worst, joint: NailedJoint) -> float:
-    kmod = float(study.strength.kmods(worst.peak.analysis)[worst.peak.situation])
-    return float(ec5.design_strength(joint.resistance * joint.effective, kmod, gamma=GAMMA_CONNECTION.value))
-
-
-def _working(study: Study, worst: Worst, joint: NailedJoint, limit: float) -> tuple[Step, ...]:
-    moment, axial, shear = (
-        float(force[worst.peak.index]) for force in joint_forces(worst.peak.analysis, study.strength.joint_nodes)
-    )
-    nail = study.vault.nails
-    diameter = (nail.diameter if nail else math.nan) * 1e3
-    kmod = limit * GAMMA_CONNECTION.value / (joint.resistance * joint.effective)
+def _force_steps(study: Study, worst: Worst, joint: NailedJoint, force: float) -> tuple[Step, ...]:
+    forces = joint_forces(worst.peak.analysis, study.strength.joint_nodes)
+    moment, axial, shear = (float(one[worst.peak.index]) for one in forces)
     along, _across = joint.places
     return (
-        step("Bending of the rib at the joint, model factor in", "M", "frame", worst.peak.corner.run, moment, "kNm", 2),
-        step("Thrust and shear of the rib there", "N", "frame", f"V = {shear / 1e3:.2f} kN", axial, "kN", 2),
-        step("The middle of a piece carries more than its equal share", "peak", "pieces as beams on their nails",
-             f"pieces of {joint.piece:.2f} m", float(joint.pieces.moment_peak), "", 2),
-        step("Nail that carries most of those that tie half a piece", "F", "|(N + M·y/J, V + M·x/J)| / (n·m)",
-             f"{along.size} nails in {study.strength.layers} layers", (worst.ratio or math.nan) * limit, "N", 0),
-        step("Timber pressed by the nail", "f_h,k", "0.082·ρ_k·d^−0.3, predrilled 0.082·(1 − 0.01·d)·ρ_k",
-             f"ρ_k {study.strength.timber.density_low:.0f}, d {diameter:.1f}", joint.embedment, "N/mm2", 1, timber_cite("8.3.1.1")),
-        step("Nail bent to yielding", "M_y,k", "0.3·f_u·d^2.6", f"d {diameter:.1f} mm", joint.yield_moment, "Nmm", 0, timber_cite("8.3.1.1, eq. 8.14")),
-        step(f"One shear plane, mode {joint.mode}", "F_v,k", "least of modes a to f", f"t₁ {joint.head * 1e3:.0f}, t₂ {joint.point * 1e3:.0f} mm",
-             joint.resistance, "N", 0, timber_cite("8.2.2, eq. 8.6")),
-        factor_step(study, worst),
-        step("Design resistance of one nail in a row", "F_v,d", "k_mod·(n_ef/n)·F_v,k / γ_M",
-             f"{kmod:.2f} · {joint.effective:.2f} · {joint.resistance:.0f} / 1.3", limit, "N", 0, timber_cite("2.4.3 and 8.3.1.1, eq. 8.17")),
-    )  # fmt: skip
+        step(
+            f"Bending of the rib at the joint, {worst.peak.corner.run} soil run, model factor in",
+            "M",
+            "plane frame",
+            "",
+            Shown(moment, "kNm", 3),
+        ),
+        step("Thrust of the rib there", "N", "plane frame", "", Shown(axial, "kN", 3)),
+        step("Shear of the rib there", "V", "plane frame", "", Shown(shear, "kN", 3)),
+        step(
+            f"The middle of a piece, {joint.piece:.2f} m long, carries more than its equal share",
+            "peak",
+            "pieces as beams on their nails",
+            "",
+            Shown(float(joint.pieces.moment_peak), "", 3),
+        ),
+        step(
+            f"Nail that carries most of the {along.size} on half a piece, {study.strength.layers} layers",
+            "F",
+            "|(N + M·y/J, V + M·x/J)| / (n·m), M with its peak",
+            "",
+            Shown(force, "N", 1),
+        ),
+    )
+
+
+def _nail_steps(study: Study, joint: NailedJoint, nail: Nail) -> tuple[Step, ...]:
+    diameter, density = nail.diameter * 1e3, study.strength.timber.density_low
+    embedment = (
+        ("0.082·(1 − 0.01·d)·ρ_k, predrilled", f"0.082 · (1 − 0.01 · {diameter:g}) · {density:g}")
+        if study.vault.predrilled
+        else ("0.082·ρ_k·d^−0.3", f"0.082 · {density:g} · {diameter:g}^−0.3")
+    )
+    wire = study.vault.nail_strength / 1e6
+    return (
+        step(
+            "Timber pressed by the nail",
+            "f_h,k",
+            *embedment,
+            Shown(joint.embedment, "N/mm2", 2),
+            timber_cite("8.3.1.1"),
+        ),
+        step(
+            "Nail bent to yielding",
+            "M_y,k",
+            "0.3·f_u·d^2.6",
+            f"0.3 · {wire:g} · {diameter:g}^2.6",
+            Shown(joint.yield_moment, "Nmm", 0),
+            timber_cite("8.3.1.1, eq. 8.14"),
+        ),
+        step(
+            f"One shear plane, mode {joint.mode}, {joint.head * 1e3:.0f} mm under the head and "
+            f"{joint.point * 1e3:.0f} mm of point",
+            "F_v,k",
+            "least of modes a to f",
+            "",
+            Shown(joint.resistance, "N", 0),
+            timber_cite("8.2.2, eq. 8.6"),
+        ),
+    )
+
+
+def _limit_step(joint: NailedJoint, kmod: float, limit: float) -> Step:
+    return step(
+        "Design resistance of one nail in a row",
+        "F_v,d",
+        "k_mod·(n_ef/n)·F_v,k / γ_M",
+        f"{kmod:g} · {joint.effective:.4f} · {joint.resistance:.0f} / {GAMMA_CONNECTION.value:g}",
+        Shown(limit, "N", 1),
+        timber_cite("2.4.3 and 8.3.1.1, eq. 8.17"),
+    )
 
 
 NAILS_CARRY = Rule(
     name="nails-carry-the-cut-layer",
     title="Nails lead the cut layer past its butt joint",
-    why="At every butt joint one layer ends. Its force goes through the nails into its neighbours, or the rib is a "
-    "layer weaker than it looks.",
+    why="At every butt joint one layer ends. Its force goes through the nails into its neighbours, or the "
+    "rib is a layer weaker than it looks.",
     cites=(timber_cite("8.2.2 and 8.3.1"),),
     decide=_carry,
     asks=("vault.nails", "vault.nails_each_side", "vault.nail_spacing", "vault.predrilled"),
 )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Room:
+    """What the nails need in one direction, and what there is."""
+
+    where: str
+    needed: float
+    there: float
+    advice: str
+    place: str = "8.3.1.2, table 8.2"
+    """Where the standard asks for it."""
+
+
 def _room(study: Study) -> Iterator[Said]:
-    joint = study.strength.joint
-    if joint is None:
-        yield Said(
-            verdict=Verdict.UNKNOWN,
-            template="The file does not give the nails, their number at a butt joint and their spacing.",
-            advice="Answer the questions about the nails.",
-        )
+    joint, nail = study.strength.joint, study.vault.nails
+    if joint is None or nail is None:
+        yield UNKNOWN_NAILS
         return
-    needed_along, there_along = _along(study, joint)
-    checks = [
-        ("along a piece", needed_along, there_along, "longer pieces, or fewer or thinner nails beside a joint"),
-        ("over the depth", joint.height, study.form.rib.depth, "thinner nails, fewer rows, or deeper ribs"),
-        ("between nails along the layers", float(joint.least.along), 2 * joint.spacing, "a wider nail spacing, or thinner nails"),
-    ]
+    for room in _rooms(study, joint, nail):
+        yield _room_said(room, joint)
+
+
+def _rooms(study: Study, joint: NailedJoint, nail: Nail) -> Iterator[Room]:
+    needed, there = _along(study, joint)
+    yield Room(
+        where="along a piece",
+        needed=needed,
+        there=there,
+        advice="Write a longer [vault] board_length, fewer nails_each_side, or thinner nails.",
+    )
+    yield Room(
+        where="over the depth",
+        needed=joint.height,
+        there=study.form.rib.depth,
+        advice="Write thinner [vault] nails, fewer nails_each_side, or a larger depth.",
+    )
+    yield Room(
+        where="between each other along the layers",
+        needed=float(joint.least.along),
+        there=ROWS_ALONG * joint.spacing,
+        advice="Write a larger [vault] nail_spacing, or thinner nails.",
+    )
     if not study.vault.predrilled:
-        least = _least_thickness(study)
-        checks.append(("for the board's thickness", least, study.strength.board, "predrill, or take thinner nails"))
-    for where, needed, there, advice in checks:
-        ratio = needed / there
-        verdict = verdict_of(ratio) if ratio > 1 else Verdict.HOLDS
-        yield Said(
-            verdict=verdict,
-            template="Nails need {needed} {where}; there are {there}.",
-            values={"needed": Shown(needed, "mm", 0), "where": where, "there": Shown(there, "mm", 0)},
-            place=where,
-            demand=needed,
-            capacity=there,
-            unit="mm",
-            ratio=ratio,
-            advice="" if verdict is Verdict.HOLDS else advice[0].upper() + advice[1:] + ".",
-            steps=(
-                step("Least distances at a butt joint", "a₁, a₃,t, a₄,t", "table 8.2, worse of along and across the grain",
-                     f"{joint.count} nails in {joint.rows} rows", needed, "mm", 0, timber_cite("8.3.1.2, table 8.2")),
-            ),
-        )  # fmt: skip
+        yield Room(
+            where="of board under the head, not predrilled",
+            needed=float(ec5.splitting_thickness(nail.diameter, study.strength.timber.density_low)),
+            there=study.strength.board,
+            advice='Write [vault] predrilled = "yes" and drill, or take thinner nails.',
+            place="8.3.1.2, eq. 8.18",
+        )
+
+
+def _room_said(room: Room, joint: NailedJoint) -> Said:
+    """There is room or there is none; nothing is tight."""
+    ratio = room.needed / room.there
+    verdict = Verdict.HOLDS if ratio <= 1 else Verdict.FAILS
+    needed, there = Shown(room.needed, "mm", 0), Shown(room.there, "mm", 0)
+    distances = step(
+        f"Least distances, {joint.count} nails in {joint.rows} rows, worse of along and across the grain",
+        "needed",
+        room.place,
+        "",
+        Shown(room.needed, "mm", 1),
+        timber_cite(room.place),
+    )
+    filled = f"{room.needed * 1e3:.1f} / {room.there * 1e3:.1f}"
+    return Said(
+        verdict=verdict,
+        template="Nails need {needed} {where}; there are {there}.",
+        values={"needed": needed, "where": room.where, "there": there},
+        demand=room.needed,
+        capacity=room.there,
+        unit="mm",
+        ratio=ratio,
+        advice="" if verdict is Verdict.HOLDS else room.advice,
+        steps=(distances, common.ratio_step("Room used", "needed / there", filled, ratio)),
+    )
 
 
 def _along(study: Study, joint: NailedJoint) -> tuple[float, float]:
@@ -162,16 +259,9 @@ def _along(study: Study, joint: NailedJoint) -> tuple[float, float]:
     length = study.form.rib.centreline.length
     rooms = []
     for piece in study.form.rib.pieces:
-        cuts = int(piece.start > 1e-6) + int(piece.end < length - 1e-6)
+        cuts = int(piece.start > AT_FOOT) + int(piece.end < length - AT_FOOT)
         rooms.append((cuts * joint.zone, piece.end - piece.start))
     return max(rooms, key=lambda room: room[0] / room[1])
-
-
-def _least_thickness(study: Study) -> float:
-    """Least board thickness against splitting where holes are not predrilled (m)."""
-    nail = study.vault.nails
-    assert nail is not None
-    return float(ec5.splitting_thickness(nail.diameter, study.strength.timber.density_low))
 
 
 NAILS_FIT = Rule(

@@ -1,8 +1,10 @@
-"""Do the planks carry the soil from rib to rib, by bands of height?"""
+"""Whether the planks carry the soil from rib to rib, by bands of height."""
 
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -13,14 +15,21 @@ from bermwright.data.timber_classes import GAMMA_TIMBER, K_CRACK, TIMBER_CLASSES
 from bermwright.handbook import timber as ec5
 from bermwright.house import CoverKind
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.ribs.common import step, timber_cite
-from bermwright.stages.nouns import StageKind
+from bermwright.rules.ribs.common import (
+    corner_of,
+    lagged,
+    moment_of,
+    ratio_step,
+    step,
+    timber_cite,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from numpy.typing import NDArray
+    from numpy.typing import ArrayLike, NDArray
 
+    from bermwright.base.findings import Step
     from bermwright.data.timber_classes import TimberClass
     from bermwright.house import Cover
     from bermwright.rules.analysis.response import Analysis
@@ -30,6 +39,13 @@ if TYPE_CHECKING:
 
 BAND = 0.75
 """Height of the bands for which a plank thickness is given (m)."""
+THICKEST = 400
+"""Thickest plank that is tried (mm)."""
+NO_REST = Said(
+    verdict=Verdict.UNKNOWN,
+    template="The pressure on the planks is not known: some soil run finds no state of rest.",
+    advice="Mend the ribs first; see what is said of their bending and buckling.",
+)
 
 
 def plank_pressure(study: Study, analysis: Analysis) -> Array:
@@ -40,119 +56,261 @@ def plank_pressure(study: Study, analysis: Analysis) -> Array:
     mesh, states = study.form.mesh, analysis.states
     weight = analysis.factors.permanent * np.array([lane.unit_weight for lane in analysis.lanes])
     vertical = np.array([lane.vertical for lane in analysis.lanes])
-    effective = np.maximum(
-        weight[:, None, None] * states.depth + states.surcharge - states.pore, 0.0
-    ) * vertical[:, None, None]
+    effective = (
+        np.maximum(weight[:, None, None] * states.depth + states.surcharge - states.pore, 0.0)
+        * vertical[:, None, None]
+    )
     length = np.hypot(mesh.plan, mesh.rise)
     flat, steep = np.abs(mesh.plan) / length, np.abs(mesh.rise) / length
     snow_and_people = states.down / (study.form.spacing * length) * flat
-    pressure = effective * flat**2 + analysis.response.pressure * steep**2 + states.pore
+    sideways = np.where(np.isfinite(analysis.response.pressure), analysis.response.pressure, np.nan)
+    pressure = effective * flat**2 + sideways * steep**2 + states.pore
     total = np.maximum(pressure, snow_and_people)
-    there = analysis.where_situation(lambda now: now.stage.kind is not StageKind.RIBS)
+    there = analysis.where_situation(lagged)
     return np.where((analysis.bends & there)[:, :, None], total, np.nan)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pressed:
+    """The planks of one band where they are used most."""
+
+    low: float
+    high: float
+    """The band's edges (m)."""
+    ratio: float
+    analysis: Analysis
+    lane: int
+    situation: int
+    node: int
+    pressure: float
+    """Design pressure square to the planks (Pa)."""
+
+    @property
+    def edges(self) -> str:
+        """The band in words."""
+        return f"between {level_text(self.low)} and {level_text(self.high)}"
 
 
 def _decide(study: Study) -> Iterator[Said]:
     planks = next((one for one in study.vault.cover if one.kind is CoverKind.LAGGING), None)
     if planks is None:
-        yield Said(verdict=Verdict.UNKNOWN, template="The file has no lagging: what carries the soil from rib to rib?",
-                   advice="Add a [[vault.cover]] table of kind lagging.")  # fmt: skip
+        yield Said(
+            verdict=Verdict.UNKNOWN,
+            template="The file has no lagging: what carries the soil from rib to rib?",
+            advice='Add a [[vault.cover]] table with kind = "lagging".',
+        )
     elif planks.timber is None or planks.timber not in TIMBER_CLASSES:
-        yield Said(verdict=Verdict.UNKNOWN, template="The strength class of the planks is not known.",
-                   advice="Answer the question about the planks; ungraded planks count as nothing.")  # fmt: skip
+        yield Said(
+            verdict=Verdict.UNKNOWN,
+            template="The strength class of the planks is not known.",
+            advice="Write [[vault.cover]] timber of the lagging; ungraded planks count as nothing.",
+        )
     else:
+        timber = TIMBER_CLASSES[planks.timber]
         for low, high in _bands(study):
-            yield _band(study, planks, TIMBER_CLASSES[planks.timber], low, high)
+            band = _worst(study, planks, timber, (low, high))
+            yield NO_REST if band is None else _said(study, planks, timber, band)
 
 
 def _bands(study: Study) -> list[tuple[float, float]]:
     bottom, top = float(np.min(study.form.mesh.z)), float(np.max(study.form.mesh.z))
     count = max(math.ceil((top - bottom) / BAND), 1)
     edges = np.linspace(bottom, top, count + 1)
-    return [(float(a), float(b)) for a, b in zip(edges[:-1], edges[1:], strict=True)]
+    return [(float(low), float(high)) for low, high in pairwise(edges)]
 
 
-def _band(study: Study, planks: Cover, timber: TimberClass, low: float, high: float) -> Said:
-    nodes = np.flatnonzero((study.form.mesh.z >= low - 1e-9) & (study.form.mesh.z <= high + 1e-9))
-    best: tuple[float, Analysis, tuple[int, int, int]] | None = None
+def _worst(study: Study, planks: Cover, timber: TimberClass, band: tuple[float, float]) -> Pressed | None:
+    """Where the planks of a band are used most; None while a state of rest is missing."""
+    level = study.form.mesh.z
+    nodes = np.flatnonzero((level >= band[0] - 1e-9) & (level <= band[1] + 1e-9))
+    found = []
     for analysis in study.analyses:
-        used = _used(study, analysis, planks, timber)[:, :, nodes]
-        if not analysis.response.converged[analysis.bends].all():
-            return Said(verdict=Verdict.UNKNOWN, template="In some soil run no state of rest was found, so the pressure on the planks is not known.")
-        known = np.where(np.isfinite(used), used, -np.inf)
-        lane, situation, node = (int(i) for i in np.unravel_index(int(np.argmax(known)), known.shape))
-        if best is None or known[lane, situation, node] > best[0]:
-            best = (float(known[lane, situation, node]), analysis, (lane, situation, int(nodes[node])))
-    assert best is not None
-    ratio, analysis, (lane, situation, node) = best
-    pressure = float(plank_pressure(study, analysis)[lane, situation, node])
-    return _band_said(study, planks, timber, (low, high), ratio, analysis, (lane, situation, node), pressure)
+        pressure = plank_pressure(study, analysis)[:, :, nodes]
+        counted = analysis.bends & analysis.where_situation(lagged)
+        if not (analysis.response.converged[analysis.bends].all() and np.isfinite(pressure[counted]).all()):
+            return None
+        used = _used(study, analysis, timber, planks.thickness, np.where(counted[:, :, None], pressure, 0.0))
+        lane, situation, node = (int(i) for i in np.unravel_index(int(np.argmax(used)), used.shape))
+        found.append(
+            Pressed(
+                low=band[0],
+                high=band[1],
+                ratio=float(used[lane, situation, node]),
+                analysis=analysis,
+                lane=lane,
+                situation=situation,
+                node=int(nodes[node]),
+                pressure=float(pressure[lane, situation, node]),
+            )
+        )
+    return max(found, key=lambda one: one.ratio)
 
 
-def _used(study: Study, analysis: Analysis, planks: Cover, timber: TimberClass) -> Array:
-    """(L, S, n + 1) strength used in bending or shear of one metre width of planks over one bay."""
-    pressure = plank_pressure(study, analysis)
-    known = np.isfinite(pressure)
-    demand = ec5.plank_demand(np.where(known, pressure, 0.0), study.form.spacing)
+def _used(study: Study, analysis: Analysis, timber: TimberClass, thickness: float, pressure: Array) -> Array:
+    """(L, S, k) strength used in bending or shear of one metre width of planks over one bay."""
     kmod = study.strength.kmods(analysis)[None, :, None]
-    fm = ec5.design_strength(timber.bending * _shallow(planks), kmod, gamma=GAMMA_TIMBER.value)
-    fv = ec5.design_strength(timber.shear, kmod, gamma=GAMMA_TIMBER.value)
-    bent = demand.moment / (planks.thickness**2 / 6) / fm
-    cut = ec5.shear_stress(demand.shear, 1.0, depth=planks.thickness, crack_factor=K_CRACK.value) / fv
-    return np.where(known, np.maximum(bent, cut), np.nan)
+    bent, cut = _plank_ratios(study, timber, thickness, pressure=pressure, kmod=kmod)
+    return np.maximum(bent, cut)
 
 
-def _shallow(planks: Cover) -> float:
-    return float(ec5.depth_factor(planks.thickness))
+def _plank_ratios(
+    study: Study, timber: TimberClass, thickness: ArrayLike, *, pressure: ArrayLike, kmod: ArrayLike
+) -> tuple[Array, Array]:
+    """Strength used in bending and in shear; broadcasts."""
+    thick = np.asarray(thickness, dtype=float)
+    demand = ec5.plank_demand(pressure, study.form.spacing)
+    stress = ec5.shear_stress(demand.shear, 1.0, depth=thick, crack_factor=K_CRACK.value)
+    bent = demand.moment / (thick**2 / 6) / _bending_strength(timber, thick, kmod)
+    return np.asarray(bent), np.asarray(stress / _shear_strength(timber, kmod))
 
 
-def _band_said(  # noqa: PLR0913  (everything that is known of one band)
-    study: Study,
-    planks: Cover,
-    timber: TimberClass,
-    band: tuple[float, float],
-    ratio: float,
-    analysis: Analysis,
-    at: tuple[int, int, int],
-    pressure: float,
-) -> Said:
-    lane, situation, node = at
-    now = analysis.situations[situation]
-    kmod = float(study.strength.kmods(analysis)[situation])
-    fm = float(ec5.design_strength(timber.bending * _shallow(planks), kmod, gamma=GAMMA_TIMBER.value))
-    moment = float(ec5.plank_demand(pressure, study.form.spacing).moment)
-    needed = math.ceil(planks.thickness * math.sqrt(ratio) * 1e3 - 1e-9) / 1e3
-    mesh = study.form.mesh
+def _bending_strength(timber: TimberClass, thickness: ArrayLike, kmod: ArrayLike) -> Array:
+    shallow = ec5.depth_factor(thickness)
+    return np.asarray(ec5.design_strength(timber.bending * shallow, kmod, gamma=GAMMA_TIMBER.value))
+
+
+def _shear_strength(timber: TimberClass, kmod: ArrayLike) -> Array:
+    return np.asarray(ec5.design_strength(timber.shear, kmod, gamma=GAMMA_TIMBER.value))
+
+
+def _needed(study: Study, timber: TimberClass, band: Pressed) -> float | None:
+    """Least whole millimetre of thickness that carries the band (m); None when none that is tried does."""
+    kmod = float(study.strength.kmods(band.analysis)[band.situation])
+    tried = np.arange(1, THICKEST + 1) / 1e3
+    bent, cut = _plank_ratios(study, timber, tried, pressure=band.pressure, kmod=kmod)
+    enough = np.flatnonzero(np.maximum(bent, cut) <= 1.0)
+    return float(tried[enough[0]]) if enough.size else None
+
+
+def _said(study: Study, planks: Cover, timber: TimberClass, band: Pressed) -> Said:
+    now, mesh = band.analysis.situations[band.situation], study.form.mesh
+    needed, verdict = _needed(study, timber, band), verdict_of(band.ratio)
     return Said(
-        verdict=verdict_of(ratio),
-        template="Between {low} and {high} the planks carry {pressure} at {stage}; {needed} of thickness is needed.",
+        verdict=verdict,
+        template="{when}: planks from {low} to {high} carry {pressure}; they need {needed} of thickness.",
         values={
-            "low": level_text(band[0]), "high": level_text(band[1]), "pressure": Shown(pressure, "kPa", 1),
-            "stage": now.stage.name, "needed": Shown(needed, "mm", 0),
+            **moment_of(now),
+            "low": level_text(band.low),
+            "high": level_text(band.high),
+            "pressure": Shown(band.pressure, "kPa", 1),
+            "needed": f"over {THICKEST} mm" if needed is None else Shown(needed, "mm", 0),
         },
         stage=now.stage.name,
         case=now.case.name,
-        place=f"between {level_text(band[0])} and {level_text(band[1])}",
-        demand=needed,
-        capacity=planks.thickness,
-        unit="mm",
-        ratio=ratio,
-        corner=analysis.lanes[lane].corner,
-        advice="" if ratio <= 0.9 else "Thicker planks in this band, or ribs nearer together.",
-        steps=(
-            step("Pressure square to the planks, design value", "p", "σ_v·cos²α + p_h·sin²α", analysis.lanes[lane].run, pressure, "kPa", 1),
-            step("Bending over one bay, per metre of width", "m", "p·s²/8", f"{pressure / 1e3:.1f} · {study.form.spacing:.2f}² / 8", moment, "Nm", 0),
-            step("Design bending strength", "f_m,d", "k_mod·k_h·f_m,k / γ_M", f"{kmod:g} · {_shallow(planks):.2f} · {timber.bending / 1e6:g} / 1.3", fm, "N/mm2", 2, timber_cite("2.4.1 and 3.2")),
-            step("Strength used, bending or shear", "ratio", "m / (t²/6) / f_m,d", f"t {planks.thickness * 1e3:.0f} mm", ratio, "", 2, timber_cite("6.1.6 and 6.1.7")),
+        place=band.edges,
+        demand=band.pressure,
+        capacity=band.pressure / band.ratio if band.ratio > 0 else None,
+        unit="kPa",
+        ratio=band.ratio,
+        corner=corner_of(band.analysis, band.lane),
+        advice="" if verdict is Verdict.HOLDS else _advice(band, needed),
+        steps=_working(study, planks, timber, band),
+        spot=Spot(float(mesh.soil_x[band.node]), float(mesh.soil_z[band.node])),
+    )
+
+
+def _advice(band: Pressed, needed: float | None) -> str:
+    thicker = "" if needed is None else f"Put planks of {Shown(needed, 'mm', 0).text()} {band.edges}, or w"
+    return (thicker or "W") + "rite a smaller [vault] spacing."
+
+
+def _working(study: Study, planks: Cover, timber: TimberClass, band: Pressed) -> tuple[Step, ...]:
+    kmod = float(study.strength.kmods(band.analysis)[band.situation])
+    bent, cut = _plank_ratios(study, timber, planks.thickness, pressure=band.pressure, kmod=kmod)
+    pressure = step(
+        f"Pressure square to the planks, design value, {band.analysis.lanes[band.lane].run} soil run",
+        "p",
+        "σ_v·cos²α + p_h·sin²α",
+        "",
+        Shown(band.pressure, "kPa", 3),
+    )
+    words = _bending_steps if bent >= cut else _shear_steps
+    return (pressure, *words(study, planks, timber, band))
+
+
+def _bending_steps(study: Study, planks: Cover, timber: TimberClass, band: Pressed) -> tuple[Step, ...]:
+    kmod = float(study.strength.kmods(band.analysis)[band.situation])
+    moment = float(ec5.plank_demand(band.pressure, study.form.spacing).moment)
+    strength = float(_bending_strength(timber, planks.thickness, kmod))
+    stress = moment / (planks.thickness**2 / 6)
+    thick, shallow = planks.thickness * 1e3, float(ec5.depth_factor(planks.thickness))
+    return (
+        step(
+            "Bending over one bay, per metre of width",
+            "m",
+            "p·s²/8",
+            f"{band.pressure / 1e3:.3f} · {study.form.spacing:.3f}² / 8",
+            Shown(moment, "kNm", 4),
         ),
-        spot=Spot(float(mesh.soil_x[node]), float(mesh.soil_z[node])),
-    )  # fmt: skip
+        step(
+            "Bending stress",
+            "σ_m",
+            "m / (t²/6)",
+            f"{moment:.1f} / ({thick:g}² / 6)",
+            Shown(stress, "N/mm2", 3),
+        ),
+        step(
+            f"Design bending strength, {band.analysis.situations[band.situation].case.duration} load",
+            "f_m,d",
+            "k_mod·k_h·f_m,k / γ_M",
+            f"{kmod:g} · {shallow:.3f} · {timber.bending / 1e6:g} / {GAMMA_TIMBER.value:g}",
+            Shown(strength, "N/mm2", 3),
+            timber_cite("2.4.1 and 3.2"),
+        ),
+        ratio_step(
+            "Strength used, in bending",
+            "σ_m / f_m,d",
+            f"{stress / 1e6:.3f} / {strength / 1e6:.3f}",
+            band.ratio,
+            timber_cite("6.1.6"),
+        ),
+    )
+
+
+def _shear_steps(study: Study, planks: Cover, timber: TimberClass, band: Pressed) -> tuple[Step, ...]:
+    kmod = float(study.strength.kmods(band.analysis)[band.situation])
+    shear = float(ec5.plank_demand(band.pressure, study.form.spacing).shear)
+    strength = float(_shear_strength(timber, kmod))
+    stress = float(ec5.shear_stress(shear, 1.0, depth=planks.thickness, crack_factor=K_CRACK.value))
+    return (
+        step(
+            "Shear at a rib, per metre of width",
+            "v",
+            "p·s/2",
+            f"{band.pressure / 1e3:.3f} · {study.form.spacing:.3f} / 2",
+            Shown(shear, "kN", 4),
+        ),
+        step(
+            "Shear stress, cracked",
+            "τ",
+            "1.5·v / (k_cr·t)",
+            f"1.5 · {shear / 1e3:.4f} / ({K_CRACK.value:g} · {planks.thickness * 1e3:g})",
+            Shown(stress, "N/mm2", 3),
+            timber_cite("6.1.7, eq. 6.13a"),
+        ),
+        step(
+            f"Design shear strength, {band.analysis.situations[band.situation].case.duration} load",
+            "f_v,d",
+            "k_mod·f_v,k / γ_M",
+            f"{kmod:g} · {timber.shear / 1e6:g} / {GAMMA_TIMBER.value:g}",
+            Shown(strength, "N/mm2", 3),
+            timber_cite("2.4.1"),
+        ),
+        ratio_step(
+            "Strength used, in shear",
+            "τ / f_v,d",
+            f"{stress / 1e6:.3f} / {strength / 1e6:.3f}",
+            band.ratio,
+            timber_cite("6.1.7"),
+        ),
+    )
 
 
 PLANKS_CARRY = Rule(
     name="planks-carry-the-soil",
     title="The planks carry the soil from rib to rib",
-    why="Soil presses hardest at the haunches, where nobody looks; a plank that breaks there lets the fill in.",
+    why="Soil presses hardest at the haunches, where nobody looks. A plank that breaks there lets the "
+    "fill in.",
     cites=(timber_cite("6.1.6 and 6.1.7"),),
     decide=_decide,
     asks=("vault.cover", "vault.cover.timber"),

@@ -12,12 +12,22 @@ from bermwright.data.timber_classes import DEFLECTION_LIMIT
 from bermwright.data.works.rates import NIOSH94110
 from bermwright.handbook.lifting import lifters_needed
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.ribs.common import place_of, spot_of, step, timber_cite
+from bermwright.rules.ribs.common import (
+    corner_of,
+    lagged,
+    moment_of,
+    place_of,
+    ratio_step,
+    spot_of,
+    step,
+    timber_cite,
+)
 from bermwright.stages.nouns import StageKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.base.findings import Step
     from bermwright.rules.study import Study
 
 ONE_PERSON = 23.0
@@ -26,43 +36,72 @@ ONE_PERSON = 23.0
 
 def _sag(study: Study) -> Iterator[Said]:
     service = study.service
-    counted = service.where_situation(lambda now: now.stage.kind is not StageKind.RIBS)
     moved = np.hypot(service.response.displacement[..., 0], service.response.displacement[..., 1])
-    moved = np.where(service.bends[:, :, None] & counted[None, :, None], moved, -np.inf)
-    if np.isnan(moved).any():
-        yield Said(verdict=Verdict.UNKNOWN, template="How far the ribs move is not known: no state of rest was found in some run.")
+    counted = service.bends & service.where_situation(lagged)
+    moved = np.where(counted[:, :, None], moved, -np.inf)
+    if not np.isfinite(moved[counted]).all():
+        yield Said(
+            verdict=Verdict.UNKNOWN,
+            template="How far the ribs move is not known: some soil run finds no state of rest.",
+            advice="Mend the ribs first; see what is said of their bending and buckling.",
+        )
         return
     lane, situation, node = (int(i) for i in np.unravel_index(int(np.argmax(moved)), moved.shape))
-    most, limit = float(moved[lane, situation, node]), DEFLECTION_LIMIT.value * study.form.span
-    now = service.situations[situation]
-    yield Said(
-        verdict=verdict_of(most / limit),
-        template="At {stage} ({case}) the ribs have moved by {most} at most; {limit} is allowed.",
-        values={
-            "stage": now.stage.name, "case": now.case.name, "most": Shown(most, "mm", 1), "limit": Shown(limit, "mm", 0),
-        },
+    yield _sag_said(study, float(moved[lane, situation, node]), lane, (situation, node))
+
+
+def _sag_said(study: Study, most: float, lane: int, at: tuple[int, int]) -> Said:
+    (situation, node), service = at, study.service
+    now, limit = service.situations[situation], DEFLECTION_LIMIT.value * study.form.span
+    ratio = most / limit
+    verdict = verdict_of(ratio)
+    return Said(
+        verdict=verdict,
+        template="{when}: the ribs have moved by {most} at most; {limit} is allowed.",
+        values={**moment_of(now), "most": Shown(most, "mm", 1), "limit": Shown(limit, "mm", 1)},
         stage=now.stage.name,
         case=now.case.name,
         place=place_of(study, node),
         demand=most,
         capacity=limit,
         unit="mm",
-        ratio=most / limit,
-        corner=service.lanes[lane].corner,
-        advice="" if most / limit <= 0.9 else "Stiffer ribs, more nails along the layers, longer boards.",
-        steps=(
-            step("Largest movement, all factors 1, creep in the last stage", "u", "frame, second order", service.lanes[lane].run, most, "mm", 1),
-            step("Allowed", "u_max", "span / 150", f"{study.form.span:.2f} m / 150", limit, "mm", 0, DEFLECTION_LIMIT.cite),
-        ),
+        ratio=ratio,
+        corner=corner_of(service, lane),
+        advice=""
+        if verdict is Verdict.HOLDS
+        else "Write a larger [vault] depth or board_length, or a smaller nail_spacing.",
+        steps=_sag_steps(study, service.lanes[lane].run, most, limit),
         spot=spot_of(study, node),
-    )  # fmt: skip
+    )
+
+
+def _sag_steps(study: Study, run: str, most: float, limit: float) -> tuple[Step, ...]:
+    share = round(1 / DEFLECTION_LIMIT.value)
+    return (
+        step(
+            f"Largest movement, all factors 1, creep in the last stage, {run} soil run",
+            "u",
+            "plane frame, second order",
+            "",
+            Shown(most, "mm", 2),
+        ),
+        step(
+            "Allowed",
+            "u_max",
+            f"span / {share}",
+            f"{study.form.span * 1e3:.0f} / {share}",
+            Shown(limit, "mm", 2),
+            DEFLECTION_LIMIT.cite,
+        ),
+        ratio_step("Share used", "u / u_max", f"{most * 1e3:.2f} / {limit * 1e3:.2f}", most / limit),
+    )
 
 
 RIBS_STAY = Rule(
     name="ribs-keep-their-shape",
     title="The ribs keep their shape",
-    why="Membrane, doors and plaster follow the ribs; large movement also means that the soil is no longer where it "
-    "was thought to be.",
+    why="Membrane, doors and plaster follow the ribs. Large movement also means that the soil is no "
+    "longer where it was thought to be.",
     cites=(timber_cite("7.2, table 7.2"),),
     decide=_sag,
     asks=("vault.service_class", "vault.seasoned"),
@@ -70,27 +109,54 @@ RIBS_STAY = Rule(
 
 
 def _lift(study: Study) -> Iterator[Said]:
+    """A blank is one person's lift; a rib goes up with a team or a hoist, and is only named."""
     rib, density = study.form.rib, study.strength.timber.density
-    board = rib.width / rib.layers
-    heaviest = max(piece.blank_length * piece.blank_width for piece in rib.pieces) * board * density
+    heaviest = max(rib.pieces, key=lambda piece: piece.blank_length * piece.blank_width)
+    blank = heaviest.blank_length * heaviest.blank_width * rib.width / rib.layers * density
     half = 0.5 * rib.centreline.length * rib.width * rib.depth * density
     team = lifters_needed(half, each=ONE_PERSON)
-    who = f"{team} people" if team else "a hoist"
-    ratio = heaviest / ONE_PERSON
+    verdict = Verdict.HOLDS if blank <= ONE_PERSON else Verdict.FAILS
     yield Said(
-        verdict=verdict_of(ratio) if ratio > 1 else Verdict.HOLDS,
-        template="The heaviest blank weighs {piece}; half a rib weighs {half} and needs {who}.",
-        values={"piece": Shown(heaviest, "kg", 0), "half": Shown(half, "kg", 0), "who": who},
+        verdict=verdict,
+        template="The heaviest blank weighs {piece}; half a rib weighs {half} and takes {who}.",
+        values={
+            "piece": Shown(blank, "kg", 0),
+            "half": Shown(half, "kg", 0),
+            "who": f"{team} people" if team and team > 1 else "one person" if team else "a hoist",
+        },
         stage=next((stage.name for stage in study.stages if stage.kind is StageKind.RIBS), None),
-        demand=heaviest,
+        demand=blank,
         capacity=ONE_PERSON,
         unit="kg",
-        ratio=ratio,
-        advice="" if ratio <= 1 else "Two people to a blank, or shorter boards.",
+        ratio=blank / ONE_PERSON,
+        advice=""
+        if verdict is Verdict.HOLDS
+        else "Put two people to a blank, or write a shorter [vault] board_length.",
         steps=(
-            step("Heaviest blank", "m", "l·b·t·ρ", f"ρ {density:.0f} kg/m³", heaviest, "kg", 1),
-            step("Half a rib", "m", "½·s·n·t·h·ρ", f"s {rib.centreline.length:.2f} m", half, "kg", 0),
-            step("One person, close to the body", "m", "load constant", "", ONE_PERSON, "kg", 0, NIOSH_CITE),
+            step(
+                "Half a rib",
+                "m",
+                "½·s·n·t·h·ρ",
+                f"0.5 · {rib.centreline.length:.3f} · {rib.width:.3f} · {rib.depth:.3f} · {density:g}",
+                Shown(half, "kg", 1),
+            ),
+            step(
+                "Heaviest blank",
+                "m",
+                "l·b·t·ρ",
+                f"{heaviest.blank_length:.3f} · {heaviest.blank_width:.3f} · {rib.width / rib.layers:.4f}"
+                f" · {density:g}",
+                Shown(blank, "kg", 2),
+            ),
+            step(
+                "One person, close to the body",
+                "m₁",
+                "load constant",
+                "",
+                Shown(ONE_PERSON, "kg", 0),
+                NIOSH_CITE,
+            ),
+            ratio_step("Share used", "m / m₁", f"{blank:.2f} / {ONE_PERSON:g}", blank / ONE_PERSON),
         ),
     )
 
@@ -103,4 +169,5 @@ PIECES_LIFT = Rule(
     why="Backs are hurt, and ribs dropped, by lifts that looked possible.",
     cites=(NIOSH_CITE,),
     decide=_lift,
+    reads_ribs=False,
 )

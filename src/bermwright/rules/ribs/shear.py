@@ -1,13 +1,15 @@
-"""Do the ribs shear, with a layer cut at every butt joint?"""
+"""Whether the ribs stand shear, with a layer cut at every butt joint."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.findings import Shown, Verdict
+from bermwright.base.findings import Shown
+from bermwright.data.timber_classes import GAMMA_TIMBER, K_CRACK
 from bermwright.rules.analysis.strength import shear_ratio
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.ribs.common import corner_of, factor_step, not_known, place_of, spot_of, step, timber_cite, worst_of
+from bermwright.rules.ribs import common
+from bermwright.rules.ribs.common import step, timber_cite
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -18,53 +20,60 @@ if TYPE_CHECKING:
 
 
 def _decide(study: Study) -> Iterator[Said]:
-    worst = worst_of(study, shear_ratio, lambda _now: True)
+    worst = common.worst_of(study, shear_ratio)
     if worst is None:
         return
     if worst.ratio is None:
-        template, values = not_known(worst)
-        yield Said(verdict=Verdict.UNKNOWN, template=template, values=values, stage=worst.peak.now.stage.name)
+        yield common.not_known(worst)
         return
-    now, (element, *_) = worst.peak.now, worst.peak.place
-    stress, limit = _stresses(study, worst)
-    yield Said(
+    limit = float(study.strength.design(study.strength.timber.shear, common.kmod_of(study, worst)))
+    said = Said(
         verdict=worst.verdict,
-        template="At {stage} ({case}) shear takes {used} of the strength of a rib.",
-        values={"stage": now.stage.name, "case": now.case.name, "used": Shown(worst.ratio, "", 2)},
-        stage=now.stage.name,
-        case=now.case.name,
-        place=place_of(study, element),
-        demand=stress,
+        template="{when}: shear uses {used} of a rib's strength.",
+        demand=worst.ratio * limit,
         capacity=limit,
         unit="N/mm2",
-        ratio=worst.ratio,
-        corner=corner_of(worst),
-        advice="" if worst.verdict is Verdict.HOLDS else "Deeper ribs, more layers, or ribs nearer together.",
-        steps=_working(study, worst, stress, limit),
-        spot=spot_of(study, element),
+        advice=common.STIFFER,
+        steps=_working(study, worst, worst.ratio * limit, limit),
     )
-
-
-def _stresses(study: Study, worst: Worst) -> tuple[float, float]:
-    kmod = float(study.strength.kmods(worst.peak.analysis)[worst.peak.situation])
-    limit = float(study.strength.design(study.strength.timber.shear, kmod))
-    return (worst.ratio or 0.0) * limit, limit
+    yield common.at_worst(study, worst, worst.peak.place[0], said)
 
 
 def _working(study: Study, worst: Worst, stress: float, limit: float) -> tuple[Step, ...]:
-    strength, analysis, (element, *_) = study.strength, worst.peak.analysis, worst.peak.place
-    share = float(strength.shares(analysis.frame.elements)[element].min())
-    force = abs(float(analysis.response.shear[worst.peak.index])) * float(analysis.model[worst.peak.situation])
-    width = share * strength.width
+    strength, analysis = study.strength, worst.peak.analysis
+    share = float(strength.shares(analysis.frame.elements)[worst.peak.place[0]].min())
+    model = float(analysis.model[worst.peak.situation])
+    force = abs(float(analysis.response.shear[worst.peak.index])) * model
+    width, depth = share * strength.width * 1e3, strength.depth * 1e3
     return (
-        step("Shear of one rib by frame, times the model factor", "V", "frame", worst.peak.corner.run, force, "kN", 2),
-        step("Largest shear stress in the layers that run through, cracked", "τ", "1.5·V / (k_cr·b·h)",
-             f"1.5 · {force:.0f} N / (0.67 · {width * 1e3:.0f} · {strength.depth * 1e3:.0f})", stress, "N/mm2", 2,
-             timber_cite("6.1.7, eq. 6.13a")),
-        factor_step(study, worst),
-        step("Design shear strength", "f_v,d", "k_mod·f_v,k / γ_M", f"… · {strength.timber.shear / 1e6:g} / 1.3", limit, "N/mm2", 2,
-             timber_cite("2.4.1")),
-    )  # fmt: skip
+        step(
+            "Shear of one rib by frame, times the model factor",
+            "V",
+            "γ_model · V",
+            f"{model:g} · {force / model / 1e3:.3f}",
+            Shown(force, "kN", 3),
+        ),
+        step(
+            "Shear stress in the layers that run through, cracked",
+            "τ",
+            "1.5·V / (k_cr·b·h)",
+            f"1.5 · {force:.0f} / ({K_CRACK.value:g} · {width:.0f} · {depth:.0f})",
+            Shown(stress, "N/mm2", 3),
+            timber_cite("6.1.7, eq. 6.13a"),
+        ),
+        common.factor_step(study, worst),
+        step(
+            "Design shear strength",
+            "f_v,d",
+            "k_mod·f_v,k / γ_M",
+            f"{common.kmod_of(study, worst):g} · {strength.timber.shear / 1e6:g} / {GAMMA_TIMBER.value:g}",
+            Shown(limit, "N/mm2", 3),
+            timber_cite("2.4.1"),
+        ),
+        common.ratio_step(
+            "Strength used", "τ / f_v,d", f"{stress / 1e6:.3f} / {limit / 1e6:.3f}", worst.ratio
+        ),
+    )
 
 
 RIBS_SHEAR = Rule(

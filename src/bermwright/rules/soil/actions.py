@@ -1,4 +1,4 @@
-"""Are all actions known that a buried vault must be checked for?"""
+"""Whether all actions are known that a buried vault must be checked for."""
 
 from __future__ import annotations
 
@@ -19,17 +19,18 @@ if TYPE_CHECKING:
 def _decide(study: Study) -> Iterator[Said]:
     left_out = list(readings.unknown_actions(study.house, study.vault))
     for place, cases in left_out:
+        table, key = place.rsplit(".", 1)
         yield Said(
             verdict=Verdict.UNKNOWN,
-            template="The file does not give {place}, so {cases} is not checked.",
+            template="The file does not give {place}, so {cases} was left out.",
             values={"place": place, "cases": cases},
             place=place,
-            advice=f"Answer the question about {place}.",
+            advice=f"Answer the question about [{table}] {key}.",
         )
     if not left_out:
         yield Said(
             verdict=Verdict.HOLDS,
-            template="Snow, people, soaked fill and a blocked drain are all known and in the cases.",
+            template="Snow, people, soaked fill and a blocked drain are known, and in the cases.",
         )
 
 
@@ -40,6 +41,7 @@ ACTIONS_ARE_KNOWN = Rule(
     "cases, and then nothing can be said to hold under it.",
     cites=(Cite(work=EN1990, place="4.1.1", provenance=Provenance.MEMORY),),
     decide=_decide,
+    reads_ribs=False,
     asks=(
         "site.ground_snow",
         "site.accessible_roof",

@@ -1,4 +1,4 @@
-"""Is the house within what the methods used here hold for?"""
+"""Whether the house lies within what the methods used here hold for."""
 
 from __future__ import annotations
 
@@ -15,18 +15,24 @@ from bermwright.rules.nouns import Rule, Said
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.data.validity import Limit
     from bermwright.rules.study import Study
+
+
+BEYOND = "Stay within it, or have this vault designed by somebody licensed, with other methods."
 
 
 def outside(study: Study) -> tuple[tuple[str, float, float, str], ...]:
     """What lies outside the methods: name, value, limit and unit; an unknown value is none of these."""
-    found = []
+    return tuple((limit.says, value, limit.value, limit.unit) for limit, value in _beyond(study))
+
+
+def _beyond(study: Study) -> Iterator[tuple[Limit, float]]:
     for name, value in _values(study).items():
         limit = LIMITS[name]
         wrong = value > limit.value + 1e-9 if limit.most else value < limit.value - 1e-9
         if wrong or np.isnan(value):
-            found.append((limit.says, value, limit.value, limit.unit))
-    return tuple(found)
+            yield limit, value
 
 
 def _values(study: Study) -> dict[str, float]:
@@ -56,22 +62,30 @@ def _steepest(study: Study) -> float:
 
 
 def _decide(study: Study) -> Iterator[Said]:
-    found = outside(study)
-    for says, value, limit, unit in found:
-        yield Said(
-            verdict=Verdict.UNKNOWN,
-            template="{what}: {value}; the methods used here hold up to {limit}. What they say beyond it is not known.",
-            values={"what": says, "value": Shown(value, unit, 2), "limit": Shown(limit, unit, 2)},
-            demand=value,
-            capacity=limit,
-            unit=unit,
-            advice="Stay within it, or have this vault designed by somebody licensed with other methods.",
-        )
-    if not found:
-        yield Said(
+    found = [_said(limit, value) for limit, value in _beyond(study)]
+    yield from found or [
+        Said(
             verdict=Verdict.HOLDS,
-            template="Span, length, cover, slopes and ground lie within what the methods hold for, away from the ends.",
+            template="Span, length, cover, slopes and ground are within the methods, away from the ends.",
         )
+    ]
+
+
+def _said(limit: Limit, value: float) -> Said:
+    ends = "up to {limit}" if limit.most else "from {limit} on"
+    return Said(
+        verdict=Verdict.UNKNOWN,
+        template="{what}: {value}. The methods used here hold " + ends + "; beyond, nothing is known.",
+        values={
+            "what": limit.says,
+            "value": Shown(value, limit.unit, 2),
+            "limit": Shown(limit.value, limit.unit, 2),
+        },
+        demand=float(value) if np.isfinite(value) else None,
+        capacity=limit.value,
+        unit=limit.unit,
+        advice=BEYOND,
+    )
 
 
 WITHIN_METHODS = Rule(
@@ -80,4 +94,5 @@ WITHIN_METHODS = Rule(
     why="Every equation has a range. Outside it a number looks just as good and means nothing.",
     cites=(Cite(work=TRADE, place="limits set by judgement", provenance=Provenance.PRACTICE),),
     decide=_decide,
+    reads_ribs=False,
 )
