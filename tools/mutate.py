@@ -433,7 +433,7 @@ def read_survivors() -> dict[str, str]:
         if line.startswith("at most "):
             ceiling = int(line.removeprefix("at most "))
         elif line and not line.startswith("#"):
-            key, _, reason = line.partition(" :: ")
+            key, _, reason = line.partition(" ::")
             found[key.strip()] = reason.strip()
     if len(found) > ceiling:
         raise SystemExit(
