@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -120,7 +121,11 @@ def _said(study: Study, worst: Worst, phase: str) -> Said:
         capacity=bent.capacity,
         unit="kNm",
         advice=advice,
-        steps=(*_force_steps(study, worst, bent), *_strength_steps(study, worst, bent)),
+        steps=(
+            *_moment_steps(worst, bent),
+            *_stress_steps(study, bent),
+            *_strength_steps(study, worst, bent),
+        ),
     )
     return common.at_worst(study, worst, element + end, said)
 
@@ -137,27 +142,40 @@ def _words(study: Study, worst: Worst, phase: str) -> tuple[Verdict, str, str]:
     return worst.verdict, "{when}: bending uses {used} of a rib's strength.", advice
 
 
-def _force_steps(study: Study, worst: Worst, bent: Bent) -> tuple[Step, ...]:
-    strength, analysis = study.strength, worst.peak.analysis
+def _moment_steps(worst: Worst, bent: Bent) -> Iterator[Step]:
+    analysis, counted = worst.peak.analysis, bent.moment / bent.model
+    yield step(
+        f"Bending of one rib by frame, {worst.peak.corner.run} soil run, soil and weight × "
+        f"{analysis.factors.permanent:g}",
+        "M",
+        f"plane frame of {analysis.frame.elements} pieces, second order",
+        "",
+        Shown(bent.raw, "kNm", 3),
+        SOIL_CITE,
+    )
+    if not math.isclose(counted, bent.raw, rel_tol=1e-9):
+        yield step(
+            "Of the relief that soil over the crown gives only a part counts",
+            "M",
+            "M − (1 − credit) · relief, where that is worse",
+            "",
+            Shown(counted, "kNm", 3),
+            SOIL_CITE,
+        )
+    yield step(
+        "Times the model factor",
+        "M_d",
+        "γ_model · M",
+        f"{bent.model:g} · {counted / 1e3:.3f}",
+        Shown(bent.moment, "kNm", 3),
+        SOIL_CITE,
+    )
+
+
+def _stress_steps(study: Study, bent: Bent) -> tuple[Step, ...]:
+    strength = study.strength
     layers, board, depth = strength.layers, strength.board * 1e3, strength.depth * 1e3
     return (
-        step(
-            f"Bending of one rib by frame, {worst.peak.corner.run} soil run, soil and weight × "
-            f"{analysis.factors.permanent:g}",
-            "M",
-            f"plane frame of {analysis.frame.elements} pieces, second order",
-            "",
-            Shown(bent.raw, "kNm", 3),
-            SOIL_CITE,
-        ),
-        step(
-            "Times the model factor",
-            "M_d",
-            "γ_model · M",
-            f"{bent.model:g} · {bent.raw / 1e3:.3f}",
-            Shown(bent.moment, "kNm", 3),
-            SOIL_CITE,
-        ),
         step(
             "The layer that carries most has more than its equal share",
             "W",
