@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from bermwright.base.errors import OutOfRangeError
+from bermwright.base.errors import BermwrightError, OutOfRangeError
 from bermwright.base.findings import Finding, Verdict
 from bermwright.house import questions
 from bermwright.rules import readings
@@ -57,7 +57,8 @@ def assess(
             continue
         try:
             study = study_vault(house, vault, stop_marks=stop_marks, progress=progress, share=share)
-        except OutOfRangeError as error:
+        except BermwrightError as error:
+            # The curve cannot be built, or something that the form needs is not said.
             findings += _unknown(vault, str(error))
             continue
         studies[vault.name] = study

@@ -18,6 +18,7 @@ from bermwright.rules.analysis.model import RibModel
 from bermwright.rules.analysis.stop_marks import LeadMark, lead_marks
 from bermwright.rules.analysis.strength import RibStrength, rib_ratios
 from bermwright.stages import build_of, staged
+from bermwright.stages.nouns import StageKind
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
@@ -102,15 +103,23 @@ def study_vault(
 def stage_ratios(
     analyses: Sequence[Analysis], stages: Sequence[Stage], strength: RibStrength
 ) -> Mapping[str, float | None]:
-    """The worst of bending, shear and nails in every stage, over all lanes that count."""
+    """The worst of bending, shear and nails in every stage, over all lanes that count.
+
+    Fill that does not reach the shell yet has no cases of its own but its weight: what the stage before
+    it used still holds.
+    """
     used = [np.where(one.bends, rib_ratios(one, strength), -np.inf).max(axis=0) for one in analyses]
     worst: dict[str, float | None] = {}
+    before: float | None = None
     for stage in stages:
+        if stage.kind is StageKind.FILL and not stage.cases[0].depth.any():
+            worst[stage.name] = before
+            continue
         tops = [
             float(np.max(ratio[one.where_situation(lambda now, stage=stage: now.stage is stage)]))  # type: ignore[misc]
             for one, ratio in zip(analyses, used, strict=True)
         ]
-        worst[stage.name] = max(tops) if np.isfinite(tops).all() else None
+        before = worst[stage.name] = max(tops) if np.isfinite(tops).all() else None
     return worst
 
 
@@ -133,6 +142,9 @@ def rib_model(house: House, vault: Vault, form: VaultForm, strength: RibStrength
     joint[list(mesh.joint_nodes)] = strength.joint_stiffness
     if feet.crown_hinge:
         joint[mesh.crown] = 0.0
+    if form.rib.apex is not None:
+        # At a pointed crown every layer is cut and only a tie plate joins the halves: a hinge.
+        joint[int(np.argmin(np.abs(mesh.s - form.rib.apex)))] = 0.0
     frame = Frame(
         x=mesh.x,
         z=mesh.z,
