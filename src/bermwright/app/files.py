@@ -47,6 +47,7 @@ def _may_be_replaced(target: Path) -> None:
     if target.is_dir():
         raise FileError(f"{target} is a folder. Give the name of a file in it.")
     if not target.exists():
+        _folder_takes_files(target)
         return
     starts = _STARTS[target.suffix.lower()]
     with target.open("rb") as file:
@@ -56,6 +57,15 @@ def _may_be_replaced(target: Path) -> None:
         raise FileError(
             f"{target} is there already and is no {kind}; it was left as it is. Give another name."
         )
+
+
+def _folder_takes_files(target: Path) -> None:
+    """The nearest folder that is there must be one, and one that may be written into."""
+    folder = next(parent for parent in target.absolute().parents if parent.exists())
+    if not folder.is_dir():
+        raise FileError(f"{target} could not be written: {folder} is no folder. Nothing was changed.")
+    if not os.access(folder, os.W_OK):
+        raise FileError(f"{target} could not be written: {folder} may not be written into.")
 
 
 def write_new(path: str, text: str) -> Path:

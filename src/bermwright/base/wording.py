@@ -113,7 +113,7 @@ def step_words(step: Step, system: str = "metric") -> StepWords:
 def source_text(cite: Cite) -> str:
     """A source with its place and how we know it; memory and unsourced practice say so."""
     known = "" if cite.provenance in {Provenance.READ, Provenance.MEMORY} else f" ({cite.provenance.value})"
-    return f"{cite}{known}"
+    return f"{cite}{known}".strip()
 
 
 def _doubt(finding: Finding) -> str:

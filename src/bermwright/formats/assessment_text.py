@@ -30,7 +30,7 @@ _SAY_WHAT_TO_DO = {Verdict.FAILS, Verdict.TIGHT, Verdict.UNKNOWN}
 
 def assessment_text(assessment: Assessment, system: str = "metric") -> str:
     """The whole assessment as text."""
-    lines = [wrapped(headline(assessment)), ""]
+    lines = [wrapped(headline(assessment)), *map(wrapped, first_to_fail(assessment)), ""]
     lines += [line for finding in assessment.findings for line in _finding(finding, system)]
     if assessment.questions:
         lines += ["", "Questions: what is not known, and the cheapest way to learn it"]
@@ -66,6 +66,19 @@ def headline(assessment: Assessment) -> str:
             )
         case Verdict.DOES_NOT_APPLY:
             return f"{name}: nothing here could be checked."
+
+
+def first_to_fail(assessment: Assessment) -> Iterator[str]:
+    """For every vault the earliest stage, in the order of building, at which something fails."""
+    for study in assessment.studies.values():
+        failing = {
+            one.stage
+            for one in assessment.findings
+            if one.verdict is Verdict.FAILS and one.part == study.part
+        }
+        first = next((stage for stage in study.stages if stage.name in failing), None)
+        if first is not None:
+            yield f"In the order of building, {study.part} first fails at: {first.name}."
 
 
 def finding_text(finding: Finding, system: str = "metric") -> str:

@@ -1,0 +1,81 @@
+"""How long a person waits: `--help`, `check` with and without stop marks, the site book.
+
+    .venv/bin/python bench/check.py
+
+Processes are timed from outside with a warm kernel cache; the least of three counts, as other programs
+on the machine only ever add. Peak memory is that of the largest process.
+"""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import tempfile
+import time
+from pathlib import Path
+
+from bermwright.app.assessing import threads
+from bermwright.formats.house_file import load
+from bermwright.rules.assess import assess
+from measure import leave, line
+
+HOUSE = Path(__file__).resolve().parent.parent / "examples" / "larch-bank.toml"
+
+
+def process(*words: str | Path) -> float:
+    """Least time of three of a whole process, after one that warms the caches (s)."""
+    taken = []
+    for _ in range(4):
+        start = time.perf_counter()
+        subprocess.run(
+            [sys.executable, "-m", "bermwright", *map(str, words)],
+            stdout=subprocess.DEVNULL,
+            check=False,
+        )
+        taken.append(time.perf_counter() - start)
+    return min(taken[1:])
+
+
+def peak_memory(*words: str | Path) -> float:
+    """Largest resident size of a process (MB)."""
+    child = subprocess.Popen(
+        [sys.executable, "-m", "bermwright", *map(str, words)], stdout=subprocess.DEVNULL
+    )
+    _, _, used = os.wait4(child.pid, 0)
+    child.returncode = 0
+    return used.ru_maxrss / (1e6 if sys.platform == "darwin" else 1e3)
+
+
+def computing(*, stop_marks: bool) -> float:
+    """Least time of three of the rules alone, everything imported (s)."""
+    house = load(HOUSE).house
+    taken = []
+    for _ in range(4):
+        start = time.perf_counter()
+        with threads() as pool:
+            assess(house, stop_marks=stop_marks, share=pool.map)
+        taken.append(time.perf_counter() - start)
+    return min(taken[1:])
+
+
+def main() -> None:
+    """Measure and compare with the gates."""
+    with tempfile.TemporaryDirectory() as folder:
+        book = Path(folder) / "book.pdf"
+        without, full = computing(stop_marks=False), computing(stop_marks=True)
+        checked, booked = process("check", HOUSE), process("book", HOUSE, "-o", book)
+        met = [
+            line("bermwright --help", process("--help"), "s", gate=0.2),
+            line("check, computing without stop marks", without, "s", gate=1.0),
+            line("check, computing the stop marks", full - without, "s", gate=1.5),
+            line("check, the whole process", checked, "s", gate=3.5),
+            line("check, peak memory", peak_memory("check", HOUSE), "MB", gate=500.0),
+            line("book, beyond the assessment", booked - checked, "s", gate=4.0),
+            line("book, the whole process", booked, "s"),
+        ]
+    leave(met)
+
+
+if __name__ == "__main__":
+    main()
