@@ -68,7 +68,8 @@ mutate: .venv/ready
 
 bench: .venv/ready
 	$(SAY) "Measuring (close other programs; the figures depend on the machine)"
-	@$(RUN) bench/run.py
+	@$(RUN) bench/frames.py
+	@$(RUN) bench/check.py
 
 docs: .venv/ready
 	$(SAY) "Writing docs/reference again"
