@@ -135,7 +135,8 @@ def timber_class(name: str) -> TimberClass:
 def rib_model(house: House, vault: Vault, form: VaultForm, strength: RibStrength) -> RibModel:
     """The ribs as a frame, with their soil and rule set."""
     feet = vault.feet
-    assert feet is not None
+    if feet is None:
+        raise OutOfRangeError("The file does not say what the feet stand on: [vault.feet].")
     mesh, width = form.mesh, form.spacing
     elements = mesh.x.size - 1
     joint = np.full(mesh.x.size, np.inf)
