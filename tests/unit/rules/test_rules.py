@@ -14,6 +14,7 @@ from bermwright.base.ranges import Range
 from bermwright.house import Frost, Nail
 from bermwright.rules.assess import assess
 from bermwright.rules.registry import RULES, UnknownRuleError, rule_named
+from bermwright.rules.ribs import buckling
 from bermwright.rules.study import study_vault
 
 if TYPE_CHECKING:
@@ -98,6 +99,36 @@ def test_nan_and_infinity_never_hold(rule, value: float, good_study: Study) -> N
     findings = rule.run(poisoned(good_study, value))
     assert findings
     assert all(finding.verdict not in GOOD and finding.verdict is not Verdict.TIGHT for finding in findings)
+
+
+@pytest.mark.parametrize(
+    "name", ["ribs-bend", "ribs-shear", "nails-carry-the-cut-layer", "ribs-do-not-buckle", "ribs-do-not-tip"]
+)
+def test_one_moment_that_came_to_no_number_is_not_known(name: str, good_study: Study) -> None:
+    """Even where the ribs are said to have come to rest."""
+
+    def lost(analysis):
+        arrays = {key: getattr(analysis.response, key).copy() for key in ("axial", "moment", "shear")}
+        for array in arrays.values():
+            array[:, 5] = np.nan
+        return replace(analysis, response=replace(analysis.response, **arrays))
+
+    study = replace(good_study, analyses=tuple(lost(one) for one in good_study.analyses))
+    assert Verdict.UNKNOWN in verdicts(name, study)
+
+
+def test_a_buckling_factor_that_is_not_known_never_holds(
+    good_study: Study, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    known = buckling.buckling_factor
+
+    def lost(*arguments, **options):
+        factors = known(*arguments, **options).copy()
+        factors[3] = np.nan
+        return factors
+
+    monkeypatch.setattr(buckling, "buckling_factor", lost)
+    assert verdicts("ribs-do-not-buckle", good_study) == {Verdict.UNKNOWN}
 
 
 def test_bending_fails_with_thin_ribs(restudy: Callable[..., Study]) -> None:

@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from bermwright.rules.study import Study
 
     Array = NDArray[np.float64]
+    Truth = NDArray[np.bool_]
 
 PHASES: Mapping[str, frozenset[StageKind]] = {
     "while it is raised": frozenset({StageKind.RIBS, StageKind.LAGGED, StageKind.WRAPPED}),
@@ -82,16 +83,27 @@ def worst_of(
     for analysis in study.analyses:
         values = ratios(analysis, study.strength)
         situations = analysis.where_situation(wanted)
-        top = peak(analysis, values, situations, analysis.bends)
+        top = _peak(analysis, values, situations, analysis.bends)
         if top is None:
             continue
         expected = np.array([lane.run == EXPECTED for lane in analysis.lanes])
-        calm = peak(analysis, values, situations, analysis.bends & expected[:, None])
+        calm = _peak(analysis, values, situations, analysis.bends & expected[:, None])
         found.append(Worst(peak=top, expected=math.nan if calm is None else calm.ratio))
     if not found:
         return None
     # Something that fails outranks something that is not known, which outranks the rest.
     return max(found, key=lambda one: (one.verdict is Verdict.FAILS, one.ratio is None, one.ratio or 0.0))
+
+
+def _peak(analysis: Analysis, values: Array, situations: Truth, lanes: Truth) -> Peak | None:
+    """The worst entry; one that came to no number is not known, even where the ribs came to rest."""
+    top = peak(analysis, values, situations, lanes)
+    counted = lanes & situations[None, :]
+    lost = counted & ~np.isfinite(values).all(axis=tuple(range(2, values.ndim)))
+    if top is None or not lost.any() or top.ratio > 1.0:
+        return top
+    lane, situation = (int(i) for i in np.argwhere(lost)[0])
+    return replace(top, lane=lane, situation=situation, ratio=math.nan)
 
 
 def in_phase(phase: str) -> Callable[[Situation], bool]:
