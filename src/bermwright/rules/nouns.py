@@ -21,6 +21,7 @@ class Said:
 
     verdict: Verdict
     template: str
+    """Who does what, when, by how much: one short sentence, with `{name}` for each of `values`."""
     values: Mapping[str, Shown | str] = field(default_factory=dict)
     stage: str | None = None
     case: str | None = None
@@ -31,13 +32,19 @@ class Said:
     ratio: float | None = None
     corner: Mapping[str, Shown | str] = field(default_factory=dict)
     advice: str = ""
+    """What to do, in the words of the file; needed wherever the verdict is against the builder."""
     steps: tuple[Step, ...] = ()
+    """The working; the last line is the ratio, if there is one."""
     spot: Spot | None = None
+    """Where `place` lies in the section."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rule:
-    """Identity, reason, sources and a pure function from a study of one vault to what it says."""
+    """Identity, reason, sources and a pure function from a study of one vault to what it says.
+
+    `ribs/shear.py` is the shortest whole rule: a new one begins as its copy.
+    """
 
     name: str
     """In words with hyphens, such as `rib-bends`."""
