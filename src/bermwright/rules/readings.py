@@ -15,6 +15,7 @@ from bermwright.handbook.frames import GROUND, Member, Works
 from bermwright.house import CoverKind, Hold, Tamping
 from bermwright.rules.analysis.lanes import SoilInput
 from bermwright.rules.analysis.model import Placing
+from bermwright.rules.analysis.temporary import prop_stiffness, tie_stiffness
 from bermwright.stages.given import Ballast, Given, Standing
 
 if TYPE_CHECKING:
@@ -38,16 +39,10 @@ SNOW_IS_SHORT_BELOW = 1000.0
 """Below this altitude snow is a short-term load (m)."""
 SNOW_IS_SHORT_SOUTH_OF = np.radians(60.0)
 """North of this latitude snow lies for months and counts as medium-term (rad)."""
-STEEL_MODULUS = 210e9
-"""Young's modulus of steel (Pa), EN 1993-1-1, 3.2.6."""
 NEARLY_LEVEL = 0.3
 """Fill that falls less than this counts as level (m)."""
 UNDER_CROWN = 0.05
 """Props that reach up to this share of the rise below the crown stand under the crown itself."""
-SHORTEST_PROP = 0.5
-"""Wedges and plates make a prop no stiffer than one of this length (m)."""
-PROP_MODULUS = 7.0e9
-"""Softwood along the grain, the least class (Pa): EN 338, C14."""
 SMOOTH_VERTICAL, FULL_VERTICAL, BONDED_VERTICAL = 0.7, 1.0, 1.2
 
 
@@ -219,12 +214,7 @@ def _prop_stiffness(prop: Prop, form: VaultForm) -> float:
     if prop.section is None or prop.spacing is None:
         return np.nan
     area = prop.section.thickness * prop.section.width
-    return timber_prop_stiffness(area, prop.level) * form.spacing / prop.spacing
-
-
-def timber_prop_stiffness(area: float, length: float) -> float:
-    """Stiffness of one upright softwood prop from the floor (N/m)."""
-    return PROP_MODULUS * area / max(length, SHORTEST_PROP)
+    return prop_stiffness(area, prop.level) * form.spacing / prop.spacing
 
 
 def _tie(tie: Tie, form: VaultForm) -> Member:
@@ -235,7 +225,7 @@ def _tie(tie: Tie, form: VaultForm) -> Member:
     return Member(
         start=left,
         end=right,
-        stiffness=STEEL_MODULUS * area / max(width, 0.1) * share,
+        stiffness=tie_stiffness(area, width) * share,
         works=Works.TENSION,
     )
 

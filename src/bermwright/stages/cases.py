@@ -21,8 +21,6 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-WORKERS = 1000.0
-"""Personnel with hand tools on a structure under construction (Pa), EN 1991-1-6, 4.11.1."""
 PERSON = 1000.0
 """One person (N), EN 1991-1-1, table 6.10, category H."""
 SNOW_PSI0 = 0.7
@@ -214,9 +212,9 @@ def _people(build: Build, now: Moment) -> Iterator[Case]:
         yield case_at(build, now, name, f"{name} of a rib", Duration.SHORT, _people_action(down=load))
         return
     pressure, title = (
-        (given.roof_load, given.roof_title) if now.finished else (WORKERS, "workers with hand tools")
+        (given.roof_load, given.roof_title) if now.finished else (given.workers, "workers with hand tools")
     )
-    if pressure is None:
+    if not pressure:
         return
     for side in SIDES:
         crowd = _on_half(build, now, side, pressure)

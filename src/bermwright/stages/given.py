@@ -65,6 +65,8 @@ class Given:
     ballast: Ballast | None
     members: tuple[Standing, ...]
     """When each prop or tie of the house file stands, in the order in which the frame counts them."""
+    workers: float = 1000.0
+    """People with hand tools on a structure under construction (Pa), EN 1991-1-6, 4.11.1."""
     gathering: bool = False
     """Whether people may gather on the roof, so that they may meet snow there."""
     turf_weight: Range | None = None

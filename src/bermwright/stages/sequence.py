@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -50,8 +50,10 @@ def building_sequence(form: VaultForm, given: Given) -> tuple[Stage, ...]:
     return staged(build_of(form, given))
 
 
-def staged(build: Build) -> tuple[Stage, ...]:
-    """The same for a vault whose soil face is cut already."""
+def staged(build: Build, *, variable: bool = True) -> tuple[Stage, ...]:
+    """The same for a vault whose soil face is cut already, with or without the loads that come and go."""
+    if not variable:
+        build = replace(build, given=replace(build.given, snow=None, workers=0.0, roof_load=None))
     stages = [_shell_stage(build, kind) for kind in _shell_kinds(build.given)]
     before = Temporary()
     for placed in _placed(build):

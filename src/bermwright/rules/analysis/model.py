@@ -15,7 +15,7 @@ from bermwright.rules.analysis.states import frame_states, situations_of
 from bermwright.stages.nouns import Compaction
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Mapping, Sequence
 
     from numpy.typing import NDArray
 
@@ -69,30 +69,51 @@ class RibModel:
         return self.analyse_situations(situations_of(stages))
 
     def analyse_situations(
-        self, situations: tuple[Situation, ...], *, bending_only: bool = False
+        self,
+        situations: tuple[Situation, ...],
+        *,
+        bending_only: bool = False,
+        only: Mapping[str, frozenset[Lane]] | None = None,
     ) -> tuple[Analysis, ...]:
-        """The same for a list of situations that is ready, with all lanes or those that count for bending."""
+        """The same for a list of situations that is ready.
+
+        With all lanes, with those that count for bending, or with `only` some for each set of factors.
+        """
         return tuple(
-            self._analysis(situations, factors, self.model_factor, bending_only=bending_only)
+            self._analysis(
+                situations, factors, self.model_factor, self._lanes(situations, factors, bending_only, only)
+            )
             for factors in self.factor_sets
         )
 
+    def _lanes(
+        self,
+        situations: tuple[Situation, ...],
+        factors: RuleSet,
+        bending_only: bool,  # noqa: FBT001  (passed on)
+        only: Mapping[str, frozenset[Lane]] | None,
+    ) -> tuple[Lane, ...]:
+        lanes = build_lanes(self.soil, factors)
+        if only is not None:
+            return tuple(lane for lane in lanes if lane in only[factors.name])
+        if bending_only and not self._heavy(situations).any():
+            return tuple(lane for lane in lanes if lane.run != HEAVY)
+        return lanes
+
     def serve(self, stages: Sequence[Stage], serviceability: RuleSet) -> Analysis:
         """The same with all factors 1, for movement and lifting."""
-        return self._analysis(situations_of(stages), serviceability, 1.0)
+        return self._analysis(
+            situations_of(stages), serviceability, 1.0, build_lanes(self.soil, serviceability)
+        )
 
     def _analysis(
         self,
         situations: tuple[Situation, ...],
         factors: RuleSet,
         model_factor: float,
-        *,
-        bending_only: bool = False,
+        lanes: tuple[Lane, ...],
     ) -> Analysis:
-        lanes = build_lanes(self.soil, factors)
         heavy = self._heavy(situations)
-        if bending_only and not heavy.any():
-            lanes = tuple(lane for lane in lanes if lane.run != HEAVY)
         states = frame_states(self.form, situations, factors, self.softening, self.members)
         return Analysis(
             factors=factors,
@@ -120,6 +141,6 @@ class RibModel:
         is_heavy = np.array([lane.run == HEAVY for lane in lanes])
         return ~is_heavy[:, None] | heavy[None, :]
 
-    def without_plate(self) -> RibModel:
-        """The same ribs with the plate kept 0.6 m away."""
-        return replace(self, placing=replace(self.placing, plate_near=False))
+    def placed(self, *, plate_near: bool, wet: bool) -> RibModel:
+        """The same ribs with the fill compacted in another way."""
+        return replace(self, placing=Placing(plate_near=plate_near, wet=wet))
