@@ -10,11 +10,12 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from bermwright.base.sources import Cite, Provenance
 from bermwright.base.units import show
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
+
+    from bermwright.base.sources import Cite, Provenance
 
 
 class Verdict(StrEnum):

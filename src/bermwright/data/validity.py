@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
+from typing import TYPE_CHECKING
 
 import numpy as np
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,7 +29,9 @@ LIMITS: Mapping[str, Limit] = MappingProxyType(
         "length": Limit(says="Length of the vault over its span", value=1.0, unit="", most=False),
         "crown cover": Limit(says="Soil over the crown", value=1.2, unit="m"),
         "crown cover least": Limit(says="Soil over the crown", value=0.1, unit="m", most=False),
-        "mound slope": Limit(says="Steepest slope of the fill", value=float(np.arctan(1 / 1.5)), unit="slope"),
+        "mound slope": Limit(
+            says="Steepest slope of the fill", value=float(np.arctan(1 / 1.5)), unit="slope"
+        ),
         "ground acceleration": Limit(says="Ground acceleration", value=0.25 * 9.80665, unit="g"),
         "fill friction": Limit(
             says="Least friction angle of the fill (peat, swelling clay, loose fill)",
