@@ -15,7 +15,10 @@ import tempfile
 import time
 from pathlib import Path
 
-from bermwright.app.assessing import threads
+from bermwright.app.assessing import assess_file, threads
+from bermwright.app.booking import Wishes, inputs_of
+from bermwright.book.pages import site_book
+from bermwright.formats.documents import pdf
 from bermwright.formats.house_file import load
 from bermwright.rules.assess import assess
 from measure import leave, line
@@ -31,6 +34,7 @@ def process(*words: str | Path) -> float:
         subprocess.run(
             [sys.executable, "-m", "bermwright", *map(str, words)],
             stdout=subprocess.DEVNULL,
+            stderr=subprocess.DEVNULL,
             check=False,
         )
         taken.append(time.perf_counter() - start)
@@ -40,21 +44,35 @@ def process(*words: str | Path) -> float:
 def peak_memory(*words: str | Path) -> float:
     """Largest resident size of a process (MB)."""
     child = subprocess.Popen(
-        [sys.executable, "-m", "bermwright", *map(str, words)], stdout=subprocess.DEVNULL
+        [sys.executable, "-m", "bermwright", *map(str, words)],
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
     )
     _, _, used = os.wait4(child.pid, 0)
     child.returncode = 0
     return used.ru_maxrss / (1e6 if sys.platform == "darwin" else 1e3)
 
 
-def computing(*, stop_marks: bool) -> float:
-    """Least time of three of the rules alone, everything imported (s)."""
+def computing() -> tuple[float, float]:
+    """Least times of the rules alone, everything imported: without stop marks and with them (s)."""
     house = load(HOUSE).house
+    taken: dict[bool, list[float]] = {False: [], True: []}
+    for _ in range(5):
+        for stop_marks, times in taken.items():
+            start = time.perf_counter()
+            with threads() as pool:
+                assess(house, stop_marks=stop_marks, share=pool.map)
+            times.append(time.perf_counter() - start)
+    return min(taken[False][1:]), min(taken[True][1:])
+
+
+def booking() -> float:
+    """Least time of three from an assessment to the bytes of its book (s)."""
+    assessed, wishes = assess_file(HOUSE), Wishes(date="2026-11-24")
     taken = []
     for _ in range(4):
         start = time.perf_counter()
-        with threads() as pool:
-            assess(house, stop_marks=stop_marks, share=pool.map)
+        pdf(site_book(inputs_of(assessed, wishes, "2026-11-24")), date="2026-11-24")
         taken.append(time.perf_counter() - start)
     return min(taken[1:])
 
@@ -63,7 +81,7 @@ def main() -> None:
     """Measure and compare with the gates."""
     with tempfile.TemporaryDirectory() as folder:
         book = Path(folder) / "book.pdf"
-        without, full = computing(stop_marks=False), computing(stop_marks=True)
+        without, full = computing()
         checked, booked = process("check", HOUSE), process("book", HOUSE, "-o", book)
         met = [
             line("bermwright --help", process("--help"), "s", gate=0.2),
@@ -71,7 +89,7 @@ def main() -> None:
             line("check, computing the stop marks", full - without, "s", gate=1.5),
             line("check, the whole process", checked, "s", gate=3.5),
             line("check, peak memory", peak_memory("check", HOUSE), "MB", gate=500.0),
-            line("book, beyond the assessment", booked - checked, "s", gate=4.0),
+            line("book, beyond the assessment", booking(), "s", gate=4.0),
             line("book, the whole process", booked, "s"),
         ]
     leave(met)

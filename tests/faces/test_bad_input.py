@@ -256,6 +256,19 @@ def test_a_wrong_command_line_ends_with_2(words, capsys):
     assert "usage" in capsys.readouterr().err
 
 
+def test_an_answer_that_finds_no_room_is_told_in_one_line():
+    with open("/dev/full", "w") as full:  # noqa: PTH123  (a device, not a file)
+        done = subprocess.run(
+            [sys.executable, "-m", "bermwright", "schema"],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            text=True,
+            check=False,
+        )
+    assert done.returncode == 2
+    assert done.stderr == "Something could not be read or written: No space left on device.\n"
+
+
 def test_a_reader_that_leaves_is_no_success_and_no_traceback():
     reading, writing = os.pipe()
     os.close(reading)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 import os
 import sys
+from contextlib import suppress
 from importlib import import_module
 from typing import TYPE_CHECKING
 
@@ -68,6 +69,10 @@ def _run(args: argparse.Namespace) -> int:
         return BAD_INPUT
     except BrokenPipeError:
         raise
+    except OSError as error:
+        _forget_output()
+        complain(f"Something could not be read or written: {error.strerror or error}.")
+        return BAD_INPUT
     except Exception as error:
         if os.environ.get("BERMWRIGHT_TRACE"):
             raise
@@ -87,8 +92,9 @@ def _refuse(args: argparse.Namespace, error: BermwrightError) -> None:
 
 
 def _forget_output() -> None:
-    """Whoever read the answer has gone: nothing more goes there, and nothing complains at the end."""
-    os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    """Nothing more goes to where the answer went, so that nothing complains at the end."""
+    with suppress(OSError):  # a stream that is no file needs nothing
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
