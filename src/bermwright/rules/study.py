@@ -108,7 +108,7 @@ def stage_ratios(
     Fill that does not reach the shell yet has no cases of its own but its weight: what the stage before
     it used still holds.
     """
-    used = [np.where(one.bends, rib_ratios(one, strength), -np.inf).max(axis=0) for one in analyses]
+    used = [rib_ratios(one, strength).max(axis=0) for one in analyses]
     worst: dict[str, float | None] = {}
     before: float | None = None
     for stage in stages:

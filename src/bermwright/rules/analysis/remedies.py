@@ -142,8 +142,9 @@ def fill_remedies(
 ) -> tuple[FillRemedy, ...]:
     """Whatever makes the blocked levels hold, the least work first; () where nothing is blocked.
 
-    `ratios` gives the strength used in every lane and situation. Where nothing is found with the permitted
-    lead, everything is tried with the least; where nothing is found at all, the one remedy says what was tried.
+    `ratios` gives the strength used in every lane and situation. Where nothing is found with the
+    permitted lead, everything is tried with the least; where nothing is found at all, the one remedy says
+    what was tried.
     """
     if not any(mark.blocked for mark in marks):
         return ()
@@ -180,9 +181,7 @@ def _trouble(model: RibModel, build: Build, ratios: Ratios) -> Trouble:
     situations = situations_of(_filling_stages(build, quick=True))
     analyses = model.analyse_situations(situations)
     used = [ratios(one) for one in analyses]
-    top = np.max(
-        [np.where(one.bends, r, -np.inf).max(axis=0) for one, r in zip(analyses, used, strict=True)], axis=0
-    )
+    top = np.max([ratio.max(axis=0) for ratio in used], axis=0)
     levels = (fill_base(build.form), *(level for level in _fill_levels(situations)))
     failing = {now.stage.level for now, value in zip(situations, top, strict=True) if not value <= 1.0}
     bad = [i for i, level in enumerate(levels) if level in failing]
@@ -248,7 +247,7 @@ def _largest(trouble: Trouble, candidate: Candidate, *, quick: bool) -> tuple[fl
         situations, bending_only=True, only=trouble.lanes if quick else None
     )
     filling = np.array([now.stage.kind in FILLING for now in situations])
-    tops = [float(np.where(one.bends, trouble.ratios(one), -np.inf)[:, filling].max()) for one in analyses]
+    tops = [float(trouble.ratios(one)[:, filling].max()) for one in analyses]
     top = float(np.max(tops))
     return (top if math.isfinite(top) else math.inf), _force(candidate, analyses)
 
@@ -304,8 +303,8 @@ def _hopeless(trouble: Trouble) -> FillRemedy:
     return FillRemedy(
         name="nothing found",
         works=False,
-        template="Do not fill above {level}: while filling the ribs would need {much}, and no ballast or prop "
-        "makes up for that. Change the curve, the ribs, or the height of the fill.",
+        template="Do not fill above {level}: while filling the ribs would need {much}, and no ballast or "
+        "prop makes up for that. Change the curve, the ribs, or the height of the fill.",
         values={"level": Shown(trouble.levels[trouble.holds_to], "level", 2), "much": much},
         ratio=math.nan,
     )

@@ -47,9 +47,20 @@ class Analysis:
         Where cover relieves the crown it is the worse of full and credited relief.
         """
         counted = np.where(self.bends, 1.0, np.nan)
+        return self._relieved * (self.model[None, :] * counted)[:, :, None, None]
+
+    @property
+    def connection_moment(self) -> Array:
+        """(L, S, n, 2) the same for connections, for which every soil run counts.
+
+        The model factor stands for leaving the heavy run out, so the heavy run itself goes without it.
+        """
+        return self._relieved * np.where(self.bends, self.model[None, :], 1.0)[:, :, None, None]
+
+    @property
+    def _relieved(self) -> Array:
         bare = self.response.moment
-        bending = bare if self.relief is None else self.relief.applied(bare)
-        return bending * (self.model[None, :] * counted)[:, :, None, None]
+        return bare if self.relief is None else self.relief.applied(bare)
 
     def where_situation(self, wanted: Callable[[Situation], bool]) -> Truth:
         """(S,) the situations for which `wanted` is true."""

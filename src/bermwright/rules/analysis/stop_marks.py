@@ -98,7 +98,7 @@ def lead_marks(
     starts = tuple(_starts(build, stages, lead_limit))
     chain, trials = _situations(build, stages, starts)
     analyses = model.analyse_situations(chain, bending_only=True)
-    worst = [np.where(analysis.bends, ratios(analysis), -np.inf) for analysis in analyses]
+    worst = [ratios(analysis) for analysis in analyses]
     return tuple(
         _mark(start, [trial for trial in trials if trial.start == i], analyses, worst)
         for i, start in enumerate(starts)

@@ -172,7 +172,10 @@ def shear_ratio(analysis: Analysis, strength: RibStrength) -> Array:
 
 
 def nail_ratio(analysis: Analysis, strength: RibStrength) -> Array:
-    """(L, S, j) strength used of the end nails at each butt joint; NaN while nails are not known."""
+    """(L, S, j) strength used of the nails at each butt joint, in every soil run, the heavy one too.
+
+    NaN while the nails are not known.
+    """
     joint, nodes = strength.joint, strength.joint_nodes
     if joint is None or not np.isfinite(joint.resistance):
         return np.full((*analysis.response.converged.shape, nodes.size), np.nan)
@@ -194,16 +197,18 @@ def joint_forces(analysis: Analysis, nodes: NDArray[np.int64]) -> tuple[Array, A
         np.maximum(np.abs(force[:, :, before]), np.abs(force[:, :, after]))
         for force in (analysis.response.axial, analysis.response.shear)
     )
-    return np.abs(analysis.moment[:, :, before, 1]), axial, shear
+    return np.abs(analysis.connection_moment[:, :, before, 1]), axial, shear
 
 
 def rib_ratios(analysis: Analysis, strength: RibStrength) -> Array:
-    """(L, S) the largest strength used anywhere in the rib: bending, shear and nails.
+    """(L, S) the largest strength used anywhere in the rib.
 
+    Bending and shear where the lane counts for them, nails in every lane.
     NaN while the nails are not known: how evenly the layers carry is then not known either.
     """
     bent = bending_ratio(analysis, strength).max(axis=(2, 3))
     used: Array = np.maximum(bent, shear_ratio(analysis, strength).max(axis=2))
+    used = np.where(analysis.bends, used, -np.inf)
     if strength.joint_nodes.size:
         used = np.maximum(used, nail_ratio(analysis, strength).max(axis=2))
     return used

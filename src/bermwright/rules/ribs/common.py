@@ -77,13 +77,19 @@ def worst_of(
     study: Study,
     ratios: Callable[[Analysis, RibStrength], Array],
     wanted: Callable[[Situation], bool] = lambda _now: True,
+    *,
+    every_run: bool = False,
 ) -> Worst | None:
-    """The worst of all sets of partial factors in the wanted situations; None when there are none."""
+    """The worst of all sets of partial factors in the wanted situations; None when there are none.
+
+    Lanes that do not count for bending are left out unless every soil run counts, as for connections.
+    """
     found: list[Worst] = []
     for analysis in study.analyses:
         values = ratios(analysis, study.strength)
         situations = analysis.where_situation(wanted)
-        top = _peak(analysis, values, situations, analysis.bends)
+        lanes = np.ones_like(analysis.bends) if every_run else analysis.bends
+        top = _peak(analysis, values, situations, lanes)
         if top is None:
             continue
         expected = np.array([lane.run == EXPECTED for lane in analysis.lanes])

@@ -42,7 +42,7 @@ def _carry(study: Study) -> Iterator[Said]:
     elif not math.isfinite(joint.resistance):
         yield _too_short(joint, nail)
     else:
-        worst = common.worst_of(study, nail_ratio)
+        worst = common.worst_of(study, nail_ratio, every_run=True)
         if worst is not None:
             yield common.not_known(worst) if worst.ratio is None else _said(study, worst, joint, nail)
 
