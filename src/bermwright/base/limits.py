@@ -30,8 +30,6 @@ def within(
         edge = "above" if open_low else "from"
         allowed = f"{edge} {low:g}" + (f" to {high:g}" if high < np.inf else "")
         message = (
-            f"{name} is {worst:g} {unit}".rstrip()
-            + f"; the source holds {allowed} {unit}".rstrip()
-            + "."
+            f"{name} is {worst:g} {unit}".rstrip() + f"; the source holds {allowed} {unit}".rstrip() + "."
         )
         raise OutOfRangeError(message)

@@ -20,9 +20,7 @@ class Range:
     def __post_init__(self) -> None:
         # `not (a <= b)` also refuses NaN, which must never pass for a value.
         if not (self.low <= self.high):
-            message = (
-                f"A range runs from low to high, not from {self.low} to {self.high}."
-            )
+            message = f"A range runs from low to high, not from {self.low} to {self.high}."
             raise ValueError(message)
 
     @property

@@ -79,9 +79,7 @@ def check(row: Row) -> Outcome:
     """Compute a row and compare it."""
     computed = convert(float(row.pick(row.call(**row.inputs))), row.unit)
     expected = float(row.expected)
-    tolerance = (
-        printed_tolerance(row.expected) if row.rel is None else row.rel * abs(expected)
-    )
+    tolerance = printed_tolerance(row.expected) if row.rel is None else row.rel * abs(expected)
     # A hair of rounding is allowed on top: 0.1285 printed as 0.129 must not fail on its last bit.
     agrees = abs(computed - expected) <= tolerance * (1 + 1e-9)
     return Outcome(row=row, computed=computed, tolerance=tolerance, agrees=agrees)

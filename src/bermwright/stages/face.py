@@ -7,8 +7,6 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.form import under_turf
-
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
@@ -22,6 +20,9 @@ POINTS = 6
 """Places at which each cell is looked at; an even number, so that the crown's cell falls into two halves."""
 SLOPE_REACH = 0.02
 """To either side of a place the ground's slope is taken over this (m)."""
+
+STEEPEST_TURF = 1.0
+"""Turf does not lie on steeper ground than this (rise over run)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,21 +84,24 @@ def soil_face(form: VaultForm) -> SoilFace:
     x, z = (np.interp(places, line.s, values) for values in (form.soil_face.x, form.soil_face.z))
     edge_x, edge_z = (np.interp(edges, line.s, values) for values in (form.soil_face.x, form.soil_face.z))
     slope = np.abs(np.interp(places, line.s, form.soil_face.angle))
-    under = under_turf(form) if ground.turf > 0.0 else ground.finished
-    rise = ground.finished.level(x + SLOPE_REACH) - ground.finished.level(x - SLOPE_REACH)
+    finished = ground.finished.level(x)
+    steepness = np.abs(ground.finished.level(x + SLOPE_REACH) - ground.finished.level(x - SLOPE_REACH))
+    steepness /= 2 * SLOPE_REACH
+    # Turf is laid square to the ground; on what is steeper than it can lie it counts as on its steepest.
+    under = finished - ground.turf * np.hypot(1.0, np.minimum(steepness, STEEPEST_TURF))
     return SoilFace(
         x=x,
         z=z,
         slope=np.minimum(slope, 0.5 * np.pi),
-        finished=ground.finished.level(x),
-        under=under.level(x),
-        ground_slope=np.abs(np.arctan2(rise, 2 * SLOPE_REACH)),
+        finished=finished,
+        under=under,
+        ground_slope=np.arctan(steepness),
         edge_x=edge_x,
         edge_z=edge_z,
         crown_x=float(mesh.soil_x[mesh.crown]),
         crown_z=form.crown_level,
         base=_base(form),
-        top_under=_highest(under, edge_x),
+        top_under=float(under.max()),
         top=_highest(ground.finished, edge_x),
     )
 

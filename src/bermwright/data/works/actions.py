@@ -6,7 +6,10 @@ from bermwright.base.sources import Cite, Provenance, Work
 
 EN1990 = Work(key="EN1990", authors="CEN", title="EN 1990 Basis of structural design", year=2002)
 EN1991_1_1 = Work(
-    key="EN1991-1-1", authors="CEN", title="EN 1991-1-1 Densities, self-weight, imposed loads for buildings", year=2002
+    key="EN1991-1-1",
+    authors="CEN",
+    title="EN 1991-1-1 Densities, self-weight, imposed loads for buildings",
+    year=2002,
 )
 EN1991_1_3 = Work(key="EN1991-1-3", authors="CEN", title="EN 1991-1-3 Snow loads", year=2003)
 EN1991_1_6 = Work(key="EN1991-1-6", authors="CEN", title="EN 1991-1-6 Actions during execution", year=2005)
