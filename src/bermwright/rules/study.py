@@ -15,6 +15,7 @@ from bermwright.form import vault_form
 from bermwright.handbook.frames import Frame
 from bermwright.rules import readings
 from bermwright.rules.analysis.model import RibModel
+from bermwright.rules.analysis.remedies import FillRemedy, fill_remedies
 from bermwright.rules.analysis.stop_marks import LeadMark, lead_marks
 from bermwright.rules.analysis.strength import RibStrength, rib_ratios
 from bermwright.stages import build_of, staged
@@ -23,6 +24,8 @@ from bermwright.stages.nouns import StageKind
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping, Sequence
 
+    from numpy.typing import NDArray
+
     from bermwright.data.timber_classes import TimberClass
     from bermwright.form.shapes import VaultForm
     from bermwright.handbook.frames.solving import Share
@@ -30,6 +33,8 @@ if TYPE_CHECKING:
     from bermwright.rules.analysis.response import Analysis
     from bermwright.stages.given import Given
     from bermwright.stages.nouns import Stage
+
+    Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,9 +58,14 @@ class Study:
     stage_ratio: Mapping[str, float | None]
     """Largest strength of the ribs used in each stage, by its name; None when it is not known."""
 
+    remedies: tuple[FillRemedy, ...]
+    """What lets a blocked fill go on, the least work first; empty where nothing is blocked."""
+
     def remedy(self, mark: LeadMark) -> str:
         """What must come first where the fill cannot go on: a whole sentence."""
-        return f"Do not fill above {level_text(mark.level)} without changing the order of work or the ribs."
+        if self.remedies:
+            return self.remedies[0].says()
+        return f"Do not fill above {level_text(mark.level)} before its stop mark is known."
 
 
 def study_vault(
@@ -79,11 +89,16 @@ def study_vault(
     analyses = model.analyse(stages)
     service = model.serve(stages, SERVICE)
     marks: tuple[LeadMark, ...] = ()
+    remedies: tuple[FillRemedy, ...] = ()
+
+    def used(one: Analysis) -> Array:
+        return rib_ratios(one, strength)
+
     if stop_marks:
         progress(f"{vault.name}: stop marks")
-        marks = lead_marks(
-            model, build, stages, house.rules.lead_limit, lambda one: rib_ratios(one, strength)
-        )
+        marks = lead_marks(model, build, stages, house.rules.lead_limit, used)
+        progress(f"{vault.name}: what lets a blocked fill go on")
+        remedies = fill_remedies(model, form, given, used, marks)
     return Study(
         house=house,
         vault=vault,
@@ -96,6 +111,7 @@ def study_vault(
         analyses=analyses,
         service=service,
         marks=marks,
+        remedies=remedies,
         stage_ratio=stage_ratios(analyses, stages, strength),
     )
 

@@ -35,17 +35,20 @@ def _decide(study: Study) -> Iterator[Said]:
             advice="Run the check with its stop marks.",
         )
         return
-    found = [_said(study, mark) for mark in study.marks]
+    blocked = [mark for mark in study.marks if mark.blocked]
+    # What blocks one level blocks the work: the levels above it are named with it, not one by one.
+    passed = [mark for mark in study.marks if mark not in blocked[1:]]
+    found = [_said(study, mark, len(blocked)) for mark in passed]
     against = [said for said in found if said is not None]
     yield from against or [_all_hold(study)]
 
 
-def _said(study: Study, mark: LeadMark) -> Said | None:
+def _said(study: Study, mark: LeadMark, blocked: int) -> Said | None:
     """What speaks against a mark; None where the fill may go as far ahead as the file permits."""
     if mark.lead is None or mark.allowed is None:
         return _lost(study, mark)
     if mark.blocked:
-        return _blocked(study, mark)
+        return _blocked(study, mark, blocked - 1)
     # The mark is painted rounded down; whether the permitted lead holds is read from what was solved.
     wanted = _wanted(study, mark)
     return _too_little(study, mark, mark.lead, wanted) if mark.allowed + SAME < wanted else None
@@ -71,11 +74,16 @@ def _lost(study: Study, mark: LeadMark) -> Said:
     )
 
 
-def _blocked(study: Study, mark: LeadMark) -> Said:
+def _blocked(study: Study, mark: LeadMark, more: int) -> Said:
+    above = " The same holds at {more} levels above." if more else ""
     return Said(
         verdict=Verdict.FAILS,
-        template="With both sides at {level} the fill cannot go on: not even {step} of lead holds.",
-        values={"level": level_text(mark.level), "step": Shown(min(STEP, mark.cap), "m", 2)},
+        template="With both sides at {level} the fill cannot go on: not even {step} of lead holds." + above,
+        values={
+            "level": level_text(mark.level),
+            "step": Shown(min(STEP, mark.cap), "m", 2),
+            "more": str(more),
+        },
         stage=_stage(study, mark),
         place=_place(mark),
         ratio=mark.ratio_next if math.isfinite(mark.ratio_next) else None,
