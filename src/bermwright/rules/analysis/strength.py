@@ -201,14 +201,14 @@ def joint_forces(analysis: Analysis, nodes: NDArray[np.int64]) -> tuple[Array, A
 
 
 def rib_ratios(analysis: Analysis, strength: RibStrength) -> Array:
-    """(L, S) the largest strength used anywhere in the rib.
+    """(L, S) the largest strength used anywhere in the rib, in the lanes that count for bending.
 
-    Bending and shear where the lane counts for them, nails in every lane.
-    NaN while the nails are not known: how evenly the layers carry is then not known either.
+    It steers the fill: stop marks and order of work answer to how the soil is really compacted. That nails
+    stand the heavy run whatever is said of compaction is a rule of its own. NaN while the nails are not
+    known: how evenly the layers carry is then not known either.
     """
     bent = bending_ratio(analysis, strength).max(axis=(2, 3))
     used: Array = np.maximum(bent, shear_ratio(analysis, strength).max(axis=2))
-    used = np.where(analysis.bends, used, -np.inf)
     if strength.joint_nodes.size:
         used = np.maximum(used, nail_ratio(analysis, strength).max(axis=2))
-    return used
+    return np.where(analysis.bends, used, -np.inf)

@@ -75,10 +75,10 @@ def _lost(study: Study, mark: LeadMark) -> Said:
 
 
 def _blocked(study: Study, mark: LeadMark, more: int) -> Said:
-    above = " The same holds at {more} levels above." if more else ""
+    above = ", here and at {more} levels above." if more else "."
     return Said(
         verdict=Verdict.FAILS,
-        template="With both sides at {level} the fill cannot go on: not even {step} of lead holds." + above,
+        template="With both sides at {level} not even {step} of lead holds" + above,
         values={
             "level": level_text(mark.level),
             "step": Shown(min(STEP, mark.cap), "m", 2),
