@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from textwrap import fill
 from typing import TYPE_CHECKING
 
@@ -31,7 +32,7 @@ _SAY_WHAT_TO_DO = {Verdict.FAILS, Verdict.TIGHT, Verdict.UNKNOWN}
 def assessment_text(assessment: Assessment, system: str = "metric") -> str:
     """The whole assessment as text."""
     lines = [wrapped(headline(assessment)), *map(wrapped, first_to_fail(assessment)), ""]
-    lines += [line for finding in assessment.findings for line in _finding(finding, system)]
+    lines += _all(assessment.findings, system)
     if assessment.questions:
         lines += ["", "Questions: what is not known, and the cheapest way to learn it"]
         lines += [line for question in assessment.questions for line in _question(question)]
@@ -76,6 +77,7 @@ def first_to_fail(assessment: Assessment) -> Iterator[str]:
             for one in assessment.findings
             if one.verdict is Verdict.FAILS and one.part == study.part
         }
+        failing |= {name for name, ratio in study.stage_ratio.items() if ratio is not None and ratio > 1.0}
         first = next((stage for stage in study.stages if stage.name in failing), None)
         if first is not None:
             yield f"In the order of building, {study.part} first fails at: {first.name}."
@@ -93,6 +95,29 @@ def finding_text(finding: Finding, system: str = "metric") -> str:
     if words.doubt:
         lines.append(wrapped(words.doubt, "    "))
     return "\n".join(lines)
+
+
+def _all(findings: tuple[Finding, ...], system: str) -> Iterator[str]:
+    """Every finding; what is not known for one and the same reason is said once."""
+    reasons = Counter(_reason(finding) for finding in findings)
+    said: set[tuple[str, str]] = set()
+    for finding in findings:
+        reason = _reason(finding)
+        if not reason[1] or reasons[reason] == 1:
+            yield from _finding(finding, system)
+        elif reason not in said:
+            said.add(reason)
+            alike = [one.rule for one in findings if _reason(one) == reason]
+            yield f"{SIGNS[finding.verdict]}         {len(alike)} rules"
+            yield wrapped(f"{', '.join(alike)}: not known, because {reason[1]}.", "    ")
+            yield wrapped(f"at: {finding.part}", "    ")
+            yield wrapped(f"do: {finding.advice}", "    ")
+
+
+def _reason(finding: Finding) -> tuple[str, str]:
+    """The part, and why nothing can be said of it; no reason where something is said."""
+    reason = finding.values.get("reason", "")
+    return finding.part, reason if isinstance(reason, str) else ""
 
 
 def _finding(finding: Finding, system: str) -> Iterator[str]:
