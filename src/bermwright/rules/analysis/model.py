@@ -69,36 +69,16 @@ class RibModel:
         return self.analyse_situations(situations_of(stages))
 
     def analyse_situations(
-        self,
-        situations: tuple[Situation, ...],
-        *,
-        bending_only: bool = False,
-        only: Mapping[str, frozenset[Lane]] | None = None,
+        self, situations: tuple[Situation, ...], *, only: Mapping[str, frozenset[Lane]] | None = None
     ) -> tuple[Analysis, ...]:
-        """The same for a list of situations that is ready.
-
-        With all lanes, with those that count for bending, or with `only` some for each set of factors.
-        """
-        return tuple(
-            self._analysis(
-                situations, factors, self.model_factor, self._lanes(situations, factors, bending_only, only)
-            )
-            for factors in self.factor_sets
-        )
-
-    def _lanes(
-        self,
-        situations: tuple[Situation, ...],
-        factors: RuleSet,
-        bending_only: bool,  # noqa: FBT001  (passed on)
-        only: Mapping[str, frozenset[Lane]] | None,
-    ) -> tuple[Lane, ...]:
-        lanes = build_lanes(self.soil, factors)
-        if only is not None:
-            return tuple(lane for lane in lanes if lane in only[factors.name])
-        if bending_only and not self._heavy(situations).any():
-            return tuple(lane for lane in lanes if lane.run != HEAVY)
-        return lanes
+        """The same for a list of situations that is ready, in all lanes or `only` some."""
+        analyses = []
+        for factors in self.factor_sets:
+            lanes = build_lanes(self.soil, factors)
+            if only is not None:
+                lanes = tuple(lane for lane in lanes if lane in only[factors.name])
+            analyses.append(self._analysis(situations, factors, self.model_factor, lanes))
+        return tuple(analyses)
 
     def serve(self, stages: Sequence[Stage], serviceability: RuleSet) -> Analysis:
         """The same with all factors 1, for movement and lifting."""

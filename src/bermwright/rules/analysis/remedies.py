@@ -56,7 +56,9 @@ HAUNCH = 0.6
 """Props that are not under the crown stand at this share of the rise."""
 SMALL_LEAD = 0.05
 """The least lead that can be kept on a site (m)."""
-MOST_FULL = 2
+NEXT_BEST = 2
+"""Weights of ballast at one width that go on to be solved in full."""
+MOST_FULL = 3
 """Candidates of one kind that are solved in full before it is given up."""
 HOPELESS = 3.0
 """Strength used while filling above which no temporary works are tried."""
@@ -142,9 +144,9 @@ def fill_remedies(
 ) -> tuple[FillRemedy, ...]:
     """Whatever makes the blocked levels hold, the least work first; () where nothing is blocked.
 
-    `ratios` gives the strength used in every lane and situation. Where nothing is found with the
-    permitted lead, everything is tried with the least; where nothing is found at all, the one remedy says
-    what was tried.
+    `ratios` gives the strength used in every lane and situation, less than 0 where a lane does not count.
+    Where nothing is found with the permitted lead, everything is tried with the least; where nothing is
+    found at all, the one remedy says what was tried.
     """
     if not any(mark.blocked for mark in marks):
         return ()
@@ -243,9 +245,7 @@ def _largest(trouble: Trouble, candidate: Candidate, *, quick: bool) -> tuple[fl
     """Largest strength used while filling (infinite: not known), and force in the new members (N)."""
     build = replace(trouble.build, given=candidate.given)
     situations = situations_of(_filling_stages(build, quick=quick))
-    analyses = candidate.model.analyse_situations(
-        situations, bending_only=True, only=trouble.lanes if quick else None
-    )
+    analyses = candidate.model.analyse_situations(situations, only=trouble.lanes if quick else None)
     filling = np.array([now.stage.kind in FILLING for now in situations])
     tops = [float(trouble.ratios(one)[:, filling].max()) for one in analyses]
     top = float(np.max(tops))
@@ -414,20 +414,19 @@ def _bags_weigh(candidate: Candidate) -> float:
 
 
 def _ballast_of(trouble: Trouble, wide: float, window: tuple[float, float]) -> Iterator[Candidate]:
-    """At one width: the lightest weight that holds, looked for between the probes beside the best one."""
+    """At one width: the lightest weights that hold, looked for from the probe below the best one upwards."""
     probed = {weight: _bags_use(trouble, weight, wide, window) for weight in PROBES}
     holding = [weight for weight in PROBES if probed[weight] <= 1.0]
     best = holding[0] if holding else min(PROBES, key=lambda weight: probed[weight])
     if probed[best] > HOPEFUL:
         return
-    at = PROBES.index(best)
-    low = PROBES[at - 1] if at else 0.0
-    high = best if holding or at == len(PROBES) - 1 else PROBES[at + 1]
+    at, told = PROBES.index(best), 0
+    low, high = PROBES[at - 1] if at else 0.0, PROBES[min(at + 1, len(PROBES) - 1)]
     for weight in (one for one in WEIGHTS if low < one <= high):
         used = probed[weight] if weight in probed else _bags_use(trouble, weight, wide, window)
-        if used <= 1.0:
+        if used <= 1.0 and told < NEXT_BEST:
+            told += 1
             yield _bags(trouble, weight, wide, window)
-            return
 
 
 def _windows(trouble: Trouble) -> list[tuple[float, float]]:

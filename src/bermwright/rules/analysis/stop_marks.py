@@ -97,7 +97,7 @@ def lead_marks(
     """The stop marks of every level from which soil goes on: the fill's base, each lift, the crown."""
     starts = tuple(_starts(build, stages, lead_limit))
     chain, trials = _situations(build, stages, starts)
-    analyses = model.analyse_situations(chain, bending_only=True)
+    analyses = model.analyse_situations(chain)
     worst = [ratios(analysis) for analysis in analyses]
     return tuple(
         _mark(start, [trial for trial in trials if trial.start == i], analyses, worst)
