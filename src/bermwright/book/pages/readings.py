@@ -19,7 +19,7 @@ def readings(stage: Stage, vault: VaultPages, system: str) -> Table:
     span = ("span between the feet, centre to centre", show(form.span, "m", 3, system))
     top = float(form.rib.inside.z.max())
     crown = ("underside of the ribs at the crown", show(top, "level", 3, system))
-    plumb = ("plumb of the worst rib, in its height", "0 mm")
+    plumb = ("plumb of the worst rib, in its height", "0 mm" if system == "metric" else "0 in")
     drop = ("underside of the ribs at the crown, for comparison", show(top, "level", 3, system))
     cover = float(form.ground.finished.level(0.0)) - form.crown_level
     depth = ("soil over the crown, turf included", show(cover, "m", 2, system))

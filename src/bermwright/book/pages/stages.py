@@ -119,7 +119,9 @@ def _page(page: Page, vault: VaultPages, book: BookInputs) -> Iterator[Block]:
     yield Heading(text=f"Stage {page.number}. {page.last.title}", lead=plain(_lead(page, book.system)))
     figure = _figure(page, vault)
     yield figure
-    do = (Heading(text="Do", level=2), Points(items=tuple(map(plain, page.last.do)), numbered=True))
+    held_back = any(_strength_stops(page, vault))
+    title = "Do, once it holds" if held_back else "Do"
+    do = (Heading(text=title, level=2), Points(items=tuple(map(plain, page.last.do)), numbered=True))
     if page.last.kind is StageKind.FILL:
         measure = (Heading(text="Measure", level=2), *_fill_table(page, vault, book.system))
         yield Columns(left=do, right=measure, left_share=0.4)
@@ -221,7 +223,7 @@ def _fill_table(page: Page, vault: VaultPages, system: str) -> tuple[Block, ...]
         f"placed {unit}",
         f"loose {unit}",
         "may be ahead",
-        "plumb line, mm",
+        "plumb line, mm" if system == "metric" else "plumb line, in",
     )
     first = 1 + sum(stage.kind is StageKind.FILL for stage in vault.stages[: page.first - 1])
     rows = tuple(
@@ -301,13 +303,20 @@ def _lead_stops(page: Page, vault: VaultPages, system: str) -> Iterator[str]:
     if unknown:
         yield f"*Not known how far one side may be ahead:* {', '.join(unknown)}. Keep both sides level."
     leads = [stop for _, stop in stops if stop is not None and stop.lead is not None]
-    for stop in leads:
-        if stop.lead is not None and stop.lead < LEAST_LEAD:
-            remedy = plain(stop.remedy) or "No lead holds there: ask before you go on."
-            yield f"*Stop before {show(stop.level, 'level', 2, system)}.* {remedy}"
+    yield from _no_lead_lines([s for s in leads if s.lead is not None and s.lead < LEAST_LEAD], system)
     marked = [stop for stop in leads if stop.lead is not None and stop.lead >= LEAST_LEAD]
     if marked:
         yield _lead_line(marked, system)
+
+
+def _no_lead_lines(stops: list[StopLine], system: str) -> Iterator[str]:
+    """The levels at which nothing may be ahead, those with the same remedy in one line."""
+    levels: dict[str, list[str]] = {}
+    for stop in stops:
+        remedy = plain(stop.remedy) or "No lead holds there: ask before you go on."
+        levels.setdefault(remedy, []).append(show(stop.level, "level", 2, system))
+    for remedy, shown in levels.items():
+        yield f"*Stop before {' and before '.join(shown)}.* {remedy}"
 
 
 def _lead_line(stops: list[StopLine], system: str) -> str:

@@ -248,7 +248,7 @@ def _sides(dress: Dress, board: Board, size: tuple[float, float]) -> Iterator[It
         yield board.take(figure((2.0, y - 5.0), "north: not given"))
         return
     at = (10.0, y - 14.0)
-    board.block((0.0, at[1] - 11.0), (at[0] + 7.0, at[1] + 10.0))
+    board.block((0.0, at[1] - 16.0), (at[0] + 7.0, at[1] + 10.0))
     yield from compass(at, dress.axis, 5.0 + 0.3 * CAPTION)
 
 

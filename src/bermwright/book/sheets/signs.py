@@ -47,6 +47,8 @@ _FIGURE_HALF = (
 """Right half of the outline of a person, as shares of the height, from the crown of the head down."""
 PERSON = 1.70
 """Height of the person drawn for scale (m)."""
+DOOR_DROP = 2.4 + FIGURE
+"""How far the door moves down where the letter of north would stand in it (mm)."""
 
 
 def person(view: View, x: float, floor: float = 0.0) -> Iterator[Item]:
@@ -101,11 +103,10 @@ def compass(at: Point, axis: float, radius: float = 6.5) -> Iterator[Item]:
         at=(letter[0], letter[1] - 0.5 * FIGURE), text="N", height=FIGURE, anchor="middle", strong=True
     )
     room = 0.5 * radius
-    foot = at[1] - radius - 1.0
+    foot = at[1] - radius - 1.0 - (DOOR_DROP if letter[1] < at[1] - 0.7 * radius else 0.0)
     yield Stroke(path=((at[0] - room, foot), (at[0] - 1.2, foot)), pen=Pen.SEEN, layer="text")
     yield Stroke(path=((at[0] + 1.2, foot), (at[0] + room, foot)), pen=Pen.SEEN, layer="text")
-    door = (at[0], foot - CAPTION - 1.2)
-    yield Text(at=door, text="door", height=CAPTION, anchor="middle")
+    yield figure((at[0], foot - FIGURE - 1.2), "door", "middle")
 
 
 def _off(point: Point, along: Point, distance: float) -> Point:
