@@ -11,7 +11,7 @@ from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, View
 from bermwright.base.marks import Comb, FootForce
 from bermwright.book.sheets.earth import finished_label, ground_items, lift_labels
 from bermwright.book.sheets.marks import draw_mark
-from bermwright.book.sheets.paper import CAPTION, Board, Figures, figure, heading, smooth_path
+from bermwright.book.sheets.paper import CAPTION, FIGURE, Board, Figures, figure, heading, smooth_path
 from bermwright.book.sheets.scene import Scene, Support, scene_of
 from bermwright.book.sheets.shell import shell_items
 from bermwright.book.sheets.signs import compass, level_texts, level_triangle, person
@@ -20,6 +20,7 @@ from bermwright.stages.nouns import StageKind
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.base.drawing import Point
     from bermwright.base.marks import Mark
     from bermwright.form.shapes import CurveLine, VaultForm
     from bermwright.stages.nouns import Stage
@@ -30,6 +31,8 @@ MARGIN = 1.0
 """Ground shown beyond the toes of the mound (m)."""
 BELOW = 0.8
 """Ground shown below the lowest thing built (m)."""
+LEVEL_LINE = 19.0
+"""How far out in the air the figure of a level stands that finds no room on the fill (mm)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -186,20 +189,37 @@ def _words(scene: Scene, view: View, dress: Dress, board: Board, size: tuple[flo
 
 def _levels(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[Item]:
     """Level marks of the floor, of the fill as it stands and of the finished top."""
-    spots = [(0.2 * scene.form.span, 0.0, 0.0)]
+    spots: list[tuple[float, float, float | None]] = [(0.2 * scene.form.span, 0.0, None)]
     if scene.kind is StageKind.FILL:
         for level, sign in ((scene.left, -1.0), (scene.right, 1.0)):
             ends = scene.reach(level, sign) if level is not None else None
             if level is not None and ends is not None:
-                spots.append((0.5 * (ends[0] + ends[1]), level, level))
+                spots.append((0.5 * (ends[0] + ends[1]), level, ends[1]))
     if scene.reached(StageKind.COVER):
         top = float(scene.surface(np.array(scene.crown_x)))
-        spots.append((scene.crown_x, top, top))
-    for x, z, value in spots:
-        at = view.point(x, z)
+        spots.append((scene.crown_x, top, None))
+    for x, level, edge in spots:
+        at = view.point(x, level)
         yield level_triangle(at)
-        yield board.put(level_texts(at, dress.figures.level(value)))
+        end = None if edge is None else view.point(edge, level)
+        yield from _level_words(at, end, dress.figures.level(level), board)
         board.block((at[0] - 1.3, at[1]), (at[0] + 1.3, at[1] + 2.0))
+
+
+def _level_words(at: Point, edge: Point | None, text: str, board: Board) -> Iterator[Item]:
+    """The figure of a level mark; out in the air on a thin line where it would stand on the shell."""
+    places = level_texts(at, text)
+    wide = edge is None or abs(edge[0] - at[0]) > 0.5 * LEVEL_LINE
+    if edge is None or wide or any(board.free(place) for place in places[:3]):
+        yield board.put(places)
+        return
+    sign = 1.0 if edge[0] > at[0] else -1.0
+    far = edge[0] + sign * LEVEL_LINE
+    outer = figure((far, edge[1] - FIGURE - 1.5), text, "start" if sign < 0 else "end")
+    chosen = board.put((outer, *places))
+    if chosen is outer:
+        yield Stroke(path=(edge, (far, edge[1])), pen=Pen.DIMENSION, layer="dimension")
+    yield chosen
 
 
 def measured_curve(form: VaultForm) -> CurveLine:
