@@ -88,6 +88,13 @@ def test_marks_begin_at_the_base_and_end_with_the_cover(good_study, marks_of) ->
     assert marks[-1].cap == pytest.approx(min(cover - marks[-1].level, LIFT))
 
 
+def test_a_whole_lift_is_rounded_down_too() -> None:
+    mark = LeadMark(level=2.0, cap=0.29, allowed=0.29, ratio_level=0.5, ratio_next=np.nan, corner="")
+    assert mark.lead == pytest.approx(0.25)
+    assert mark.stop == pytest.approx(2.25)
+    assert replace(mark, allowed=0.15, cap=0.3).lead == pytest.approx(0.15)
+
+
 def test_a_lift_thinner_than_the_step_may_be_placed_at_once(marks_of, good_study) -> None:
     thin = LeadMark(level=2.0, cap=0.03, allowed=0.03, ratio_level=0.5, ratio_next=np.nan, corner="")
     assert thin.lead == 0.03

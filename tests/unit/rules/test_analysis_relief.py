@@ -44,6 +44,8 @@ def test_no_relief_where_the_fill_did_not_push_up_or_the_cover_pushes_more() -> 
     assert used(0.5, 2.0, 0.5) == 0.5
     assert used(-3.0, -2.0, -3.0) == -3.0
     assert used(-3.0, 0.0, -3.0) == -3.0
+    # Nor where something on top of such a cover bends the other way.
+    assert used(1.0, -2.0, -3.0) == 1.0
 
 
 def test_what_is_not_known_stays_so() -> None:

@@ -226,3 +226,19 @@ def test_what_is_not_known_never_counts_as_mended(good_study) -> None:
     (found,) = fill_remedies(good_study.model, good_study.form, good_study.given, lost, marks)
     assert not found.works
     assert "more than can be computed" in found.says()
+
+
+def test_a_change_whose_effect_is_not_known_never_counts(good_study) -> None:
+    crown = good_study.form.mesh.crown
+
+    def changed(now):
+        crown_soil = now.stage.kind is StageKind.FILL and now.case.depth[crown] > 0.0
+        return crown_soil or now.case.ballast or now.stage.props or 0.0 < abs(now.case.lead) < 0.1
+
+    def ratios(analysis):
+        used = np.array([np.nan if changed(now) else 1.4 for now in analysis.situations])
+        return np.broadcast_to(used, (len(analysis.lanes), used.size))
+
+    marks = (replace(good_study.marks[-1], allowed=0.0),)
+    (found,) = fill_remedies(good_study.model, good_study.form, good_study.given, ratios, marks)
+    assert not found.works
