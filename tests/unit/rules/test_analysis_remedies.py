@@ -232,7 +232,7 @@ def test_a_change_whose_effect_is_not_known_never_counts(good_study) -> None:
     crown = good_study.form.mesh.crown
 
     def changed(now):
-        crown_soil = now.stage.kind is StageKind.FILL and now.case.depth[crown] > 0.0
+        crown_soil = now.stage.kind is StageKind.FILL and now.case.depth[crown] > 0.05
         return crown_soil or now.case.ballast or now.stage.props or 0.0 < abs(now.case.lead) < 0.1
 
     def ratios(analysis):
