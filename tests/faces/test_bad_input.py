@@ -57,7 +57,7 @@ def test_twelve_mistakes_are_said_at_once_with_their_lines(run, spoilt, command)
     code, out, err = run(command, spoilt)
     text = spoilt.read_text(encoding="utf-8")
     assert (code, out) == (2, "")
-    assert "12 thing(s) to put right" in err
+    assert "12 things to put right" in err
     said = {line.split(":")[0].strip(): line for line in err.splitlines()}
     for _, wrong, teaches in TWELVE:
         line = text[: text.index(wrong)].count("\n") + 1

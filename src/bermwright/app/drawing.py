@@ -148,7 +148,7 @@ def _stage_sheets(study: Study) -> Iterator[tuple[str, Sheet]]:
     supports = supports_of(study.vault)
     lifts = tuple(stage.level for stage in study.stages if stage.filling and stage.level is not None)
     for stage in study.stages:
-        stops = [mark.stop for mark in study.marks if stage.filling and mark.level == stage.level]
+        stops = [study.stop(mark) for mark in study.marks if stage.filling and mark.level == stage.level]
         marks = tuple(StopMark(level=stop, side=side) for stop in stops if stop is not None for side in Side)
         yield (
             stage.name,

@@ -43,5 +43,6 @@ class HouseFileError(BermwrightError):
     def __init__(self, path: str, mistakes: tuple[Mistake, ...]) -> None:
         self.path = path
         self.mistakes = mistakes
-        lines = [f"{path}: {len(mistakes)} thing(s) to put right"]
+        things = "1 thing" if len(mistakes) == 1 else f"{len(mistakes)} things"
+        lines = [f"{path}: {things} to put right"]
         super().__init__("\n".join(lines + [f"  {mistake}" for mistake in mistakes]))

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.errors import OutOfRangeError
-from bermwright.base.wording import level_text
+from bermwright.base.wording import level_text, round_down
 from bermwright.data.rule_sets import SERVICE, rule_sets
 from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.form import vault_form
@@ -16,7 +16,7 @@ from bermwright.handbook.frames import Frame
 from bermwright.rules import readings
 from bermwright.rules.analysis.model import RibModel
 from bermwright.rules.analysis.remedies import FillRemedy, fill_remedies
-from bermwright.rules.analysis.stop_marks import LeadMark, lead_marks
+from bermwright.rules.analysis.stop_marks import STEP, LeadMark, lead_marks
 from bermwright.rules.analysis.strength import RibStrength, rib_ratios
 from bermwright.stages import build_of, staged
 from bermwright.stages.nouns import StageKind
@@ -60,6 +60,20 @@ class Study:
 
     remedies: tuple[FillRemedy, ...]
     """What lets a blocked fill go on, the least work first; empty where nothing is blocked."""
+
+    def lead(self, mark: LeadMark) -> float | None:
+        """How far one side may be ahead at a mark (m): never more than the file permits.
+
+        The stages were checked with the file's lead, and with no wider one.
+        """
+        if mark.lead is None or self.given.lead < STEP:
+            return mark.lead
+        return min(mark.lead, round_down(self.given.lead, STEP))
+
+    def stop(self, mark: LeadMark) -> float | None:
+        """The level that neither side may pass while the other stands at the mark (m)."""
+        lead = self.lead(mark)
+        return None if lead is None else mark.level + lead
 
     def remedy(self, mark: LeadMark) -> str:
         """What must come first where the fill cannot go on: a whole sentence."""

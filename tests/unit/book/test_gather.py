@@ -129,6 +129,7 @@ def assessment(house, book):
         marks=marks,
         strength=SimpleNamespace(board=0.045, joint=joint),
         remedy=lambda _mark: "Do not fill above it without props.",
+        lead=lambda mark: min(mark.lead, 0.15),
     )
     blocked = finding(
         book, stage=fills[2].name, verdict=Verdict.FAILS, advice="Do not fill above it without props."

@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 
 from bermwright.base.findings import Verdict
+from bermwright.base.marks import StopMark
 from bermwright.base.ranges import Range
 from bermwright.house import Frost, Nail
 from bermwright.rules.assess import assess
@@ -351,3 +352,16 @@ def test_a_misspelt_rule_is_told_the_nearest_name() -> None:
     assert rule_named("ribs bend").name == "ribs-bend"
     with pytest.raises(UnknownRuleError, match="Did you mean ribs-bend"):
         rule_named("rib bend")
+
+
+def test_no_face_paints_a_wider_mark_than_the_file_permits(good_study: Study) -> None:
+    permitted = good_study.given.lead
+    marks = [mark for mark in good_study.marks if mark.lead is not None]
+    assert any(mark.lead > permitted + 1e-9 for mark in marks)  # the ribs would stand more
+    assert all((good_study.lead(mark) or 0.0) <= permitted + 1e-9 for mark in marks)
+    rule = rule_named("fill-keeps-to-its-stop-marks")
+    assert rule.draws is not None
+    for finding in rule.run(good_study):
+        drawn = rule.draws(good_study, finding)
+        levels = {mark.level for mark in drawn if isinstance(mark, StopMark)}
+        assert levels <= {good_study.stop(mark) for mark in marks}

@@ -9,14 +9,12 @@ from typing import TYPE_CHECKING
 from bermwright.base.findings import Verdict
 from bermwright.base.ranges import Range
 from bermwright.base.units import DIMENSIONS, convert, show, show_range
-from bermwright.base.wording import round_down
 from bermwright.book.pages.inputs import BookInputs, Checked, StopLine, Value, VaultPages
 from bermwright.book.sheets import supports_of
 from bermwright.book.templates import Nailing
 from bermwright.house.fields import Quantity, Table, Tables, said_of
 from bermwright.house.questions import label
 from bermwright.house.values import Board, Nail
-from bermwright.rules.analysis.stop_marks import STEP
 from bermwright.rules.ribs.feet import FOOT_FORCES
 from bermwright.rules.soil.filling import STOP_MARKS
 from bermwright.takeoff import vault_quantities
@@ -120,11 +118,8 @@ def stage_ratios(
 def _stops(study: Study) -> Iterator[StopLine]:
     """The marks, never wider than the lead that the file permits and the stages were checked with."""
     for mark in study.marks:
-        lead = mark.lead
-        if lead is not None and study.given.lead >= STEP:
-            lead = min(lead, round_down(study.given.lead, STEP))
         remedy = study.remedy(mark) if mark.blocked else ""
-        yield StopLine(level=mark.level, lead=lead, governs=mark.corner, remedy=remedy)
+        yield StopLine(level=mark.level, lead=study.lead(mark), governs=mark.corner, remedy=remedy)
 
 
 def _basis(study: Study, system: str) -> str:

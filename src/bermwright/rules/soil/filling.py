@@ -183,9 +183,10 @@ def _stage(study: Study, mark: LeadMark) -> str | None:
 
 def _draws(study: Study, finding: Finding) -> tuple[Mark, ...]:
     level = next((m for m in study.marks if _place(m) == finding.place), None)
-    if level is None or level.stop is None:
+    stop = None if level is None else study.stop(level)
+    if stop is None:
         return ()
-    return tuple(StopMark(level=level.stop, side=side) for side in Side)
+    return tuple(StopMark(level=stop, side=side) for side in Side)
 
 
 STOP_MARKS = Rule(
