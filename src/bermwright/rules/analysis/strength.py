@@ -197,7 +197,8 @@ def joint_forces(analysis: Analysis, nodes: NDArray[np.int64]) -> tuple[Array, A
         np.maximum(np.abs(force[:, :, before]), np.abs(force[:, :, after]))
         for force in (analysis.response.axial, analysis.response.shear)
     )
-    return np.abs(analysis.connection_moment[:, :, before, 1]), axial, shear
+    bending = np.abs(analysis.connection_moment)
+    return np.maximum(bending[:, :, before, 1], bending[:, :, after, 0]), axial, shear
 
 
 def rib_ratios(analysis: Analysis, strength: RibStrength) -> Array:
