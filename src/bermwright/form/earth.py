@@ -19,6 +19,10 @@ Side = Literal["left", "right", "both"]
 Layer = Literal["all", "soil", "turf"]
 COLUMNS = 1200
 """Columns of a side, besides those at every point of the soil face and of the ground lines."""
+BEND = 1e-6
+"""How near to a bend each slope keeps its own drop (m)."""
+TURF_STEEPEST = 1.732
+"""Rise over run of 60 degrees: nothing steeper holds turf (-)."""
 
 
 def fill_area(form: VaultForm, below: float, above: float, side: Side, *, layer: Layer = "all") -> float:
@@ -40,15 +44,18 @@ def fill_area(form: VaultForm, below: float, above: float, side: Side, *, layer:
 
 
 def under_turf(form: VaultForm) -> Line:
-    """The finished surface less the turf, measured square to it."""
+    """The finished surface less the turf, which is as thick square to each slope as the file says.
+
+    Every slope keeps its own drop right up to the bends, so that a step of a drawn line does not lower the
+    level ground beside it. Nothing steeper than `TURF_STEEPEST` holds turf.
+    """
     line, turf = form.ground.finished, form.ground.turf
-    slope = np.diff(line.z) / np.diff(line.x)
+    run = np.diff(line.x)
+    slope = np.clip(np.diff(line.z) / run, -TURF_STEEPEST, TURF_STEEPEST)
     drop = turf * np.hypot(1.0, slope)
-    # At a bend the turf is as thick as on the steeper side.
-    return Line(
-        x=line.x,
-        z=line.z - np.maximum(np.concatenate([drop[:1], drop]), np.concatenate([drop, drop[-1:]])),
-    )
+    margin = np.minimum(BEND, 0.25 * run)
+    x = np.stack([line.x[:-1] + margin, line.x[1:] - margin], axis=1).ravel()
+    return Line(x=x, z=line.level(x) - np.repeat(drop, 2))
 
 
 def _area(form: VaultForm, surface: Line, levels: tuple[float, float], side: Side) -> float:

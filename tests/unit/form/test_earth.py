@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import pairwise
 
 import numpy as np
 import pytest
 
 from bermwright.form import fill_area, under_turf, vault_form
+from bermwright.form.shapes import Line
 from bermwright.handbook.curves import enclosed_area
 from bermwright.house import CurveKind, Mound
 
@@ -72,3 +74,12 @@ def test_no_turf_no_area(house):
     form = vault_form(built, built.vaults[0])
     assert fill_area(form, -5.0, 9.0, "left", layer="turf") == 0.0
     assert fill_area(form, -5.0, 9.0, "left", layer="soil") == fill_area(form, -5.0, 9.0, "left")
+
+
+def test_a_step_of_a_drawn_mound_does_not_lower_the_level_ground_beside_it(house):
+    built = house()
+    form = vault_form(built, built.vaults[0])
+    line = Line(x=np.array([-6.0, -5.999999, 5.999999, 6.0]), z=np.array([0.0, 4.0, 4.0, 0.0]))
+    under = under_turf(replace(form, ground=replace(form.ground, finished=line, turf=0.1)))
+    assert under.level(0.0) == pytest.approx(3.9)
+    assert under.level(5.9) == pytest.approx(3.9)
