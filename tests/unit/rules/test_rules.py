@@ -12,10 +12,13 @@ import pytest
 from bermwright.base.findings import Verdict
 from bermwright.base.marks import StopMark
 from bermwright.base.ranges import Range
-from bermwright.house import Frost, Nail
+from bermwright.house import CurveKind, Frost, Nail
 from bermwright.rules.assess import assess
 from bermwright.rules.registry import RULES, UnknownRuleError, rule_named
 from bermwright.rules.ribs import buckling
+from bermwright.rules.ribs.buckling import buckling_ratio, lane_factors
+from bermwright.rules.ribs.common import lagged
+from bermwright.rules.ribs.lagging import plank_pressure
 from bermwright.rules.study import study_vault
 
 if TYPE_CHECKING:
@@ -365,3 +368,25 @@ def test_no_face_paints_a_wider_mark_than_the_file_permits(good_study: Study) ->
         drawn = rule.draws(good_study, finding)
         levels = {mark.level for mark in drawn if isinstance(mark, StopMark)}
         assert levels <= {good_study.stop(mark) for mark in marks}
+
+
+def test_planks_are_known_at_a_pointed_crown(restudy: Callable[..., Study]) -> None:
+    pointed = restudy(curve=CurveKind.POINTED, rise=2.3)
+    for analysis in pointed.analyses:
+        counted = (analysis.bends & analysis.where_situation(lagged)) & analysis.response.converged
+        assert counted.any()
+        assert np.isfinite(plank_pressure(pointed, analysis)[counted]).all()
+
+
+def test_the_critical_force_of_a_place_is_its_own(good_study: Study) -> None:
+    analysis, strength = good_study.analyses[0], good_study.strength
+    factors = lane_factors(analysis, strength)
+    largest = np.maximum(analysis.response.axial, 0.0).max(axis=2)
+    # The same rib under the same shape of thrust: factor times thrust is one force for all lanes.
+    forces = factors * largest
+    assert np.allclose(forces, forces.max(axis=0)[None, :], rtol=1e-9)
+    # An ideal strut uses 1/factor of its buckling force; kc of real timber and bending only add to that.
+    kmod = np.broadcast_to(strength.kmods(analysis)[None, :], factors.shape)
+    ratio = buckling_ratio(analysis, strength).max(axis=2)
+    known = analysis.bends & np.isfinite(factors)
+    assert (ratio[known] >= (1.3 / kmod / factors)[known] * 0.99).all()

@@ -65,7 +65,7 @@ def buckling_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     bending = np.abs(analysis.moment).max(axis=3) / strength.modulus
     reductions = _reductions(analysis, strength)
     lost = np.isnan(reductions)
-    kc = np.where(lost, 1.0, reductions)[None, :, None]
+    kc = np.where(lost, 1.0, reductions)
     kmod = strength.kmods(analysis)[None, :, None]
     fc = strength.design(strength.timber.compression, kmod)
     fm = strength.design(strength.bending_strength, kmod)
@@ -73,15 +73,30 @@ def buckling_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     def used(pressed: Array, bent: Array) -> Array:
         return ec5.buckling_and_bending(pressed, bent, compression_strength=fc, bending_strength=fm, k_c=kc)
 
-    return np.where(lost[None, :, None], np.nan, where_known(used, axial, bending))
+    return np.where(lost, np.nan, where_known(used, axial, bending))
+
+
+def lane_factors(analysis: Analysis, strength: RibStrength) -> Array:
+    """(L, S) critical factor of every lane: that of the largest thrust, in proportion to the thrusts."""
+    axial = analysis.response.axial
+    thrust = np.maximum(np.where(np.isfinite(axial), axial, 0.0).max(axis=2), 0.0)
+    largest = thrust.max(axis=0)
+    share = np.divide(largest, thrust, out=np.full_like(thrust, np.inf), where=thrust > 0)
+    factors: Array = critical_factors(analysis, strength)[None, :] * share
+    return factors
 
 
 def _reductions(analysis: Analysis, strength: RibStrength) -> Array:
-    """(S,) kc in the plane of the rib; 1 where nothing presses, NaN where the critical force is not known."""
-    thrust = np.max(np.where(np.isfinite(analysis.response.axial), analysis.response.axial, 0.0), axis=(0, 2))
-    factors = critical_factors(analysis, strength)
-    lost = np.isnan(factors) & (thrust > 0)
-    critical = np.where(np.isfinite(factors), factors, 0.0) * thrust
+    """(L, S, n) kc in the plane of the rib; 1 where nothing presses, NaN where it is not known.
+
+    The critical force of an element is its own thrust times the lane's critical factor, so that a place
+    with less thrust than the foot is not let off by the thrust of the foot.
+    """
+    axial = np.maximum(analysis.response.axial, 0.0)
+    factors = np.broadcast_to(lane_factors(analysis, strength)[:, :, None], axial.shape)
+    lost = np.isnan(factors) & (axial > 0)
+    known = np.isfinite(factors) & (axial > 0)
+    critical = np.where(known, factors, 0.0) * np.where(known, axial, 0.0)
     pressed = critical > 0
     relative = ec5.relative_slenderness_of_force(
         strength.area * strength.left_at_joint,
@@ -98,7 +113,7 @@ def _in_plane(study: Study) -> Iterator[Said]:
     if worst.ratio is None:
         yield common.not_known(worst)
         return
-    factor = float(critical_factors(worst.peak.analysis, study.strength)[worst.peak.situation])
+    factor = float(lane_factors(worst.peak.analysis, study.strength)[worst.peak.index[:2]])
     said = Said(
         verdict=worst.verdict,
         template="{when}: thrust and bending use {used} of a rib; it buckles at {factor} times its thrust.",
@@ -106,12 +121,12 @@ def _in_plane(study: Study) -> Iterator[Said]:
         demand=worst.ratio,
         capacity=1.0,
         advice="Make [vault] depth or board_length larger, or nail_spacing smaller.",
-        steps=(*_buckling_steps(study, worst, factor), *_plane_steps(study, worst)),
+        steps=(*_buckling_steps(study, worst), *_plane_steps(study, worst)),
     )
     yield common.at_worst(study, worst, worst.peak.place[0], said)
 
 
-def _buckling_steps(study: Study, worst: Worst, factor: float) -> tuple[Step, ...]:
+def _buckling_steps(study: Study, worst: Worst) -> tuple[Step, ...]:
     analysis, strength = worst.peak.analysis, study.strength
     area = strength.area * strength.left_at_joint
     modulus = strength.timber.modulus_low / 1e9
@@ -128,15 +143,15 @@ def _buckling_steps(study: Study, worst: Worst, factor: float) -> tuple[Step, ..
             "λ_cr",
             f"smallest eigenvalue with E₀.₀₅ of {modulus:g} GPa",
             "",
-            Shown(factor, "", 2),
+            Shown(float(lane_factors(analysis, strength)[worst.peak.index[:2]]), "", 3),
             Cite(work=TIMOSHENKO1961, place="chapter 7", provenance=Provenance.MEMORY),
         ),
         step(
             f"Reduction for buckling, on {area * 1e6:.0f} mm² that run through",
             "k_c",
-            "eq. 6.25 with λ_rel = √(f_c,k·A / N_cr)",
+            "eq. 6.25 with λ_rel = √(f_c,k·A / (λ_cr·N))",
             "",
-            Shown(float(_reductions(analysis, strength)[worst.peak.situation]), "", 4),
+            Shown(float(_reductions(analysis, strength)[worst.peak.index]), "", 4),
             timber_cite("6.3.2, eq. 6.25 to 6.29"),
         ),
         common.factor_step(study, worst),
@@ -153,7 +168,7 @@ def _plane_steps(study: Study, worst: Worst) -> tuple[Step, ...]:
     bent = float(np.abs(analysis.moment[lane, situation, element]).max()) / strength.modulus
     limit = float(strength.design(strength.timber.compression, kmod))
     bending = float(strength.design(strength.bending_strength, kmod))
-    kc = float(_reductions(analysis, strength)[situation])
+    kc = float(_reductions(analysis, strength)[worst.peak.index])
     return (
         step(
             "Design strength in compression",

@@ -88,9 +88,12 @@ def _force_steps(study: Study, worst: Worst, joint: NailedJoint, force: float) -
     forces = joint_forces(worst.peak.analysis, study.strength.joint_nodes)
     moment, axial, shear = (float(one[worst.peak.index]) for one in forces)
     along, _across = joint.places
+    lane, situation, *_joint = worst.peak.index
+    analysis = worst.peak.analysis
+    model = float(analysis.model[situation]) if analysis.bends[lane, situation] else 1.0
     return (
         step(
-            f"Bending of the rib at the joint, {worst.peak.corner.run} soil run, model factor in",
+            f"Bending of the rib at the joint, {worst.peak.corner.run} soil run, × {model:g} for the model",
             "M",
             "plane frame",
             "",

@@ -37,6 +37,8 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
+NO_FACE = 1e-9
+"""A soil face shorter than this is none (m)."""
 BAND = 0.75
 """Height of the bands for which a plank thickness is given (m)."""
 THICKEST = 400
@@ -61,8 +63,11 @@ def plank_pressure(study: Study, analysis: Analysis) -> Array:
         * vertical[:, None, None]
     )
     length = np.hypot(mesh.plan, mesh.rise)
-    flat, steep = np.abs(mesh.plan) / length, np.abs(mesh.rise) / length
-    snow_and_people = states.down / (study.form.spacing * length) * flat
+    # At a pointed crown a node may own no face: no load and no plank there, so no direction either.
+    there_is = length > NO_FACE
+    face = np.where(there_is, length, np.inf)
+    flat, steep = np.where(there_is, np.abs(mesh.plan) / face, 1.0), np.abs(mesh.rise) / face
+    snow_and_people = states.down / (study.form.spacing * face) * flat
     sideways = np.where(np.isfinite(analysis.response.pressure), analysis.response.pressure, np.nan)
     pressure = effective * flat**2 + sideways * steep**2 + states.pore
     total = np.maximum(pressure, snow_and_people)
