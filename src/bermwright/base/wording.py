@@ -33,6 +33,16 @@ def ratio_text(ratio: float | None) -> str:
     return f"{math.ceil(ratio * _HUNDREDTH - _SAME) / _HUNDREDTH:.2f}"
 
 
+def share_text(ratio: float | None) -> str:
+    """A ratio before what it is a share of: less than the whole, or times it.
+
+    >>> share_text(0.61) + " its strength", share_text(67.185) + " its strength"
+    ('0.61 of its strength', '67.19 times its strength')
+    """
+    whole = ratio is not None and ratio > 1.0
+    return f"{ratio_text(ratio)} {'times' if whole else 'of'}"
+
+
 def round_down(value: float, step: float) -> float:
     """What is allowed, rounded down to a whole number of steps.
 

@@ -137,9 +137,9 @@ def _words(study: Study, worst: Worst, phase: str) -> tuple[Verdict, str, str]:
         return worst.verdict, "{when}: a rib must bend with {moment}; it can take {capacity}.", advice
     if study.strength.joint is None and study.strength.joint_nodes.size:
         # Without nails the layers may carry more unevenly than this: what holds is then not known.
-        template = "{when}: bending uses at least {used} of a rib's strength; the nails are not known."
+        template = "{when}: bending uses at least {used} a rib's strength; the nails are not known."
         return Verdict.UNKNOWN, template, common.NAILS_ASKED
-    return worst.verdict, "{when}: bending uses {used} of a rib's strength.", advice
+    return worst.verdict, "{when}: bending uses {used} a rib's strength.", advice
 
 
 def _moment_steps(worst: Worst, bent: Bent) -> Iterator[Step]:

@@ -116,7 +116,8 @@ def _in_plane(study: Study) -> Iterator[Said]:
     factor = float(lane_factors(worst.peak.analysis, study.strength)[worst.peak.index[:2]])
     said = Said(
         verdict=worst.verdict,
-        template="{when}: thrust and bending use {used} of a rib; it buckles at {factor} times its thrust.",
+        template="{when}: thrust and bending use {used} a rib's strength; "
+        "it buckles at {factor} times its thrust.",
         values={"factor": Shown(factor, "", 1)},
         demand=worst.ratio,
         capacity=1.0,
@@ -303,7 +304,7 @@ def _sideways_ratio(analysis: Analysis, strength: RibStrength, tip: Tipping) -> 
 def _sideways_said(study: Study, worst: Worst, tip: Tipping) -> Said:
     said = Said(
         verdict=worst.verdict,
-        template="{when}: a rib {where} uses {used} of its strength against tipping.",
+        template="{when}: a rib {where} uses {used} its strength against tipping.",
         values={"where": tip.where},
         demand=worst.ratio,
         capacity=1.0,

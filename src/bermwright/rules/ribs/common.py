@@ -10,7 +10,7 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Spot, Step, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
-from bermwright.base.wording import level_text, ratio_text
+from bermwright.base.wording import level_text, ratio_text, share_text
 from bermwright.data.works.timber import EN1995
 from bermwright.rules.analysis.response import Peak, peak
 from bermwright.rules.nouns import Said
@@ -159,7 +159,7 @@ def at_worst(study: Study, worst: Worst, node: int, said: Said) -> Said:
     now, template = worst.peak.now, said.template
     if worst.only_expected:
         template += " It holds only thanks to soil that gives way: {expected} in the expected run."
-    used = {"used": ratio_text(worst.ratio), "expected": ratio_text(worst.expected)}
+    used = {"used": share_text(worst.ratio), "expected": ratio_text(worst.expected)}
     return replace(
         said,
         template=template,

@@ -29,7 +29,7 @@ def _decide(study: Study) -> Iterator[Said]:
     limit = float(study.strength.design(study.strength.timber.shear, common.kmod_of(study, worst)))
     said = Said(
         verdict=worst.verdict,
-        template="{when}: shear uses {used} of a rib's strength.",
+        template="{when}: shear uses {used} a rib's strength.",
         demand=worst.ratio * limit,
         capacity=limit,
         unit="N/mm2",
