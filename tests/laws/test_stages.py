@@ -11,6 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bermwright.data.rule_sets import rule_sets
+from bermwright.data.timber_classes import strength_class
 from bermwright.form import vault_form
 from bermwright.formats.house_file import load
 from bermwright.house import Ballast, CurveKind, House, Mound, Vault
@@ -18,7 +19,7 @@ from bermwright.rules import readings
 from bermwright.rules.analysis.model import RibModel
 from bermwright.rules.analysis.response import Analysis
 from bermwright.rules.analysis.strength import RibStrength
-from bermwright.rules.study import rib_model, timber_class
+from bermwright.rules.study import rib_model
 from bermwright.stages import StageKind, build_of, fill_levels, staged
 
 FEW = settings(max_examples=8)
@@ -69,7 +70,7 @@ def studied(mound: Mound, lift: float, lead: float, bags: Ballast | None) -> Ana
 
 def modelled(house: House, vault: Vault) -> tuple[RibModel, tuple]:
     form = vault_form(house, vault)
-    timber = timber_class(vault.timber)
+    timber = strength_class(vault.timber)
     stages = staged(build_of(form, readings.given(house, vault, form, timber)))
     return rib_model(house, vault, form, RibStrength.of(vault, form, timber)), stages
 

@@ -10,7 +10,7 @@ import numpy as np
 from bermwright.base.errors import OutOfRangeError
 from bermwright.base.wording import level_text, round_down
 from bermwright.data.rule_sets import SERVICE, rule_sets
-from bermwright.data.timber_classes import TIMBER_CLASSES
+from bermwright.data.timber_classes import strength_class
 from bermwright.form import vault_form
 from bermwright.handbook.frames import Frame
 from bermwright.rules import readings
@@ -26,7 +26,6 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from bermwright.data.timber_classes import TimberClass
     from bermwright.form.shapes import VaultForm
     from bermwright.handbook.frames.solving import Share
     from bermwright.house import House, Vault
@@ -93,7 +92,7 @@ def study_vault(
     """Form, stages, response and stop marks of one vault. Needs what `missing_for_statics` names."""
     progress(f"{vault.name}: shape")
     form = vault_form(house, vault)
-    timber = timber_class(vault.timber)
+    timber = strength_class(vault.timber)
     given = readings.given(house, vault, form, timber)
     build = build_of(form, given)
     stages = staged(build)
@@ -151,15 +150,6 @@ def stage_ratios(
         ]
         before = worst[stage.name] = max(tops) if np.isfinite(tops).all() else None
     return worst
-
-
-def timber_class(name: str) -> TimberClass:
-    """The strength class of that name; one that has no row yet is out of range."""
-    if name not in TIMBER_CLASSES:
-        raise OutOfRangeError(
-            f"There are no values for {name} yet; there are for {', '.join(TIMBER_CLASSES)}."
-        )
-    return TIMBER_CLASSES[name]
 
 
 def rib_model(house: House, vault: Vault, form: VaultForm, strength: RibStrength) -> RibModel:

@@ -38,7 +38,6 @@ def test_marks_are_rounded_down_to_50_mm(marks_of) -> None:
     full = [mark for mark in marks if mark.cap >= 0.15]
     assert [mark.lead for mark in full] == pytest.approx([0.10] * len(full))
     assert [mark.ratio_next for mark in full] == pytest.approx([0.5 + 0.15 / 0.26] * len(full))
-    assert all(mark.stop == pytest.approx(mark.level + 0.10) for mark in full)
     assert not any(mark.blocked for mark in marks)
 
 
@@ -76,7 +75,7 @@ def test_a_level_that_does_not_hold_is_blocked(marks_of) -> None:
 def test_what_is_not_known_has_no_mark(marks_of, value) -> None:
     marks = marks_of(lambda lead: value if abs(lead) > 0.1 else 0.2)
     wide = [mark for mark in marks if mark.cap > 0.1]
-    assert all(mark.lead is None and mark.stop is None and not mark.blocked for mark in wide)
+    assert all(mark.lead is None and not mark.blocked for mark in wide)
 
 
 def test_marks_begin_at_the_base_and_end_with_the_cover(good_study, marks_of) -> None:
@@ -91,7 +90,6 @@ def test_marks_begin_at_the_base_and_end_with_the_cover(good_study, marks_of) ->
 def test_a_whole_lift_is_rounded_down_too() -> None:
     mark = LeadMark(level=2.0, cap=0.29, allowed=0.29, ratio_level=0.5, ratio_next=np.nan, corner="")
     assert mark.lead == pytest.approx(0.25)
-    assert mark.stop == pytest.approx(2.25)
     assert replace(mark, allowed=0.15, cap=0.3).lead == pytest.approx(0.15)
 
 

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Arc, Area, Ink, Item, Path, Pen, Point, Spline, Stroke, Text, Wash
-from bermwright.book.sheets.paper import CAPTION, FIGURE, figure
+from bermwright.book.sheets.paper import FIGURE, figure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -112,19 +112,6 @@ def compass(at: Point, axis: float, radius: float = 6.5) -> Iterator[Item]:
 def _off(point: Point, along: Point, distance: float) -> Point:
     """A point moved along a unit direction."""
     return point[0] + along[0] * distance, point[1] + along[1] * distance
-
-
-def scale_bar(at: Point, scale: float, metres: int = 2) -> Iterator[Item]:
-    """A bar of whole metres, to be measured on the print."""
-    unit = 1000.0 / scale
-    for k in range(metres):
-        low, high = (at[0] + k * unit, at[1]), (at[0] + (k + 1) * unit, at[1] + 1.2)
-        box = (low, (high[0], low[1]), high, (low[0], high[1]))
-        yield Area(path=box, wash=Wash.INK if k % 2 == 0 else Wash.PAPER, outline=Pen.LAYER, layer="text")
-    for k in range(metres + 1):
-        text = f"{k} m" if k == metres else f"{k}"
-        place = (at[0] + k * unit, at[1] + 2.1)
-        yield Text(at=place, text=text, height=CAPTION, anchor="middle", halo=False)
 
 
 def bob(top: Point, bottom: Point) -> Iterator[Item]:

@@ -58,11 +58,6 @@ class LeadMark:
         return float(np.floor(self.allowed / STEP + SAME)) * STEP
 
     @property
-    def stop(self) -> float | None:
-        """Level that neither side may pass while the other stands at `level` (m)."""
-        return None if self.lead is None else self.level + self.lead
-
-    @property
     def blocked(self) -> bool:
         """Whether not even one step of lead holds, so that something else must come first."""
         return self.allowed is not None and self.allowed < min(STEP, self.cap) - SAME
