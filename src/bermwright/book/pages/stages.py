@@ -157,6 +157,7 @@ def _lead(page: Page, system: str) -> str:
         StageKind.RIBS: "Nothing is covered before every rib is braced, plumb and measured.",
         StageKind.LAGGED: "From both feet upwards, both sides in step.",
         StageKind.WRAPPED: "Look at every lap before it disappears.",
+        StageKind.CROWN_SOIL: "A strip on the crown, before the sides are filled.",
         StageKind.COVER: "By hand, from both sides at once.",
         StageKind.TURF: "From the toes upwards.",
         StageKind.SETTLED: "What to look at in the first year.",
