@@ -13,13 +13,12 @@ ROWS = all_rows()
 PUBLIC = {described.name for described in public_functions()}
 
 
-def test_id(row: Row) -> str:
+def row_id(row: Row) -> str:
     key = row.cite.work.key
     return row.id if row.id.upper().startswith(key.upper()) else f"{key}-{row.id}"
 
 
-test_id.__test__ = False  # type: ignore[attr-defined]
-EACH_ROW = pytest.mark.parametrize("row", ROWS, ids=test_id)
+EACH_ROW = pytest.mark.parametrize("row", ROWS, ids=row_id)
 
 
 @EACH_ROW
