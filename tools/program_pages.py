@@ -10,13 +10,13 @@ from typing import TYPE_CHECKING
 from bermwright.cli.main import COMMANDS, main
 from bermwright.house import House
 from bermwright.house.fields import Choice, Quantity, Said, Table, Tables, said_of
-from bermwright.rules.registry import RULES
+from bermwright.rules.registry import EVERY_RULE
 from page_parts import NOTE, table
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from bermwright.rules.nouns import Rule
+    from bermwright.rules.nouns import AnyRule
 
 
 # ---------------------------------------------------------------- commands
@@ -38,8 +38,8 @@ def _help(name: str) -> str:
 # ---------------------------------------------------------------- rules
 def rules_page() -> str:
     """Every rule: what it asks, why, by which works, and how well those are known."""
-    parts = ["# Rules\n", NOTE, RULES_HEAD.format(count=len(RULES))]
-    parts += [_rule(rule) for rule in sorted(RULES, key=lambda rule: rule.name)]
+    parts = ["# Rules\n", NOTE, RULES_HEAD.format(count=len(EVERY_RULE))]
+    parts += [_rule(rule) for rule in sorted(EVERY_RULE, key=lambda rule: rule.name)]
     return "\n".join(parts)
 
 
@@ -49,7 +49,7 @@ RULES_HEAD = """\
 """
 
 
-def _rule(rule: Rule) -> str:
+def _rule(rule: AnyRule) -> str:
     sources = "".join(f"- {cite.work.key}: {cite.place} ({cite.provenance})\n" for cite in rule.cites)
     asks = ", ".join(f"`{place}`" for place in rule.asks)
     needs = f"\nWithout {asks} it stays unknown.\n" if asks else ""

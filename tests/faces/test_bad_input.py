@@ -10,7 +10,8 @@ from pathlib import Path
 
 import pytest
 
-from bermwright.app import assessing, files
+from bermwright.app import assessing
+from bermwright.app.outside import files
 
 LARCH = Path(__file__).resolve().parent.parent.parent / "examples" / "larch-bank.toml"
 COMMANDS = ("check", "count", "book", "templates", "draw")

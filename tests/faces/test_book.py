@@ -19,7 +19,7 @@ from bermwright.book.templates import template_count
 from bermwright.formats.documents import pdf, text
 from bermwright.formats.house_file import load
 from bermwright.rules.assess import assess
-from bermwright.rules.registry import RULES
+from bermwright.rules.registry import EVERY_RULE
 
 DATE = "2026-11-24"
 EXAMPLE = Path(__file__).parents[2] / "examples" / "larch-bank.toml"
@@ -36,7 +36,7 @@ def assessment():
 @pytest.fixture(scope="module")
 def made(assessment):
     start = time.process_time()
-    document = site_book(gather(assessment, rules=RULES, revision="1", date=DATE))
+    document = site_book(gather(assessment, rules=EVERY_RULE, revision="1", date=DATE))
     paper = pdf(document, date=DATE)
     return document, paper, time.process_time() - start
 
@@ -93,5 +93,5 @@ def is_corner(points):
 
 
 def test_the_same_file_and_date_print_the_same_bytes(assessment, made):
-    again = site_book(gather(assessment, rules=RULES, revision="1", date=DATE))
+    again = site_book(gather(assessment, rules=EVERY_RULE, revision="1", date=DATE))
     assert pdf(again, date=DATE) == made[1]

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from bermwright.app.behind import functions_behind
+from bermwright.app.outside.behind import functions_behind
 from bermwright.base.document import Document, FindingBlock
 from bermwright.base.findings import Finding, Shown, Step, Verdict
 from bermwright.base.wording import finding_words
@@ -16,7 +16,7 @@ from bermwright.evidence.catalogue import all_rows
 from bermwright.formats.assessment_json import finding_data, shown_data, working_data
 from bermwright.formats.assessment_text import finding_text
 from bermwright.formats.documents import text as document_text
-from bermwright.rules.registry import NOT_CHECKED, RULES
+from bermwright.rules.registry import EVERY_RULE, NOT_CHECKED
 
 EXAMPLES = sorted((Path(__file__).resolve().parent.parent.parent / "examples").glob("*.toml"), reverse=True)
 LARCH = next(path for path in EXAMPLES if path.stem == "larch-bank")
@@ -151,9 +151,9 @@ def test_a_house_of_which_little_is_known_gets_questions_and_no_verdict_that_hol
     data = strict_json(out)
     assert code == 1
     assert {one["verdict"] for one in data["findings"]} == {"unknown"}
-    assert {one["rule"] for one in data["findings"]} == {rule.name for rule in RULES}
+    assert {one["rule"] for one in data["findings"]} == {rule.name for rule in EVERY_RULE}
     blocked = {rule for question in data["questions"] for rule in question["blocks"]}
-    assert blocked <= {rule.name for rule in RULES}
+    assert blocked <= {rule.name for rule in EVERY_RULE}
     assert len(data["questions"]) > 10
 
 
@@ -208,7 +208,7 @@ def test_levels_and_slopes_have_a_plain_unit_in_json():
 
 
 # ---------------------------------------------------------------- explain
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
+@pytest.mark.parametrize("rule", EVERY_RULE, ids=lambda rule: rule.name)
 def test_every_rule_is_explained(run, once, rule):
     path = LARCH
     code, out, err = run("explain", rule.name.replace("-", " "), path)
@@ -244,7 +244,7 @@ def test_explain_as_data_carries_the_working(run, once):
         assert set(one["working"][0]) == {"says", "symbol", "formula", "filled", "result", "source"}
 
 
-@pytest.mark.parametrize("rule", RULES, ids=lambda rule: rule.name)
+@pytest.mark.parametrize("rule", EVERY_RULE, ids=lambda rule: rule.name)
 def test_a_misspelt_rule_is_answered_with_the_nearest(run, rule):
     code, out, err = run("explain", rule.name[:3] + rule.name[4:])
     assert (code, out) == (2, "")
@@ -253,11 +253,11 @@ def test_a_misspelt_rule_is_answered_with_the_nearest(run, rule):
 
 def test_what_stands_behind_a_rule_is_found_and_has_evidence():
     known = {row.function for row in all_rows()}
-    behind = {rule.name: functions_behind(rule) for rule in RULES}
+    behind = {rule.name: functions_behind(rule) for rule in EVERY_RULE}
     bending = behind["ribs-bend"]
     assert "bermwright.handbook.timber.stress.bending_and_compression" in bending
     assert "bermwright.handbook.frames.solving.solve" in bending
-    assert sum(map(bool, behind.values())) >= len(RULES) - 3
+    assert sum(map(bool, behind.values())) >= len(EVERY_RULE) - 3
     assert {name for names in behind.values() for name in names} <= known
 
 

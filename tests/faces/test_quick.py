@@ -9,8 +9,8 @@ import time
 
 import pytest
 
-from bermwright.app import kernels
 from bermwright.app.assessing import threads
+from bermwright.app.outside import kernels
 from bermwright.cli import terminal
 from bermwright.cli.main import COMMANDS
 from bermwright.cli.terminal import Progress, printable

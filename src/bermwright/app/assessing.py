@@ -7,8 +7,8 @@ from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from bermwright.app.kernels import while_preparing
 from bermwright.app.opening import open_house
+from bermwright.app.outside.kernels import while_preparing
 from bermwright.base.findings import Verdict
 from bermwright.rules.assess import assess
 

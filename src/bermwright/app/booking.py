@@ -7,15 +7,15 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import assess_file, holds, quiet
-from bermwright.app.clock import day
-from bermwright.app.files import beside, output, write_bytes
 from bermwright.app.opening import revision_of
+from bermwright.app.outside.clock import day
+from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.document import FullPage
 from bermwright.base.errors import BermwrightError
 from bermwright.book.pages import site_book, template_book
 from bermwright.book.pages.gather import gather
 from bermwright.formats.documents import pdf
-from bermwright.rules.registry import RULES
+from bermwright.rules.registry import EVERY_RULE
 from bermwright.takeoff import site_seasons
 
 if TYPE_CHECKING:
@@ -97,7 +97,7 @@ def inputs_of(assessed: Assessed, wishes: Wishes, date: str) -> BookInputs:
     seasons = site_seasons(assessed.opened.house)
     return gather(
         assessed.assessment,
-        rules=RULES,
+        rules=EVERY_RULE,
         revision=revision_of(assessed.opened),
         date=date,
         seasons=seasons.sentences(wishes.system) if seasons else (),

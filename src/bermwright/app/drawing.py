@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import assess_file, quiet
 from bermwright.app.booking import NothingToDrawError
-from bermwright.app.clock import day
-from bermwright.app.files import beside, output, write_bytes
 from bermwright.app.opening import open_house, revision_of
+from bermwright.app.outside.clock import day
+from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.marks import Side, StopMark
 from bermwright.book.sheets import (
     Placed,

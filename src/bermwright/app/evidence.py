@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import TYPE_CHECKING, Any
 
-from bermwright.app.kernels import while_preparing
+from bermwright.app.outside.kernels import while_preparing
 from bermwright.base.errors import BermwrightError
 from bermwright.evidence.catalogue import all_rows
 from bermwright.evidence.rows import check

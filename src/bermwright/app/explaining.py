@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import assess_file, quiet
-from bermwright.app.behind import functions_behind
+from bermwright.app.outside.behind import functions_behind
 from bermwright.evidence.catalogue import all_rows
 from bermwright.evidence.rows import check
 from bermwright.rules.registry import rule_named
@@ -17,14 +17,14 @@ if TYPE_CHECKING:
 
     from bermwright.base.findings import Finding
     from bermwright.evidence.rows import Outcome
-    from bermwright.rules.nouns import Rule
+    from bermwright.rules.nouns import AnyRule
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Explained:
     """A rule with the evidence behind it, and its findings where a house was given."""
 
-    rule: Rule
+    rule: AnyRule
     functions: tuple[str, ...]
     """Handbook functions behind it, by full name."""
     evidence: tuple[Outcome, ...]

@@ -62,7 +62,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 def _run(args: argparse.Namespace) -> int:
     """The command's exit code; what a person can put right is said without a traceback."""
     try:
-        code: int = import_module(f"bermwright.cli.{args.command}").run(args)
+        code: int = import_module(f"bermwright.cli.commands.{args.command}").run(args)
         sys.stdout.flush()
     except BermwrightError as error:
         _refuse(args, error)
@@ -112,7 +112,7 @@ def _parser(arguments: Sequence[str]) -> argparse.ArgumentParser:
             name, help=help_text, description=help_text[0].upper() + help_text[1:] + "."
         )
         if name == wanted:
-            import_module(f"bermwright.cli.{name}").add(sub)
+            import_module(f"bermwright.cli.commands.{name}").add(sub)
     return parser
 
 

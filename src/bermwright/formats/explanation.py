@@ -15,14 +15,14 @@ if TYPE_CHECKING:
 
     from bermwright.base.findings import Finding
     from bermwright.evidence.rows import Outcome
-    from bermwright.rules.nouns import Rule
+    from bermwright.rules.nouns import AnyRule
 
 
 class Explained(Protocol):
     """What is written: a rule with its evidence, and with its findings where there is a house."""
 
     @property
-    def rule(self) -> Rule:
+    def rule(self) -> AnyRule:
         """The rule."""
 
     @property

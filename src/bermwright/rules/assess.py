@@ -9,7 +9,8 @@ from bermwright.base.errors import BermwrightError, OutOfRangeError
 from bermwright.base.findings import Finding, Verdict
 from bermwright.house import questions
 from bermwright.rules import readings
-from bermwright.rules.registry import NOT_CHECKED, RULES
+from bermwright.rules.nouns import Whole
+from bermwright.rules.registry import EVERY_RULE, HOUSE_RULES, NOT_CHECKED, RULES
 from bermwright.rules.ribs.common import NAILS_ASKED
 from bermwright.rules.soil.validity import BEYOND, outside
 from bermwright.rules.study import Study, study_vault
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from bermwright.base.findings import Question
     from bermwright.handbook.frames.solving import Share
     from bermwright.house import House, Vault
-    from bermwright.rules.nouns import Rule
+    from bermwright.rules.nouns import AnyRule, HouseRule, Rule
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,6 +66,10 @@ def assess(
         for rule in RULES:
             progress(f"{vault.name}: {rule.title}")
             findings += _found(rule, study)
+    whole = Whole(house=house, studies=studies)
+    for house_rule in HOUSE_RULES:
+        progress(f"{house.name}: {house_rule.title}")
+        findings += _found_of_house(house_rule, whole)
     return Assessment(
         house=house,
         findings=tuple(sorted(findings, key=_severity)),
@@ -83,6 +88,14 @@ def _found(rule: Rule, study: Study) -> tuple[Finding, ...]:
         return (_cannot_say(rule, study.part, str(error)),)
     doubt = _doubt(rule, study)
     return findings if doubt is None else tuple(_doubted(finding, *doubt) for finding in findings)
+
+
+def _found_of_house(rule: HouseRule, whole: Whole) -> tuple[Finding, ...]:
+    """What a rule finds of the house; outside its method's range it is unknown, and says why."""
+    try:
+        return rule.run(whole)
+    except BermwrightError as error:
+        return (_cannot_say(rule, "house", str(error)),)
 
 
 def _doubt(rule: Rule, study: Study) -> tuple[str, str] | None:
@@ -111,7 +124,7 @@ def _unknown(vault: Vault, reason: str) -> list[Finding]:
     return [_cannot_say(rule, f'vault "{vault.name}"', reason) for rule in RULES]
 
 
-def _cannot_say(rule: Rule, part: str, reason: str) -> Finding:
+def _cannot_say(rule: AnyRule, part: str, reason: str) -> Finding:
     return Finding(
         rule=rule.name,
         title=rule.title,
@@ -131,7 +144,7 @@ def _severity(finding: Finding) -> tuple[int, float, str]:
 def _blocked() -> dict[str, tuple[str, ...]]:
     """Which rules stay unknown without which place in the file."""
     blocked: dict[str, tuple[str, ...]] = {}
-    for rule in RULES:
+    for rule in EVERY_RULE:
         for place in rule.asks:
             blocked[place] = (*blocked.get(place, ()), rule.name)
     return blocked

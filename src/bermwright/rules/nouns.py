@@ -12,6 +12,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.marks import Mark
     from bermwright.base.sources import Cite
+    from bermwright.house import House
     from bermwright.rules.study import Study
 
 
@@ -37,14 +38,15 @@ class Said:
     """The working; the last line is the ratio, if there is one."""
     spot: Spot | None = None
     """Where `place` lies in the section."""
+    part: str = ""
+    """Which part it is said of, such as `opening "front door"`, where a rule looks at more than one vault."""
+    cites: tuple[Cite, ...] = ()
+    """Sources besides the rule's own."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Rule:
-    """Identity, reason, sources and a pure function from a study of one vault to what it says.
-
-    `ribs/shear.py` is the shortest whole rule: a new one begins as its copy.
-    """
+class Identity:
+    """What every rule has besides its function."""
 
     name: str
     """In words with hyphens, such as `rib-bends`."""
@@ -52,23 +54,15 @@ class Rule:
     why: str
     """Why it matters, in plain words."""
     cites: tuple[Cite, ...]
-    decide: Callable[[Study], Iterable[Said]]
     asks: tuple[str, ...] = ()
     """Places in the house file without which the rule stays unknown, such as `vault.nails`."""
-    reads_ribs: bool = True
-    """Whether it rests on the ribs' response, which is not known while the nails are not."""
-    draws: Callable[[Study, Finding], tuple[Mark, ...]] | None = None
-    """What the rule adds to the section when its finding is chosen."""
 
-    def run(self, study: Study) -> tuple[Finding, ...]:
-        """Everything the rule finds of one vault."""
-        return tuple(self._stamp(study.part, said) for said in self.decide(study))
-
-    def _stamp(self, part: str, said: Said) -> Finding:
+    def stamp(self, part: str, said: Said) -> Finding:
+        """What was said, with the rule's name, title and sources."""
         return Finding(
             rule=self.name,
             title=self.title,
-            part=part,
+            part=said.part or part,
             verdict=said.verdict,
             template=said.template,
             values=said.values,
@@ -82,6 +76,50 @@ class Rule:
             corner=said.corner,
             advice=said.advice,
             steps=said.steps,
-            cites=self.cites,
+            cites=(*self.cites, *said.cites),
             spot=said.spot,
         )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule(Identity):
+    """Identity, reason, sources and a pure function from a study of one vault to what it says.
+
+    `ribs/shear.py` is the shortest whole rule: a new one begins as its copy.
+    """
+
+    decide: Callable[[Study], Iterable[Said]]
+    reads_ribs: bool = True
+    """Whether it rests on the ribs' response, which is not known while the nails are not."""
+    draws: Callable[[Study, Finding], tuple[Mark, ...]] | None = None
+    """What the rule adds to the section when its finding is chosen."""
+
+    def run(self, study: Study) -> tuple[Finding, ...]:
+        """Everything the rule finds of one vault."""
+        return tuple(self.stamp(study.part, said) for said in self.decide(study))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Whole:
+    """The house and the studies of its vaults, made once and read by every rule on the whole house."""
+
+    house: House
+    studies: Mapping[str, Study]
+    """By the name of the vault; a vault about which too little is known has none."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HouseRule(Identity):
+    """A rule on the house or on parts beside the vaults: walls, openings, supports, escape, heat.
+
+    It says something of every part it looks at (`Said.part`), and `does not apply` where there is none.
+    """
+
+    decide: Callable[[Whole], Iterable[Said]]
+
+    def run(self, whole: Whole) -> tuple[Finding, ...]:
+        """Everything the rule finds of the house."""
+        return tuple(self.stamp("house", said) for said in self.decide(whole))
+
+
+AnyRule = Rule | HouseRule

@@ -20,7 +20,7 @@ from bermwright.rules.soil.validity import WITHIN_METHODS
 from bermwright.rules.soil.winter import FIRST_WINTER
 
 if TYPE_CHECKING:
-    from bermwright.rules.nouns import Rule
+    from bermwright.rules.nouns import AnyRule, HouseRule, Rule
 
 RULES: tuple[Rule, ...] = (
     RIBS_BEND,
@@ -40,6 +40,11 @@ RULES: tuple[Rule, ...] = (
     ACTIONS_ARE_KNOWN,
     WITHIN_METHODS,
 )
+
+HOUSE_RULES: tuple[HouseRule, ...] = ()
+"""Rules on the whole house and on the parts beside its vaults."""
+
+EVERY_RULE: tuple[AnyRule, ...] = (*RULES, *HOUSE_RULES)
 
 NOT_CHECKED: tuple[str, ...] = (
     "walls and footings under the feet: overturning, sliding, bearing",
@@ -62,10 +67,10 @@ class UnknownRuleError(BermwrightError, KeyError):
         return str(self.args[0])
 
 
-def rule_named(name: str) -> Rule:
+def rule_named(name: str) -> AnyRule:
     """The rule of that name, with spaces or hyphens."""
     wanted = name.strip().lower().replace(" ", "-")
-    names = {rule.name: rule for rule in RULES}
+    names = {rule.name: rule for rule in EVERY_RULE}
     if wanted in names:
         return names[wanted]
     near = get_close_matches(wanted, names, n=1)

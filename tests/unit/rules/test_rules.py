@@ -14,7 +14,7 @@ from bermwright.base.marks import StopMark
 from bermwright.base.ranges import Range
 from bermwright.house import CurveKind, Frost, Nail
 from bermwright.rules.assess import assess
-from bermwright.rules.registry import RULES, UnknownRuleError, rule_named
+from bermwright.rules.registry import EVERY_RULE, RULES, UnknownRuleError, rule_named
 from bermwright.rules.ribs import buckling
 from bermwright.rules.ribs.buckling import buckling_ratio, lane_factors
 from bermwright.rules.ribs.common import lagged
@@ -36,7 +36,7 @@ def verdicts(name: str, study: Study) -> set[Verdict]:
 
 def test_the_first_example_holds_in_every_rule(larch_bank: House) -> None:
     found = assess(larch_bank)
-    assert {finding.rule for finding in found.findings} == {rule.name for rule in RULES}
+    assert {finding.rule for finding in found.findings} == {rule.name for rule in EVERY_RULE}
     assert [f"{f.rule}: {f.says()}" for f in found.findings if f.verdict not in GOOD] == []
 
 
@@ -344,7 +344,7 @@ def test_heavier_soil_never_helps_the_planks(restudy: Callable[..., Study], good
 
 def test_marks_of_the_rules_can_be_drawn(bad_study: Study) -> None:
     drawn = 0
-    for rule in RULES:
+    for rule in EVERY_RULE:
         for finding in rule.run(bad_study):
             if rule.draws is not None:
                 drawn += len(rule.draws(bad_study, finding))

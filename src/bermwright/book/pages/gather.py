@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from bermwright.base.findings import Verdict
 from bermwright.base.ranges import Range
 from bermwright.base.units import DIMENSIONS, convert, show, show_range
+from bermwright.book.pages.chapters import house_chapters
 from bermwright.book.pages.inputs import BookInputs, Checked, StopLine, Value, VaultPages
 from bermwright.book.sheets import supports_of
 from bermwright.book.templates import Nailing
@@ -22,12 +23,13 @@ from bermwright.takeoff import vault_quantities
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping, Sequence
 
+    from bermwright.base.document import Block
     from bermwright.base.findings import Finding
     from bermwright.base.sources import Cite
     from bermwright.house import House
     from bermwright.house.fields import Said
     from bermwright.rules.assess import Assessment
-    from bermwright.rules.nouns import Rule
+    from bermwright.rules.nouns import AnyRule
     from bermwright.rules.study import Study
     from bermwright.takeoff import Quantities
 
@@ -40,13 +42,14 @@ _MOST = 4
 def gather(  # noqa: PLR0913  (all by name)
     assessment: Assessment,
     *,
-    rules: Sequence[Rule],
+    rules: Sequence[AnyRule],
     revision: str,
     date: str,
     seasons: tuple[str, ...] = (),
     cites: tuple[Cite, ...] = (),
     system: str = "metric",
     paper: str = "A4",
+    extra: tuple[Block, ...] = (),
 ) -> BookInputs:
     """Everything that the site book prints of an assessment."""
     house = assessment.house
@@ -72,6 +75,7 @@ def gather(  # noqa: PLR0913  (all by name)
         quantities=tuple(counted.values()),
         cites=(*cites, *(cite for one in counted.values() for row in one.rows for cite in row.cites)),
         seasons=seasons,
+        chapters=(*house_chapters(assessment, system), *extra),
         paper=paper,
     )
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
+    from bermwright.base.document import Block
     from bermwright.base.findings import Finding, Question
     from bermwright.base.sources import Cite
     from bermwright.book.sheets import Support
@@ -96,6 +97,8 @@ class BookInputs:
     """Sources besides those of the findings."""
     seasons: tuple[str, ...] = field(default=())
     """Sentences on frost and winter dates."""
+    chapters: tuple[Block, ...] = ()
+    """Pages of the house as a whole: supports, ends, fire, erection, and what was asked for besides."""
     paper: str = "A4"
     """Paper of the templates."""
     mark: str = MARK

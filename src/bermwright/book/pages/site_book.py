@@ -30,7 +30,7 @@ def site_book(book: BookInputs, *, templates: bool = True) -> Document:
         blocks += stage_pages(vault, book)
     for vault in book.vaults:
         blocks += [*setting_out_pages(vault, book), *rib_pages(vault, book)]
-    blocks += [*quantity_pages(book), *working_pages(book), *source_pages(book)]
+    blocks += [*book.chapters, *quantity_pages(book), *working_pages(book), *source_pages(book)]
     if templates:
         blocks += [block for vault in book.vaults for block in template_pages(vault, book)]
     return _document(book, "Site book", tuple(blocks))

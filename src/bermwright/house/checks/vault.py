@@ -1,146 +1,44 @@
-"""What does not fit together although each value alone is allowed.
-
-Each check names the keys it reads, so that a file with mistakes elsewhere still gets all of the rest.
-"""
+"""What does not fit together of a vault: its curve, ribs, feet, fill and mound."""
 
 from __future__ import annotations
 
 import difflib
 import math
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
+from bermwright.house.checks.common import (
+    Check,
+    Contradiction,
+    Key,
+    bound,
+    clash,
+    each_name_once,
+    lighter_when_wet,
+    metres,
+)
 from bermwright.house.choices import CurveKind, Hold
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator, Sequence
+    from collections.abc import Iterator
 
-    from bermwright.base.ranges import Range
-    from bermwright.house.around import Fill, Mound
-    from bermwright.house.building import Ballast, Prop, Stages, Tie
+    from bermwright.house.around import Mound
     from bermwright.house.model import House
-    from bermwright.house.site import Soil
     from bermwright.house.vault import Vault
 
-Key = tuple[str | int, ...]
 
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Contradiction:
-    """Values that cannot all be true. `path` are the keys in the file, entries counted from 0."""
-
-    path: Key
-    given: str
-    allowed: str
-    advice: str
-
-
-@dataclass(frozen=True, slots=True)
-class _Check:
-    """A check of one table: the keys it reads, and what it finds."""
-
-    here: Key
-    reads: tuple[str, ...]
-    clashes: Callable[[], Iterable[Contradiction]]
-
-    def can_run(self, doubtful: frozenset[Key], above: frozenset[Key]) -> bool:
-        """Whether nothing it reads is doubtful, lies in something doubtful or (`above`) holds it."""
-        read = [(*self.here, *name.split(".")) for name in self.reads]
-        return not any(need in above or doubtful.intersection(_beginnings(need)) for need in read)
-
-
-def _beginnings(key: Key) -> list[Key]:
-    return [key[:size] for size in range(len(key) + 1)]
-
-
-def contradictions(house: House, doubtful: frozenset[Key] = frozenset()) -> tuple[Contradiction, ...]:
-    """Everything that does not fit together; values under `doubtful` keys are not looked at."""
-    checks = [*_site_checks(house), *_vault_checks(house), *_stage_checks(house)]
-    above = frozenset(beginning for key in doubtful for beginning in _beginnings(key))
-    return tuple(clash for check in checks if check.can_run(doubtful, above) for clash in check.clashes())
-
-
-def _clash(here: Key, name: str, given: str, allowed: str, advice: str) -> Contradiction:
-    path = (*here, *name.split(".")) if name else here
-    return Contradiction(path=path, given=given, allowed=allowed, advice=advice)
-
-
-def _metres(value: float) -> str:
-    return f"{value:.4g} m"
-
-
-# ---------------------------------------------------------------- site
-
-
-def _site_checks(house: House) -> Iterator[_Check]:
-    soils = house.site.soil
-    yield _Check(("site",), ("soil",), lambda: _twice(("site", "soil"), [soil.name for soil in soils]))
-    for count, soil in enumerate(soils):
-        here: Key = ("site", "soil", count)
-        yield _Check(here, ("unit_weight", "saturated_unit_weight"), _bound(_lighter_when_wet, here, soil))
-        if count < len(soils) - 1:
-            yield _Check(here, ("thickness",), _bound(_bottomless, here, soil))
-
-
-def _bound(
-    check: Callable[..., Iterable[Contradiction]], *given: object
-) -> Callable[[], Iterable[Contradiction]]:
-    return lambda: check(*given)
-
-
-def _twice(here: Key, names: Sequence[str]) -> Iterator[Contradiction]:
-    seen: dict[str, int] = {}
-    for place, name in enumerate(names):
-        first = seen.setdefault(name, place)
-        if first < place:
-            yield _clash(
-                (*here, place),
-                "name",
-                f'"{name}"',
-                f"is the name of number {first + 1} too; every name is used once.",
-                "Give this one a name of its own.",
-            )
-
-
-def _lighter_when_wet(here: Key, soil: Soil | Fill) -> Iterator[Contradiction]:
-    moist: Range | None = soil.unit_weight
-    wet: Range | None = soil.saturated_unit_weight
-    if moist is not None and wet is not None and (wet.low < moist.low or wet.high < moist.high):
-        yield _clash(
-            here,
-            "saturated_unit_weight",
-            f"{show(wet.low, 'kN/m3', 1)} to {show(wet.high, 'kN/m3', 1)}",
-            "is less than the moist unit_weight; a soil full of water is heavier.",
-            "Weigh both again, or swap the two.",
-        )
-
-
-def _bottomless(here: Key, soil: Soil) -> Iterator[Contradiction]:
-    if soil.thickness is None:
-        yield _clash(
-            here,
-            "thickness",
-            "",
-            "is missing, but another soil lies below; only the lowest one has no end.",
-            "Write how thick this layer is.",
-        )
-
-
-# ---------------------------------------------------------------- vault
-
-
-def _vault_checks(house: House) -> Iterator[_Check]:
-    yield _Check((), ("vault",), lambda: _twice(("vault",), [vault.name for vault in house.vaults]))
+def vault_checks(house: House) -> Iterator[Check]:
+    """The checks of every vault."""
+    yield Check((), ("vault",), lambda: each_name_once(("vault",), [vault.name for vault in house.vaults]))
     for count, vault in enumerate(house.vaults):
         here: Key = ("vault", count)
-        yield _Check(here, ("curve", "span", *_CURVE_KEYS), _bound(_curve, here, vault))
-        yield _Check(here, ("board", "depth"), _bound(_deeper_than_board, here, vault))
-        yield _Check(here, ("board", "layers", "spacing"), _bound(_ribs_overlap, here, vault))
-        yield _Check(here, ("board", "nails"), _bound(_short_nail, here, vault))
-        yield _Check(here, ("feet",), _bound(_feet, here, vault))
-        yield _Check(here, ("fill",), _bound(_fill, here, vault, house))
-        yield _Check(here, ("mound", "span", "rise", "springing"), _bound(_mound, here, vault))
+        yield Check(here, ("curve", "span", *_CURVE_KEYS), bound(_curve, here, vault))
+        yield Check(here, ("board", "depth"), bound(_deeper_than_board, here, vault))
+        yield Check(here, ("board", "layers", "spacing"), bound(_ribs_overlap, here, vault))
+        yield Check(here, ("board", "nails"), bound(_short_nail, here, vault))
+        yield Check(here, ("feet",), bound(_feet, here, vault))
+        yield Check(here, ("fill",), bound(_fill, here, vault, house))
+        yield Check(here, ("mound", "span", "rise", "springing"), bound(_mound, here, vault))
 
 
 _CURVE_KEYS = (
@@ -180,13 +78,13 @@ def _curve(here: Key, vault: Vault) -> Iterator[Contradiction]:
     needed = _NEEDED[vault.curve]
     for name in needed:
         if name not in given:
-            yield _clash(
+            yield clash(
                 here, name, "", f'is missing; a vault with the curve "{vault.curve}" needs it.', "Write it."
             )
     for name in given:
         if name not in needed and name not in _ALLOWED.get(vault.curve, ()):
             users = [str(kind) for kind in CurveKind if name in (*_NEEDED[kind], *_ALLOWED.get(kind, ()))]
-            yield _clash(
+            yield clash(
                 here,
                 name,
                 "",
@@ -220,7 +118,7 @@ def _one_of(
 ) -> Iterator[Contradiction]:
     first, second = names
     if not given & set(names):
-        yield _clash(
+        yield clash(
             here,
             first,
             "",
@@ -228,7 +126,7 @@ def _one_of(
             "Write it.",
         )
     elif not both and set(names) <= given:
-        yield _clash(
+        yield clash(
             here,
             second,
             f"beside {first}",
@@ -239,11 +137,11 @@ def _one_of(
 
 def _short_chain(here: Key, vault: Vault) -> Iterator[Contradiction]:
     if vault.chain is not None and vault.chain <= vault.span:
-        yield _clash(
+        yield clash(
             here,
             "chain",
-            _metres(vault.chain),
-            f"does not reach over the span of {_metres(vault.span)}.",
+            metres(vault.chain),
+            f"does not reach over the span of {metres(vault.span)}.",
             "Measure the chain between the two nails it hangs from.",
         )
 
@@ -251,22 +149,22 @@ def _short_chain(here: Key, vault: Vault) -> Iterator[Contradiction]:
 def _drop_arch(here: Key, vault: Vault) -> Iterator[Contradiction]:
     offset = vault.centre_offset
     if offset is not None and offset <= -vault.span / 4:
-        yield _clash(
+        yield clash(
             here,
             "centre_offset",
-            _metres(offset),
-            f"is too far to the own side: at {_metres(-vault.span / 4)} and below the two arcs do not meet.",
+            metres(offset),
+            f"is too far to the own side: at {metres(-vault.span / 4)} and below the two arcs do not meet.",
             "Write a larger one; 0 m is the semicircle.",
         )
 
 
 def _not_half(here: Key, vault: Vault) -> Iterator[Contradiction]:
     if vault.rise is not None and not math.isclose(vault.rise, vault.span / 2, rel_tol=1e-3):
-        yield _clash(
+        yield clash(
             here,
             "rise",
-            _metres(vault.rise),
-            f"is not that of a semicircle of {_metres(vault.span)}, which rises {_metres(vault.span / 2)}.",
+            metres(vault.rise),
+            f"is not that of a semicircle of {metres(vault.span)}, which rises {metres(vault.span / 2)}.",
             'Take the rise out, or choose "segment" or "ellipse".',
         )
 
@@ -277,19 +175,19 @@ def _side_radius(here: Key, vault: Vault) -> Iterator[Contradiction]:
         return
     least = (half**2 + rise**2) / (2 * half)
     if rise <= half and side >= min(half, rise):
-        yield _clash(
+        yield clash(
             here,
             "side_radius",
-            _metres(side),
-            f"is too large: in a low arch it is less than the rise of {_metres(rise)}.",
+            metres(side),
+            f"is too large: in a low arch it is less than the rise of {metres(rise)}.",
             "Write a smaller one.",
         )
     if rise > half and side <= least:
-        yield _clash(
+        yield clash(
             here,
             "side_radius",
-            _metres(side),
-            f"is too small: in an arch taller than half its span it is more than {_metres(least)}.",
+            metres(side),
+            f"is too small: in an arch taller than half its span it is more than {metres(least)}.",
             "Write a larger one.",
         )
 
@@ -299,7 +197,7 @@ def _drawn(here: Key, vault: Vault) -> Iterator[Contradiction]:
     half = vault.span / 2
     on_feet = all(abs(value) < 1e-3 for value in (left + half, right - half, left_z, right_z))  # noqa: PLR2004  (1 mm)
     if not on_feet:
-        yield _clash(
+        yield clash(
             here,
             "points",
             f"from ({left:.3f}, {left_z:.3f}) to ({right:.3f}, {right_z:.3f}) m",
@@ -308,18 +206,18 @@ def _drawn(here: Key, vault: Vault) -> Iterator[Contradiction]:
         )
     top = max(z for _, z in vault.points)
     if vault.rise is not None and not math.isclose(top, vault.rise, rel_tol=1e-3):
-        yield _clash(
+        yield clash(
             here,
             "rise",
-            _metres(vault.rise),
-            f"does not agree with the drawn points, whose highest is {_metres(top)} over the feet.",
+            metres(vault.rise),
+            f"does not agree with the drawn points, whose highest is {metres(top)} over the feet.",
             "Take the rise out, or move the points.",
         )
 
 
 def _deeper_than_board(here: Key, vault: Vault) -> Iterator[Contradiction]:
     if vault.depth is not None and vault.depth > vault.board.width + 1e-9:
-        yield _clash(
+        yield clash(
             here,
             "depth",
             f"{vault.depth * 1e3:.0f} mm",
@@ -330,10 +228,10 @@ def _deeper_than_board(here: Key, vault: Vault) -> Iterator[Contradiction]:
 
 def _ribs_overlap(here: Key, vault: Vault) -> Iterator[Contradiction]:
     if vault.spacing <= vault.rib_width:
-        yield _clash(
+        yield clash(
             here,
             "spacing",
-            _metres(vault.spacing),
+            metres(vault.spacing),
             f"leaves no gap between ribs that are {vault.rib_width * 1e3:.0f} mm wide.",
             "The spacing counts from middle to middle; write a larger one.",
         )
@@ -341,7 +239,7 @@ def _ribs_overlap(here: Key, vault: Vault) -> Iterator[Contradiction]:
 
 def _short_nail(here: Key, vault: Vault) -> Iterator[Contradiction]:
     if vault.nails is not None and vault.nails.length <= vault.board.thickness:
-        yield _clash(
+        yield clash(
             here,
             "nails",
             f"{vault.nails.length * 1e3:.0f} mm long",
@@ -353,7 +251,7 @@ def _short_nail(here: Key, vault: Vault) -> Iterator[Contradiction]:
 def _feet(here: Key, vault: Vault) -> Iterator[Contradiction]:
     feet = vault.feet
     if feet is not None and feet.stiffness is not None and feet.hold not in {Hold.ELASTIC, None}:
-        yield _clash(
+        yield clash(
             here,
             "feet.stiffness",
             "",
@@ -374,7 +272,7 @@ def _fill(here: Key, vault: Vault, house: House) -> Iterator[Contradiction]:
             if near
             else "the file has no [[site.soil]]."
         )
-        yield _clash(
+        yield clash(
             here,
             "fill.soil",
             f'"{wanted}"',
@@ -383,7 +281,7 @@ def _fill(here: Key, vault: Vault, house: House) -> Iterator[Contradiction]:
         )
     both = house.fill(vault)
     if both is not None:
-        yield from _lighter_when_wet((*here, "fill"), both)
+        yield from lighter_when_wet((*here, "fill"), both)
 
 
 def _mound(here: Key, vault: Vault) -> Iterator[Contradiction]:
@@ -403,7 +301,7 @@ def _two_grounds(here: Key, mound: Mound) -> Iterator[Contradiction]:
         if getattr(mound, name) is not None
     ]
     if mound.line and names:
-        yield _clash(
+        yield clash(
             here,
             "line",
             f"beside {', '.join(names)}",
@@ -414,7 +312,7 @@ def _two_grounds(here: Key, mound: Mound) -> Iterator[Contradiction]:
 
 def _thick_turf(here: Key, mound: Mound) -> Iterator[Contradiction]:
     if mound.turf is not None and mound.crown is not None and mound.turf > mound.crown + 1e-9:
-        yield _clash(
+        yield clash(
             here,
             "turf",
             f"{mound.turf * 1e3:.0f} mm",
@@ -429,7 +327,7 @@ def _high_toes(here: Key, vault: Vault, mound: Mound) -> Iterator[Contradiction]
     top = vault.springing + vault.rise + (mound.crown or 0.0)
     for name, toe in (("left_toe", mound.left_toe), ("right_toe", mound.right_toe)):
         if toe is not None and toe >= top:
-            yield _clash(
+            yield clash(
                 here,
                 name,
                 show(toe, "level"),
@@ -441,67 +339,10 @@ def _high_toes(here: Key, vault: Vault, mound: Mound) -> Iterator[Contradiction]
 def _short_lines(here: Key, vault: Vault, mound: Mound) -> Iterator[Contradiction]:
     for name, line in (("line", mound.line), ("natural", mound.natural)):
         if line and (line[0][0] > -vault.span / 2 or line[-1][0] < vault.span / 2):
-            yield _clash(
+            yield clash(
                 here,
                 name,
                 f"from {line[0][0]:.3g} m to {line[-1][0]:.3g} m",
-                f"does not reach over the vault, {_metres(vault.span / 2)} to each side.",
+                f"does not reach over the vault, {metres(vault.span / 2)} to each side.",
                 "Write points out to where the ground is as it was.",
             )
-
-
-# ---------------------------------------------------------------- stages
-
-
-def _stage_checks(house: House) -> Iterator[_Check]:
-    stages, here = house.stages, ("stages",)
-    yield _Check(here, ("lift", "lead"), lambda: _long_lead(here, stages))
-    if stages.ballast is not None:
-        yield _Check(
-            (*here, "ballast"), ("from", "until"), _bound(_upside_down, (*here, "ballast"), stages.ballast)
-        )
-    for key, rows in (("prop", stages.props), ("tie", stages.ties)):
-        for count, row in enumerate(rows):
-            yield _Check(
-                (*here, key, count), ("from", "until"), _bound(_upside_down, (*here, key, count), row)
-            )
-    for count, prop in enumerate(stages.props):
-        both = ("stiffness", "section")
-        yield _Check((*here, "prop", count), both, _bound(_said_twice, (*here, "prop", count), prop, both))
-    for count, tie in enumerate(stages.ties):
-        both = ("rod", "area")
-        yield _Check((*here, "tie", count), both, _bound(_said_twice, (*here, "tie", count), tie, both))
-
-
-def _long_lead(here: Key, stages: Stages) -> Iterator[Contradiction]:
-    if stages.lead is not None and stages.lead > stages.lift + 1e-9:
-        yield _clash(
-            here,
-            "lead",
-            _metres(stages.lead),
-            f"is more than one lift ({_metres(stages.lift)}); nothing is filled further ahead than one lift.",
-            "Write a smaller lead or a thicker lift.",
-        )
-
-
-def _upside_down(here: Key, row: Ballast | Prop | Tie) -> Iterator[Contradiction]:
-    if row.until <= row.start:
-        yield _clash(
-            here,
-            "until",
-            show(row.until, "level"),
-            f"is not above from, {show(row.start, 'level')}; the fill rises from the first to the second.",
-            "Swap the two levels, or write a higher one.",
-        )
-
-
-def _said_twice(here: Key, row: Prop | Tie, names: tuple[str, str]) -> Iterator[Contradiction]:
-    first, second = names
-    if getattr(row, first) is not None and getattr(row, second) is not None:
-        yield _clash(
-            here,
-            second,
-            f"beside {first}",
-            f"says the same as {first} a second time.",
-            f"Keep {first} or {second}.",
-        )

@@ -21,7 +21,7 @@ def run(args: argparse.Namespace) -> int:
     """Print or write the JSON Schema of the house file."""
     from pathlib import Path
 
-    from bermwright.app.files import output, write_text
+    from bermwright.app.outside.files import output, write_text
     from bermwright.formats.house_file import schema
 
     text = json.dumps(schema(), indent=2, ensure_ascii=False)

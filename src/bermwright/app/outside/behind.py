@@ -21,7 +21,7 @@ from bermwright.stages.sequence import building_sequence
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-    from bermwright.rules.nouns import Rule
+    from bermwright.rules.nouns import AnyRule
 
 HANDBOOK = "bermwright.handbook."
 FOLLOWED = ("bermwright.rules.", "bermwright.stages.")
@@ -32,7 +32,7 @@ _SOLVED = {"analyses", "service", "marks", "stage_ratio"}
 """What a study holds of the solved frames: the stages' loads and the frame stand behind it."""
 
 
-def functions_behind(rule: Rule) -> tuple[str, ...]:
+def functions_behind(rule: AnyRule) -> tuple[str, ...]:
     """Full names of the handbook functions that a rule rests on, in alphabetical order."""
     todo: list[FunctionType] = [_plain(rule.decide)]
     seen: set[FunctionType] = set()

@@ -20,7 +20,7 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write a starter file; never over one that is there."""
-    from bermwright.app.files import write_new
+    from bermwright.app.outside.files import write_new
     from bermwright.formats.house_file import starter
 
     path = write_new(args.file, starter(args.name))

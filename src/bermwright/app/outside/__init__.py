@@ -1,0 +1,1 @@
+"""What use cases need of the world outside: files, the clock, compiled kernels, the program itself."""

@@ -1,0 +1,19 @@
+"""The chapters on the house as a whole, in order; each is made from the assessment alone."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterable
+
+    from bermwright.base.document import Block
+    from bermwright.rules.assess import Assessment
+
+CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = ()
+"""Each is given the assessment and the system of units; one that has nothing to say gives nothing."""
+
+
+def house_chapters(assessment: Assessment, system: str) -> tuple[Block, ...]:
+    """All of them."""
+    return tuple(block for chapter in CHAPTERS for block in chapter(assessment, system))
