@@ -22,6 +22,17 @@ from bermwright.house.choices import (
     Tamping,
 )
 from bermwright.house.model import About, House
+from bermwright.house.parts.choices import (
+    EndKind,
+    EndSide,
+    FloorUse,
+    OpeningKind,
+    OpeningSide,
+    Panes,
+)
+from bermwright.house.parts.ends import End
+from bermwright.house.parts.openings import Opening
+from bermwright.house.parts.posts import Beam, Floor, Post
 from bermwright.house.questions import questions
 from bermwright.house.settings import Crew, Prices, Review, RuleSettings
 from bermwright.house.site import Site, Soil
@@ -29,8 +40,9 @@ from bermwright.house.values import Assumption, Board, Nail
 from bermwright.house.vault import Vault
 
 __all__ = [
-    "About", "Approach", "Assumption", "Ballast", "Board", "Contradiction", "Cover", "CoverKind",
-    "Crew", "CurveKind", "Feet", "Fill", "Frost", "Hold", "House", "Mound", "Nail", "Order",
-    "Prices", "Prop", "Review", "RuleSettings", "Site", "Soil", "Stages", "Structure", "Support",
-    "Tamping", "Tie", "Vault", "contradictions", "questions",
+    "About", "Approach", "Assumption", "Ballast", "Beam", "Board", "Contradiction", "Cover",
+    "CoverKind", "Crew", "CurveKind", "End", "EndKind", "EndSide", "Feet", "Fill", "Floor", "FloorUse",
+    "Frost", "Hold", "House", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide", "Order",
+    "Panes", "Post", "Prices", "Prop", "Review", "RuleSettings", "Site", "Soil", "Stages", "Structure",
+    "Support", "Tamping", "Tie", "Vault", "contradictions", "questions",
 ]  # fmt: skip

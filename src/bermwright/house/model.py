@@ -7,7 +7,10 @@ from typing import TYPE_CHECKING
 
 from bermwright.house.around import Fill
 from bermwright.house.building import Stages
-from bermwright.house.fields import Table, Tables, Whole, Words, says
+from bermwright.house.fields import Ask, Table, Tables, Whole, Words, says
+from bermwright.house.parts.ends import End
+from bermwright.house.parts.openings import Opening
+from bermwright.house.parts.posts import Beam, Floor, Post
 from bermwright.house.settings import Crew, Prices, Review, RuleSettings
 from bermwright.house.site import Site, Soil
 from bermwright.house.vault import Vault
@@ -19,7 +22,7 @@ FORMAT = 1
 """The format of house files that this version writes."""
 
 NOT_READ_YET = (
-    "dome", "wall", "buttress", "ring", "footing", "opening", "floor", "post", "pipe", "heat", "water",
+    "dome", "wall", "buttress", "ring", "footing", "pipe", "heat", "water",
     "stove", "kitchen", "furniture", "power",
 )  # fmt: skip
 """Tables that are planned and that no rule reads yet."""
@@ -62,6 +65,43 @@ class House:
     vaults: tuple[Vault, ...] = field(
         default=(),
         metadata=says("The vaults.", Tables(Vault), key="vault", missing="there is nothing to check"),
+    )
+    ends: tuple[End, ...] = field(
+        default=(),
+        metadata=says(
+            "What closes the ends of the vaults.",
+            Tables(End),
+            key="end",
+            ask=Ask(
+                asks="What closes the two ends of each vault, and how much soil lies against it?",
+                why="Soil that lies against an end wall pushes it into the room.",
+                cheapest_way="Write an [[end]] table for each end: vault, at, kind, soil_to.",
+                needed=lambda house: bool(house.vaults),
+            ),
+        ),
+    )
+    openings: tuple[Opening, ...] = field(
+        default=(),
+        metadata=says(
+            "Doors, windows, hatches, rooflights and flues.",
+            Tables(Opening),
+            key="opening",
+            ask=Ask(
+                asks="Where are the doors, windows and flues?",
+                why="A hole in the shell must be framed, and everybody must get out.",
+                cheapest_way="Write an [[opening]] table for each: name, vault, in, kind, width, height.",
+                needed=lambda house: bool(house.vaults),
+            ),
+        ),
+    )
+    posts: tuple[Post, ...] = field(
+        default=(), metadata=says("Posts.", Tables(Post), key="post", missing="there are none")
+    )
+    beams: tuple[Beam, ...] = field(
+        default=(), metadata=says("Beams.", Tables(Beam), key="beam", missing="there are none")
+    )
+    floors: tuple[Floor, ...] = field(
+        default=(), metadata=says("Upper floors.", Tables(Floor), key="floor", missing="there are none")
     )
     stages: Stages = field(
         default_factory=Stages,

@@ -77,7 +77,10 @@ def _refuse_unknown(answers: Mapping[str, str]) -> None:
             )
 
 
-_OPTIONAL = ("stages.ballast", "stages.prop", "stages.tie", "review", "prices", "crew")
+_OPTIONAL = (
+    "stages.ballast", "stages.prop", "stages.tie", "review", "prices", "crew",
+    "end", "opening", "post", "beam", "floor",
+)  # fmt: skip
 """Tables that stand in the starter as remarks only."""
 
 
