@@ -83,6 +83,11 @@ def rib_form(faces: Faces, boards: Boards) -> tuple[RibForm, tuple[str, ...]]:
     return rib, tuple(_remarks(rib, boards))
 
 
+def uncut_rib(faces: Faces, boards: Boards) -> tuple[RibForm, tuple[str, ...]]:
+    """The rib as if its boards were as long as itself: without pieces and without joints."""
+    return _rib(faces, boards, [], ()), ()
+
+
 def _laid_out(faces: Faces, boards: Boards, count: int) -> Layout:
     """Cuts and pieces for a number of pieces to a layer."""
     cuts = _cuts(faces, boards.layers, count)
