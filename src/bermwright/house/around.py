@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from bermwright.data.materials import MATERIALS
 from bermwright.house.choices import CoverKind, Frost, Hold, Support
 from bermwright.house.fields import Ask, Choice, Path, Quantity, Words, YesNo, says
 from bermwright.house.site import (
@@ -125,6 +126,11 @@ class Feet:
     )
 
 
+def _unlike_planks(cover: Cover) -> bool:
+    """Whether heat and vapour of a layer are left open by its kind and its own values."""
+    return cover.kind is not CoverKind.LAGGING and (cover.conductivity is None or cover.vapour is None)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Cover:
     """One layer over the ribs; layers are listed from the inside out."""
@@ -218,13 +224,39 @@ class Cover:
             ),
         ),
     )
+    material: str | None = field(
+        default=None,
+        metadata=says(
+            "What it is made of: a name of the table of materials.",
+            Words(options=tuple(MATERIALS)),
+            example="extruded polystyrene",
+            ask=Ask(
+                asks="What is this layer made of?",
+                why="How much heat and how much vapour it lets through follows from it; a roof whose vapour "
+                "cannot get out rots unseen.",
+                cheapest_way="Read the label of a roll or a board, and take the nearest name of the table.",
+                needed=_unlike_planks,
+            ),
+        ),
+    )
     conductivity: float | None = field(
         default=None,
         metadata=says(
             "Thermal conductivity, wet as it will be.",
             Quantity("conductivity", "0.01 W/mK", "5 W/mK", "nothing in a house conducts less or more"),
             example="0.038 W/mK",
-            missing="heat is not computed yet",
+            missing="that of its material counts",
+        ),
+    )
+    vapour: float | None = field(
+        default=None,
+        metadata=says(
+            "Its resistance to vapour, as the thickness of still air that resists as much (sd).",
+            Quantity(
+                "length", "0.01 m", "5000 m", "thinner air resists nothing, thicker is a sheet of metal"
+            ),
+            example="20 m",
+            missing="that of its material counts",
         ),
     )
 

@@ -48,6 +48,7 @@ class CoverKind(StrEnum):
 
     LAGGING = "lagging"
     MEMBRANE = "membrane"
+    VAPOUR_CONTROL = "vapour control"
     INSULATION = "insulation"
     DRAINAGE = "drainage"
     FLEECE = "fleece"

@@ -32,7 +32,7 @@ def layer_rows(form: VaultForm, vault: Vault) -> Iterator[Quantity]:
                 yield _membrane(form, band)
             case CoverKind.INSULATION:
                 yield from _solid(form, band)
-            case CoverKind.DRAINAGE | CoverKind.FLEECE:
+            case CoverKind.DRAINAGE | CoverKind.FLEECE | CoverKind.VAPOUR_CONTROL:
                 yield _sheet(form, band)
 
 

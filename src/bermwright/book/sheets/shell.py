@@ -21,6 +21,7 @@ _RIGID = ("rigid", "board", "foam", "xps", "eps", "cellular", "cork")
 _BANDS = {
     "lagging": (Wash.LAGGING, Hatch.TIMBER_ACROSS),
     "membrane": (Wash.NONE, Hatch.MEMBRANE),
+    "vapour control": (Wash.NONE, Hatch.MEMBRANE),
     "insulation": (Wash.INSULATION, Hatch.INSULATION_SOFT),
     "drainage": (Wash.PAPER, Hatch.GRAVEL),
 }

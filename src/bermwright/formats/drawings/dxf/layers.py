@@ -12,6 +12,7 @@ ELEMENTS = {
     "shell": "SHELL",
     "lagging": "LAGGNG",
     "membrane": "MEMBRN",
+    "vapour control": "VAPOUR",
     "insulation": "INSULN",
     "drainage": "DRAIN",
     "fleece": "FLEECE",
