@@ -118,6 +118,27 @@ class Soil:
     )
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HorizonPoint:
+    """How high hills, woods or houses stand against the sky in one direction."""
+
+    direction: float = field(
+        metadata=says(
+            "The direction looked into, from north clockwise.",
+            Quantity("angle", "0 deg", "360 deg", "a compass has no more"),
+            example="180 deg",
+        )
+    )
+    height: float = field(
+        metadata=says(
+            "Angle from the level up to the edge of hill or wood; between two directions it is "
+            "drawn straight.",
+            Quantity("angle", "0 deg", "85 deg", "more is a shaft"),
+            example="8 deg",
+        )
+    )
+
+
 def _slopes(site: Site) -> bool:
     return site.slope is None or site.slope > 0
 
@@ -186,6 +207,14 @@ class Site:
                 cheapest_way="Take the nearest station of the packaged table at a like height and distance "
                 "from the sea.",
             ),
+        ),
+    )
+    horizon: tuple[HorizonPoint, ...] = field(
+        default=(),
+        metadata=says(
+            "What hides the low sun, direction by direction.",
+            Tables(HorizonPoint),
+            missing="the sun is counted down to the level horizon, which is too kind behind hills and woods",
         ),
     )
     ground_snow: float | None = field(

@@ -3,9 +3,20 @@ from __future__ import annotations
 import dataclasses
 import math
 
+import numpy as np
 import pytest
 
-from bermwright.data.climates import ESTEVAN, PLACES, UnknownClimateError, normals
+from bermwright.data.climates import (
+    AVERAGED,
+    ESTEVAN,
+    PLACES,
+    PUBLISHED,
+    UnknownClimateError,
+    lookup,
+    names_like,
+    nearest,
+    normals,
+)
 
 
 @pytest.mark.parametrize("name", ["normals:Estevan", "Estevan", " ESTEVAN ", "normals: estevan"])
@@ -18,7 +29,7 @@ def test_accents_do_not_matter():
 
 
 def test_an_unknown_place_lists_what_there_is_and_the_nearest():
-    with pytest.raises(UnknownClimateError, match=r"Nearest: normals:Estevan.*Östersund") as caught:
+    with pytest.raises(UnknownClimateError, match=r'Nearest: "normals:Estevan".*74 places') as caught:
         normals("normals:Estevn")
     assert 'No climate is called "Estevn".' in str(caught.value)
 
@@ -29,12 +40,67 @@ def test_a_far_name_gets_no_nearest():
     assert "Nearest" not in str(caught.value)
 
 
-def test_both_places_are_published_normals_with_frost_and_without_permafrost():
+def test_every_place_has_a_name_a_station_and_a_source_of_its_own():
+    assert len(PLACES) == 74
+    assert len({place.name for place in PLACES}) == 74
+    assert {place.kind for place in PLACES} == {PUBLISHED, AVERAGED}
     for place in PLACES:
-        assert place.kind == "published normals"
-        assert not place.cite.provenance.needs_review
-        assert min(place.mean) < 0.0 < place.annual_mean
-        assert place.coldest_month == 1
+        assert normals(f"normals:{place.name}") is place
+        assert place.climate
+        assert -90.0 < place.latitude < 90.0
+        assert -180.0 <= place.longitude <= 180.0
+
+
+def test_what_is_from_memory_says_so():
+    assert [place.name for place in PLACES if place.cite.provenance.needs_review] == ["Leh"]
+    assert any("memory" in doubt for doubt in normals("Leh").doubts)
+
+
+def test_the_coldest_month_fits_the_hemisphere():
+    winter = {True: {12, 1, 2, 3}, False: {6, 7, 8}}
+    for place in PLACES:
+        assert place.coldest_month in winter[place.latitude > 0.0], place.name
+
+
+def test_sunshine_of_a_year_is_shorter_than_its_daylight():
+    for place in PLACES:
+        if place.sunshine is not None:
+            assert 800.0 < sum(place.sunshine) < 4480.0, place.name
+
+
+def test_humidity_and_vapour_pressure_tell_the_same():
+    place = normals("Minsk")
+    assert place.humidity is not None
+    assert place.vapour_pressure is not None
+    saturated = 611.2 * np.exp(17.62 * np.array(place.mean) / (243.12 + np.array(place.mean)))
+    assert np.array(place.vapour_pressure) / saturated == pytest.approx(place.humidity, abs=0.04)
+
+
+def test_permafrost_is_a_doubt_of_its_own():
+    frozen = {place.name for place in PLACES if any("Permafrost" in doubt for doubt in place.doubts)}
+    assert frozen >= {"Yakutsk", "Oymyakon", "Kuujjuaq", "Fairbanks AK"}
+    assert "Estevan" not in frozen
+
+
+def test_the_nearest_stations_of_a_site_come_with_their_distance():
+    near = nearest(math.radians(62.9), math.radians(14.5))
+    assert [place.name for place, _ in near] == ["Östersund Frösön", "Fokstugu (Dovre)", "Oslo-Gardermoen"]
+    assert near[0][1] == pytest.approx(33_400.0, abs=200.0)
+
+
+def test_a_degree_of_longitude_on_the_equator_is_111_km():
+    point = dataclasses.replace(ESTEVAN, latitude=0.0, longitude=1.0)
+    assert lookup._distance(point, 0.0, 0.0) == pytest.approx(111_195.0, abs=1.0)
+
+
+@pytest.mark.parametrize(
+    ("written", "found"), [("tromso", "Tromsø"), ("Moron", "Mörön (Murun)"), ("toblach", None)]
+)
+def test_brackets_may_be_left_out(written, found):
+    if found is None:
+        assert names_like(written) == ("Dobbiaco / Toblach",)
+    else:
+        assert normals(written).name == found
 
 
 @pytest.mark.parametrize(

@@ -27,6 +27,7 @@ from bermwright.house import (
     questions,
 )
 from bermwright.house.questions import plain_path
+from bermwright.house.site import HorizonPoint
 
 VAULT = Vault(
     name="day room",
@@ -184,3 +185,45 @@ def test_a_question_names_the_rules_that_wait_for_it():
 def test_the_permitted_lead_is_one_lift_unless_given():
     assert Stages(lift=0.15).permitted_lead == 0.15
     assert Stages(lift=0.2, lead=0.1).permitted_lead == 0.1
+
+
+def with_climate(climate: str, **site) -> House:
+    return replace(HOUSE, site=Site(climate=climate, **site))
+
+
+@pytest.mark.parametrize("climate", ["normals:Estevan", "normals:ostersund froson", "weather.epw", "a/b.CSV"])
+def test_a_known_station_or_a_weather_file_is_no_contradiction(climate):
+    assert contradictions(with_climate(climate)) == ()
+
+
+def test_an_unknown_station_names_what_is_written_like_it():
+    said = found(with_climate("normals:Estevn"))["site.climate"]
+    assert said.startswith("is not a packaged station.")
+    assert '"normals:Estevan"' in said
+
+
+def test_an_unknown_station_names_the_nearest_to_the_site():
+    said = found(with_climate("normals:Nowhere", latitude=1.10, longitude=0.253))["site.climate"]
+    assert 'Nearest to the site: "normals:Östersund Frösön" (' in said
+    assert " km)" in said
+    assert "schema --climates" in said
+
+
+@pytest.mark.parametrize(
+    ("climate", "advice"), [("Estevan", 'Write "normals:Estevan".'), ("Qqq", "Write normals: before")]
+)
+def test_neither_a_station_nor_a_weather_file(climate, advice):
+    said = found(with_climate(climate))["site.climate"]
+    assert "is neither normals:NAME nor the path" in said
+    assert advice in said
+
+
+def test_a_horizon_has_one_height_in_each_direction():
+    points = (
+        HorizonPoint(direction=0.0, height=0.1),
+        HorizonPoint(direction=1.0, height=0.2),
+        HorizonPoint(direction=6.283185307, height=0.3),
+    )
+    said = found(replace(HOUSE, site=Site(horizon=points)))
+    assert "is the direction of number 1 too" in said["site.horizon.2.direction"]
+    assert found(replace(HOUSE, site=Site(horizon=points[:2]))) == {}

@@ -50,3 +50,53 @@ ISO8601 = Work(
     year=2019,
     publisher="International Organization for Standardization",
 )
+
+WMONORMALS = Work(
+    key="WMONORMALS",
+    authors="World Meteorological Organization",
+    title="Climatological standard normals 1991-2020, station files",
+    year=2023,
+    publisher="WMO",
+    locator=(
+        "read in github.com/victor-guan-5067/WMOWeatherBox, commit 027bfce0bba740479dd108ec04b604b00f57bd5a"
+    ),
+)
+CITYTABLES = Work(
+    key="CITYTABLES",
+    authors="A. Magnusson",
+    title="Climate tables of cities, copied from encyclopedic pages that quote the national normals",
+    year=2023,
+    locator="read in github.com/arni-magnusson/weather, commit 6f8f96d5ddd97b0a8dda5f05fd7f032c5ad36a13",
+)
+TRENTINO = Work(
+    key="TRENTINO",
+    authors="Meteotrentino",
+    title="Monthly normals 1981-2010 of stations in the Trentino",
+    year=2016,
+    publisher="CRAN package ClimClass",
+    locator=(
+        "read in github.com/cran/ClimClass, commit faca80ec87a8ac58615e981e24091fa327b85f4d, "
+        "data/Trent_climate.RData"
+    ),
+)
+LEHTABLE = Work(
+    key="LEHTABLE",
+    authors="Amazing Ladakh",
+    title="Information of Ladakh: climatological data of Leh",
+    year=2015,
+    locator="amazingladakh.com/information-of-ladakh.php; the years of the normals are not stated",
+)
+MORONTABLE = Work(
+    key="MORONTABLE",
+    authors="encyclopedic page in Vietnamese",
+    title="Khí hậu Mörön, after NOAA",
+    year=2020,
+    locator="the address of the page was not kept",
+)
+ARDAHANTABLE = Work(
+    key="ARDAHANTABLE",
+    authors="encyclopedic page in Korean",
+    title="Ardahan, climate table of the Turkish weather service",
+    year=2020,
+    locator="ko.m.wikipedia.org, Ardahan",
+)
