@@ -78,7 +78,7 @@ def _refuse_unknown(answers: Mapping[str, str]) -> None:
 
 
 _OPTIONAL = (
-    "stages.ballast", "stages.prop", "stages.tie", "review", "prices", "crew",
+    "site.horizon", "stages.ballast", "stages.prop", "stages.tie", "review", "prices", "crew",
     "end", "opening", "post", "beam", "floor",
 )  # fmt: skip
 """Tables that stand in the starter as remarks only."""
