@@ -21,6 +21,9 @@ from bermwright.house.choices import (
     Support,
     Tamping,
 )
+from bermwright.house.living.heat import Animals, Heat, Mass
+from bermwright.house.living.stove import Stove, Wood
+from bermwright.house.living.words import AnimalKind, Heated, Species, Stacked, StoveAir, StoveKind
 from bermwright.house.model import About, House
 from bermwright.house.parts.choices import (
     EndKind,
@@ -40,9 +43,10 @@ from bermwright.house.values import Assumption, Board, Nail
 from bermwright.house.vault import Vault
 
 __all__ = [
-    "About", "Approach", "Assumption", "Ballast", "Beam", "Board", "Contradiction", "Cover",
-    "CoverKind", "Crew", "CurveKind", "End", "EndKind", "EndSide", "Feet", "Fill", "Floor", "FloorUse",
-    "Frost", "Hold", "House", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide", "Order",
-    "Panes", "Post", "Prices", "Prop", "Review", "RuleSettings", "Site", "Soil", "Stages", "Structure",
-    "Support", "Tamping", "Tie", "Vault", "contradictions", "questions",
+    "About", "AnimalKind", "Animals", "Approach", "Assumption", "Ballast", "Beam", "Board",
+    "Contradiction", "Cover", "CoverKind", "Crew", "CurveKind", "End", "EndKind", "EndSide", "Feet",
+    "Fill", "Floor", "FloorUse", "Frost", "Heat", "Heated", "Hold", "House", "Mass", "Mound", "Nail",
+    "Opening", "OpeningKind", "OpeningSide", "Order", "Panes", "Post", "Prices", "Prop", "Review",
+    "RuleSettings", "Site", "Soil", "Species", "Stacked", "Stages", "Stove", "StoveAir", "StoveKind",
+    "Structure", "Support", "Tamping", "Tie", "Vault", "Wood", "contradictions", "questions",
 ]  # fmt: skip

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from bermwright.house.around import Fill
 from bermwright.house.building import Stages
 from bermwright.house.fields import Ask, Table, Tables, Whole, Words, says
+from bermwright.house.living.heat import Heat
+from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.parts.ends import End
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
@@ -22,8 +24,8 @@ FORMAT = 1
 """The format of house files that this version writes."""
 
 NOT_READ_YET = (
-    "dome", "wall", "buttress", "ring", "footing", "pipe", "heat", "water",
-    "stove", "kitchen", "furniture", "power",
+    "dome", "wall", "buttress", "ring", "footing", "pipe", "water",
+    "kitchen", "furniture", "power",
 )  # fmt: skip
 """Tables that are planned and that no rule reads yet."""
 
@@ -102,6 +104,38 @@ class House:
     )
     floors: tuple[Floor, ...] = field(
         default=(), metadata=says("Upper floors.", Tables(Floor), key="floor", missing="there are none")
+    )
+    heat: Heat | None = field(
+        default=None,
+        metadata=says(
+            "How warm it is kept.",
+            Table(Heat),
+            ask=Ask(
+                asks="How warm is the house to be, by day and at night?",
+                why="Wood, damp and frost follow from it.",
+                cheapest_way="Write a [heat] table: heated, day, night.",
+                needed=lambda house: bool(house.vaults),
+            ),
+        ),
+    )
+    stoves: tuple[Stove, ...] = field(
+        default=(),
+        metadata=says(
+            "Stoves.", Tables(Stove), key="stove", missing="no fire is counted; heat is only added up"
+        ),
+    )
+    wood: Wood | None = field(
+        default=None,
+        metadata=says(
+            "The firewood.",
+            Table(Wood),
+            ask=Ask(
+                asks="Which wood is burned, and how dry is it?",
+                why="How much of it must be stacked follows from it.",
+                cheapest_way="Write a [wood] table: species, moisture.",
+                needed=lambda house: bool(house.stoves),
+            ),
+        ),
     )
     stages: Stages = field(
         default_factory=Stages,

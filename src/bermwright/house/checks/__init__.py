@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.house.checks.common import Check, Contradiction, Key, beginnings
+from bermwright.house.checks.heat import heat_checks
 from bermwright.house.checks.openings import opening_checks
 from bermwright.house.checks.site import site_checks
 from bermwright.house.checks.stages import stage_checks
@@ -26,6 +27,7 @@ SUBJECTS: tuple[Callable[[House], Iterator[Check]], ...] = (
     vault_checks,
     stage_checks,
     opening_checks,
+    heat_checks,
 )
 
 
