@@ -12,6 +12,8 @@ from bermwright.base.limits import within
 Array = NDArray[np.float64]
 
 STEEPEST = np.radians(50.0)
+SMOOTH = 1e-6
+"""A friction below this counts as none."""
 
 
 class Formula(StrEnum):
@@ -79,7 +81,7 @@ def cohesion_factor(angle: ArrayLike) -> Array:
     """
     surplus = surcharge_factor(angle) - 1.0
     slope = np.tan(angle)
-    rough = slope > 1e-6
+    rough = slope > SMOOTH
     factor: Array = np.where(rough, surplus / np.where(rough, slope, 1.0), 2.0 + np.pi)
     return factor
 
@@ -310,7 +312,7 @@ def cohesion_inclination(inclined: ArrayLike, angle: ArrayLike) -> Array:
 
 
 def undrained_inclination(along: ArrayLike, grip: ArrayLike) -> Array:
-    r"""Inclination factor of clay that has no time to drain, :math:`i_c = \tfrac12(1 + \sqrt{1 - H/(A'c_u)})`.
+    r"""Inclination factor of undrained clay, :math:`i_c = \tfrac12(1 + \sqrt{1 - H/(A'c_u)})`.
 
     Parameters
     ----------

@@ -134,7 +134,7 @@ def _thrust(
 def cracked_buttress_thrust(
     height: float, *, depth: float, width: float, weight: float, down: float = 0.0, inset: float = 0.0
 ) -> float:
-    r"""Thrust at the top that turns a buttress over when what lies behind its crack falls out of the reckoning.
+    r"""Thrust at the top that turns a buttress over while what lies behind its crack no longer weighs.
 
     Where the force leaves the middle third, only :math:`3 a` of the depth is pressed (a: from the force
     to the outer face) and only that part still weighs: :math:`N' = \gamma b\,w`,

@@ -80,7 +80,7 @@ def compaction_depth(line_load: ArrayLike, weight: ArrayLike, ratio: ArrayLike) 
 def strip_pressure(load: ArrayLike, *, near: ArrayLike, width: ArrayLike, depth: ArrayLike) -> Array:
     r"""Sideways pressure of a strip load beside a wall that does not give way.
 
-    :math:`\sigma_h = \frac{2 q}{\pi}\,(\alpha - \sin\alpha\cos(\alpha + 2\delta))`: twice that in open ground.
+    :math:`\sigma_h = \frac{2 q}{\pi}\,(\alpha - \sin\alpha\cos(\alpha + 2\delta))`, twice that in the open.
 
     Parameters
     ----------

@@ -82,14 +82,14 @@ def wet_soil_push(
 ) -> Push:
     r"""Push of soil in which water stands to a height, the water's own push included.
 
-    Above the water :math:`K\gamma`, below it :math:`K(\gamma_{sat} - \gamma_w) + \gamma_w` per metre of depth.
+    Above the water :math:`K\gamma`, below it :math:`K(\gamma_{sat} - \gamma_w) + \gamma_w` a metre.
 
     Parameters
     ----------
     height : float or array
         Height of the plane that the soil touches [m], 0 to 20.
     water : float or array
-        Height over the foot of the plane to which water stands [m]; negative counts as 0, over `height` as that.
+        Height over the foot of the plane to which water stands [m], cut to 0 and the height.
     weight : float or array
         Unit weight of the moist soil [N/m3], 0 to 30e3.
     saturated : float or array

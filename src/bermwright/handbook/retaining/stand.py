@@ -107,7 +107,9 @@ def eccentricity(down: ArrayLike, moment: ArrayLike, width: ArrayLike) -> Array:
     within("force down", down, 0.0, unit="N/m", open_low=True)
     within("width of the base", width, 0.0, unit="m", open_low=True)
     within("moment about the toe", moment, unit="N m/m")
-    out: Array = np.asarray(width, dtype=np.float64) / 2.0 - np.asarray(moment, dtype=np.float64) / down
+    out: Array = np.asarray(width, dtype=np.float64) / 2.0 - np.asarray(
+        moment, dtype=np.float64
+    ) / np.asarray(down, dtype=np.float64)
     return out
 
 

@@ -15,6 +15,7 @@ Array = NDArray[np.float64]
 
 STEEPEST = np.radians(50.0)
 LARGEST_SHARE = 1.0
+HAIR = 1e-12
 
 
 def leaning_active_ratio(
@@ -65,8 +66,8 @@ def earthquake_active_ratio(
 ) -> Array:
     r"""Active pressure ratio, soil and earthquake together (Mononobe and Okabe).
 
-    :math:`K_{AE} = \frac{\cos^2(\varphi - \psi - \theta)}{\cos\psi\,\cos^2\theta\,\cos(\delta + \theta + \psi)
-    \left(1 + \sqrt{\frac{\sin(\varphi + \delta)\sin(\varphi - \psi - \beta)}
+    :math:`K_{AE} = \frac{\cos^2(\varphi - \psi - \theta)}{\cos\psi\,\cos^2\theta\,
+    \cos(\delta + \theta + \psi)\left(1 + \sqrt{\frac{\sin(\varphi + \delta)\sin(\varphi - \psi - \beta)}
     {\cos(\delta + \theta + \psi)\cos(\beta - \theta)}}\right)^2}`, :math:`\tan\psi = k_h / (1 - k_v)`
 
     Parameters
@@ -135,8 +136,8 @@ def earthquake_passive_ratio(
 ) -> Array:
     r"""Passive pressure ratio in an earthquake that pulls the soil away (Mononobe and Okabe).
 
-    :math:`K_{PE} = \frac{\cos^2(\varphi - \psi + \theta)}{\cos\psi\,\cos^2\theta\,\cos(\delta - \theta + \psi)
-    \left(1 - \sqrt{\frac{\sin(\varphi + \delta)\sin(\varphi - \psi + \beta)}
+    :math:`K_{PE} = \frac{\cos^2(\varphi - \psi + \theta)}{\cos\psi\,\cos^2\theta\,
+    \cos(\delta - \theta + \psi)\left(1 - \sqrt{\frac{\sin(\varphi + \delta)\sin(\varphi - \psi + \beta)}
     {\cos(\delta - \theta + \psi)\cos(\beta - \theta)}}\right)^2}`
 
     Parameters
@@ -247,7 +248,7 @@ def _check(angle: ArrayLike, wall: ArrayLike, slope: ArrayLike, lean: ArrayLike)
 
 
 def _solvable(left: Array) -> None:
-    if np.any(left < -1e-12):
+    if np.any(left < -HAIR):
         raise OutOfRangeError(
             "Mononobe and Okabe have no solution here: no slope of this soil stands in such a shaking."
         )
