@@ -1,0 +1,198 @@
+"""Swings of temperature that go into the ground and through layers."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.limits import within
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from numpy.typing import ArrayLike, NDArray
+
+    Array = NDArray[np.float64]
+    Complex = NDArray[np.complex128]
+
+DAYS = 365.0
+SECONDS_A_DAY = 86_400.0
+
+
+def damping_depth(diffusivity: ArrayLike, period: ArrayLike = DAYS * SECONDS_A_DAY) -> Array:
+    """Depth at which a swing of the surface is down to 1/e.
+
+    d = √(a·P/π)
+
+    Parameters
+    ----------
+    diffusivity : float or array
+        Of the ground, a = λ/ρc [m2/s], over 0.
+    period : float or array
+        Of the swing, P [s], over 0; a year of 365 days if not given.
+
+    Returns
+    -------
+    float or array
+        Damping depth [m].
+
+    References
+    ----------
+    [CARSLAW1959] : 2.6, periodic surface temperature.
+    """
+    within("diffusivity", diffusivity, 0.0, unit="m2/s", open_low=True)
+    within("period", period, 0.0, unit="s", open_low=True)
+    return np.asarray(np.sqrt(np.asarray(diffusivity, dtype=float) * np.asarray(period) / math.pi))
+
+
+def undisturbed_ground(
+    depth: ArrayLike, day: ArrayLike, *, mean: float, swing: float, coldest_day: float, diffusivity: float
+) -> Array:
+    """Temperature of open ground at a depth on a day of the year.
+
+    T = T_m − A·exp(−z/d)·cos(2·π/365·(t − t_0) − z/d)
+
+    Parameters
+    ----------
+    depth : float or array
+        Below the surface, z [m], from 0.
+    day : float or array
+        Day of the year, t [d], from 0 to 366.
+    mean : float
+        Yearly mean at the surface, T_m [°C], from -60 to 60.
+    swing : float
+        Half the range of the yearly course at the surface, A [K], from 0.
+    coldest_day : float
+        Day of the coldest surface, t_0 [d], from 0 to 366.
+    diffusivity : float
+        a [m2/s], over 0.
+
+    Returns
+    -------
+    float or array
+        Temperature [°C].
+
+    Notes
+    -----
+    No freezing, no snow, even soil. Snow makes the surface warmer than the air in winter: give its own
+    mean and swing where they are known.
+
+    References
+    ----------
+    [KUSUDA1965] : eq. for monthly earth temperatures.
+    """
+    within("depth", depth, 0.0, unit="m")
+    within("day", day, 0.0, 366.0, unit="d")
+    within("mean temperature", mean, -60.0, 60.0, unit="°C")
+    within("swing", swing, 0.0, unit="K")
+    within("coldest day", coldest_day, 0.0, 366.0, unit="d")
+    damped = np.asarray(depth, dtype=float) / damping_depth(diffusivity)
+    turn = 2.0 * math.pi / DAYS * (np.asarray(day, dtype=float) - coldest_day)
+    return np.asarray(mean - swing * np.exp(-damped) * np.cos(turn - damped))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dynamic:
+    """How layers answer to a swing of temperature."""
+
+    transmittance: float
+    """Steady (W/m2K)."""
+    inside_admittance: float
+    """Heat swing at the inside for 1 K of swing inside (W/m2K)."""
+    inside_lead: float
+    """How long heat leads temperature there (s)."""
+    outside_admittance: float
+    outside_lead: float
+    periodic: float
+    """Heat swing inside for 1 K of swing outside (W/m2K)."""
+    shift: float
+    """When that heat comes, after the swing outside; negative is later (s)."""
+    inside_capacity: float
+    """Heat stored from the inside for 1 K of swing there (J/m2K)."""
+    outside_capacity: float
+
+    @property
+    def decrement(self) -> float:
+        """Periodic over steady transmittance."""
+        return self.periodic / self.transmittance
+
+
+def dynamic_layers(
+    layers: Sequence[tuple[float, float, float]], *, period: float, inside: float, outside: float
+) -> Dynamic:
+    """How a row of flat layers answers to a swing of temperature on either side.
+
+    Z = Z_se·Π Z_layer·Z_si; Y_12 = −1/Z_12, Y_11 = −Z_11/Z_12, Y_22 = −Z_22/Z_12, κ = |(Z − 1)/Z_12|/ω
+
+    Parameters
+    ----------
+    layers : sequence of triples
+        Thickness [m], conductivity [W/m K] and heat capacity of a cubic metre [J/m3K], from the inside out.
+    period : float
+        Of the swing [s], over 0; 86 400 for a day.
+    inside : float
+        Film inside, R_si [m2K/W], from 0.
+    outside : float
+        Film outside, R_se [m2K/W], from 0.
+
+    Returns
+    -------
+    Dynamic
+        Admittances, periodic transmittance [W/m2K], their times [s], capacities [J/m2K].
+
+    Notes
+    -----
+    The shift is counted backwards from the outside swing within one period and a half.
+
+    References
+    ----------
+    [ISO13786] : annex A, matrices.
+    """
+    within("period", period, 0.0, unit="s", open_low=True)
+    within("film", inside, 0.0, unit="m2K/W")
+    within("film", outside, 0.0, unit="m2K/W")
+    turn = 2.0 * math.pi / period
+    whole = _film(inside)
+    lag, resistance = 0.0, inside + outside
+    for thickness, conductivity, capacity in layers:
+        within("thickness", thickness, 0.0, unit="m", open_low=True)
+        within("conductivity", conductivity, 0.0, unit="W/m K", open_low=True)
+        within("heat capacity", capacity, 0.0, unit="J/m3K", open_low=True)
+        whole = _layer(thickness, conductivity, capacity, period) @ whole
+        lag += thickness / float(damping_depth(conductivity / capacity, period))
+        resistance += thickness / conductivity
+    whole = _film(outside) @ whole
+    z11, z12, z22 = whole[0, 0], whole[0, 1], whole[1, 1]
+    through, inner, outer = -1.0 / z12, -z11 / z12, -z22 / z12
+    return Dynamic(
+        transmittance=1.0 / resistance,
+        inside_admittance=abs(inner),
+        inside_lead=float(np.angle(inner)) / turn,
+        outside_admittance=abs(outer),
+        outside_lead=float(np.angle(outer)) / turn,
+        periodic=abs(through),
+        shift=_unwrapped(float(np.angle(through)), lag) / turn,
+        inside_capacity=abs((z11 - 1.0) / z12) / turn,
+        outside_capacity=abs((z22 - 1.0) / z12) / turn,
+    )
+
+
+def _film(resistance: float) -> Complex:
+    return np.array([[1.0, -resistance], [0.0, 1.0]], dtype=complex)
+
+
+def _layer(thickness: float, conductivity: float, capacity: float, period: float) -> Complex:
+    depth = float(damping_depth(conductivity / capacity, period))
+    angle = thickness / depth * (1.0 + 1.0j)
+    stiff = conductivity / depth * (1.0 + 1.0j)
+    c, s = np.cosh(angle), np.sinh(angle)
+    return np.array([[c, -s / stiff], [-stiff * s, c]], dtype=complex)
+
+
+def _unwrapped(angle: float, lag: float) -> float:
+    """The angle, whole turns further back, that is nearest to what the layers' own waves lag."""
+    turns = round((-angle - lag) / (2.0 * math.pi))
+    return angle + 2.0 * math.pi * turns if turns < 0 else angle
