@@ -40,8 +40,9 @@ def vault_form(house: House, vault: Vault, *, elements: int = 72, pieces: bool =
     """Everything geometric of one vault.
 
     Span, rise and springing are those of the centreline of its ribs. Without `pieces` the rib is left
-    uncut, which is five times as fast and bends a little differently: for searches. Raises `FormUnknownError` when the
-    file leaves something open, and `OutOfRangeError` when the curve cannot be had.
+    uncut, which is five times as fast and bends a little differently: for searches. Raises
+    `FormUnknownError` when the file leaves something open, and `OutOfRangeError` when the curve cannot be
+    had.
     """
     missing = missing_for_form(house, vault)
     rise = rise_of(vault)

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
+    from bermwright.form.shapes import VaultForm
     from bermwright.rules.analysis.response import Analysis
     from bermwright.rules.analysis.states import Situation
     from bermwright.rules.analysis.strength import RibStrength
@@ -125,17 +126,26 @@ def lagged(now: Situation) -> bool:
 
 def spot_of(study: Study, node: int) -> Spot:
     """A node of the mesh as a place in the section."""
-    mesh = study.form.mesh
-    return Spot(float(mesh.x[node]), float(mesh.z[node]))
+    return spot_on(study.form, node)
+
+
+def spot_on(form: VaultForm, node: int) -> Spot:
+    """The same for a form alone."""
+    return Spot(float(form.mesh.x[node]), float(form.mesh.z[node]))
 
 
 def place_of(study: Study, node: int) -> str:
     """A node in words: `crown`, `left foot`, `right, at +1.74`."""
-    spot = spot_of(study, node)
-    if abs(spot.x) < 0.05 * study.form.span and spot.z > study.form.springing + 0.9 * study.form.rise:
+    return place_on(study.form, node)
+
+
+def place_on(form: VaultForm, node: int) -> str:
+    """The same for a form alone."""
+    spot = spot_on(form, node)
+    if abs(spot.x) < 0.05 * form.span and spot.z > form.springing + 0.9 * form.rise:
         return "crown"
     side = "left" if spot.x < 0 else "right"
-    at_foot = node in {0, study.form.mesh.x.size - 1}
+    at_foot = node in {0, form.mesh.x.size - 1}
     return f"{side} foot" if at_foot else f"{side}, at {level_text(spot.z)}"
 
 
