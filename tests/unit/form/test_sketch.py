@@ -55,10 +55,11 @@ def test_a_tilted_picture_is_levelled_when_asked() -> None:
 
 
 def test_an_end_that_stops_short_is_told() -> None:
-    arch = arch_of(ACROSS[:-1], ARCH[:-1])
+    across = np.linspace(0.0, 3.8, 9)
+    arch = arch_of(across, 2.0 - 0.5 * (across - 2.0) ** 2)
     assert arch.z[0] == pytest.approx(0.0)
-    assert arch.z[-1] == pytest.approx(ARCH[-2])
-    assert "m higher than the left one" in arch.says[0]
+    assert arch.z[-1] == pytest.approx(0.38)
+    assert "right end stops 0.38 m higher than the left one" in arch.says[0]
 
 
 @pytest.mark.parametrize(
