@@ -6,14 +6,15 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from bermwright.data.materials import MATERIALS
-from bermwright.house.choices import CoverKind, Frost, Hold, Support
-from bermwright.house.fields import Ask, Choice, Path, Quantity, Words, YesNo, says
+from bermwright.house.choices import CoverKind, Frost, Hold, SoilKind, Support
+from bermwright.house.fields import Ask, Choice, Number, Path, Quantity, Words, YesNo, says
 from bermwright.house.site import (
     ASK_FRICTION,
     ASK_FROST,
     ASK_SATURATED,
     ASK_WEIGHT,
     COHESION,
+    CONDUCTS,
     FRICTION,
     SATURATED,
     STIFFNESS,
@@ -324,6 +325,42 @@ class Fill:
                 cheapest_way="Decide it; a slotted pipe in gravel with a visible outlet is the least there "
                 "should be.",
             ),
+        ),
+    )
+    kind: SoilKind | None = field(
+        default=None,
+        metadata=says(
+            "Which kind of soil it is, for heat and frost.",
+            Choice(SoilKind),
+            example="sand or gravel",
+            missing="it carries and holds heat as ISO 13370 says of a ground that nobody knows",
+        ),
+    )
+    conductivity: float | None = field(
+        default=None,
+        metadata=says(
+            "Thermal conductivity, as moist as it lies.",
+            CONDUCTS,
+            example="1.8 W/mK",
+            missing="that of its kind counts",
+        ),
+    )
+    frozen_conductivity: float | None = field(
+        default=None,
+        metadata=says(
+            "Thermal conductivity when it is frozen.",
+            CONDUCTS,
+            example="2.4 W/mK",
+            missing="it follows from its kind and water",
+        ),
+    )
+    water_content: float | None = field(
+        default=None,
+        metadata=says(
+            "Water in it, over the dry mass.",
+            Number(0.0, 4.0, "dry is 0, drowned peat is 4"),
+            example="0.12",
+            missing="that of its kind counts",
         ),
     )
     source: str = field(

@@ -82,3 +82,12 @@ class Approach(StrEnum):
 
     DA1 = "DA1"
     DA2 = "DA2"
+
+
+class SoilKind(StrEnum):
+    """Kinds of soil that differ in how they carry and hold heat."""
+
+    SAND = "sand or gravel"
+    CLAY = "clay or silt"
+    ROCK = "rock"
+    PEAT = "peat"

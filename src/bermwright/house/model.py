@@ -10,6 +10,7 @@ from bermwright.house.building import Stages
 from bermwright.house.fields import Ask, Table, Tables, Whole, Words, says
 from bermwright.house.living.heat import Heat
 from bermwright.house.living.stove import Stove, Wood
+from bermwright.house.living.umbrella import ASK_GROUND_HEAT, GroundHeat
 from bermwright.house.parts.ends import End
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
@@ -116,6 +117,12 @@ class House:
                 cheapest_way="Write a [heat] table: heated, day, night.",
                 needed=lambda house: bool(house.vaults),
             ),
+        ),
+    )
+    ground_heat: GroundHeat | None = field(
+        default=None,
+        metadata=says(
+            "What keeps warmth from leaving through the ground.", Table(GroundHeat), ask=ASK_GROUND_HEAT
         ),
     )
     stoves: tuple[Stove, ...] = field(

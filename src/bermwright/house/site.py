@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from bermwright.house.choices import Frost
-from bermwright.house.fields import Ask, Choice, Quantity, Tables, Words, YesNo, says
+from bermwright.house.choices import Frost, SoilKind
+from bermwright.house.fields import Ask, Choice, Number, Quantity, Tables, Words, YesNo, says
 
 if TYPE_CHECKING:
     from bermwright.base.ranges import Range
@@ -24,6 +24,8 @@ COHESION = Quantity("pressure", "0 kPa", "200 kPa", "more is rock", ranged=True)
 STIFFNESS = Quantity(
     "stiffness", "0.5 MPa", "300 MPa", "loose silt is about 1 MPa, dense gravel 200 MPa", ranged=True
 )
+
+CONDUCTS = Quantity("conductivity", "0.2 W/mK", "4.5 W/mK", "dry peat is about 0.3 W/mK, rock at most 4.5")
 
 ASK_WEIGHT = Ask(
     asks="How heavy is this soil as it is placed?",
@@ -105,6 +107,42 @@ class Soil:
         default=None,
         metadata=says(
             "Whether it heaves when it freezes.", Choice(Frost), example="not susceptible", ask=ASK_FROST
+        ),
+    )
+    kind: SoilKind | None = field(
+        default=None,
+        metadata=says(
+            "Which kind of soil it is, for heat and frost.",
+            Choice(SoilKind),
+            example="sand or gravel",
+            missing="it carries and holds heat as ISO 13370 says of a ground that nobody knows",
+        ),
+    )
+    conductivity: float | None = field(
+        default=None,
+        metadata=says(
+            "Thermal conductivity, as moist as it lies.",
+            CONDUCTS,
+            example="1.8 W/mK",
+            missing="that of its kind counts",
+        ),
+    )
+    frozen_conductivity: float | None = field(
+        default=None,
+        metadata=says(
+            "Thermal conductivity when it is frozen.",
+            CONDUCTS,
+            example="2.4 W/mK",
+            missing="it follows from its kind and water",
+        ),
+    )
+    water_content: float | None = field(
+        default=None,
+        metadata=says(
+            "Water in it, over the dry mass.",
+            Number(0.0, 4.0, "dry is 0, drowned peat is 4"),
+            example="0.12",
+            missing="that of its kind counts",
         ),
     )
     source: str = field(
