@@ -12,8 +12,10 @@ from bermwright.house.living.heat import Heat
 from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.living.umbrella import ASK_GROUND_HEAT, GroundHeat
 from bermwright.house.parts.ends import End
+from bermwright.house.parts.holds import FloorTie, Ring, Socket
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
+from bermwright.house.parts.walls import Buttress, Footing, Wall
 from bermwright.house.settings import Crew, Prices, Review, RuleSettings
 from bermwright.house.site import Site, Soil
 from bermwright.house.vault import Vault
@@ -25,7 +27,7 @@ FORMAT = 1
 """The format of house files that this version writes."""
 
 NOT_READ_YET = (
-    "dome", "wall", "buttress", "ring", "footing", "pipe", "water",
+    "dome", "pipe", "water",
     "kitchen", "furniture", "power",
 )  # fmt: skip
 """Tables that are planned and that no rule reads yet."""
@@ -105,6 +107,54 @@ class House:
     )
     floors: tuple[Floor, ...] = field(
         default=(), metadata=says("Upper floors.", Tables(Floor), key="floor", missing="there are none")
+    )
+    walls: tuple[Wall, ...] = field(
+        default=(),
+        metadata=says(
+            "Walls under the feet of the vaults.",
+            Tables(Wall),
+            key="wall",
+            ask=Ask(
+                asks="What do the feet of each vault stand on: how thick, how high, how deep, of what?",
+                why="All that the vault carries and pushes goes into it, and the soil beside it pushes too.",
+                cheapest_way="Write a [[wall]] table, and a [[footing]] under it; or a [[footing]] alone.",
+                needed=lambda house: bool(house.vaults) and not house.footings,
+            ),
+        ),
+    )
+    footings: tuple[Footing, ...] = field(
+        default=(),
+        metadata=says("Footings.", Tables(Footing), key="footing", missing="the walls stand on the ground"),
+    )
+    buttresses: tuple[Buttress, ...] = field(
+        default=(), metadata=says("Buttresses.", Tables(Buttress), key="buttress", missing="there are none")
+    )
+    rings: tuple[Ring, ...] = field(
+        default=(),
+        metadata=says("Bond beams and rings.", Tables(Ring), key="ring", missing="there are none"),
+    )
+    floor_ties: tuple[FloorTie, ...] = field(
+        default=(),
+        metadata=says(
+            "What joins the feet of both sides under the floor.",
+            Tables(FloorTie),
+            key="tie",
+            missing="nothing does",
+        ),
+    )
+    sockets: tuple[Socket, ...] = field(
+        default=(),
+        metadata=says(
+            "How the feet of the ribs are held.",
+            Tables(Socket),
+            key="socket",
+            ask=Ask(
+                asks="What keeps the foot of a rib from sliding off its support?",
+                why="It pushes sideways, one way while the soil is laid and the other way later.",
+                cheapest_way="Write a [[socket]] table: vault, kind, friction, hold_across, hold_down.",
+                needed=lambda house: bool(house.vaults),
+            ),
+        ),
     )
     heat: Heat | None = field(
         default=None,

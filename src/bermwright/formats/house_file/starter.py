@@ -79,7 +79,8 @@ def _refuse_unknown(answers: Mapping[str, str]) -> None:
 
 _OPTIONAL = (
     "site.horizon", "stages.ballast", "stages.prop", "stages.tie", "review", "prices", "crew",
-    "end", "opening", "post", "beam", "floor",
+    "end", "opening", "post", "beam", "floor", "wall", "footing",
+    "buttress", "ring", "tie", "socket",
     "ground_heat", "ground_heat.floor", "ground_heat.wall", "ground_heat.umbrella",
 )  # fmt: skip
 """Tables that stand in the starter as remarks only."""
