@@ -8,7 +8,6 @@ from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.data.timber_grades import GRADES, class_of_grade
 from bermwright.handbook import carpentry
 
-
 REFUSED = (
     lambda: carpentry.round_section(0.0),
     lambda: carpentry.round_section(np.nan),
