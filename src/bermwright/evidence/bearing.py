@@ -128,6 +128,8 @@ def _corrections() -> list[Row]:
         *rows,
         _row("iq-1.5", EN1997, "D.4", bearing.surcharge_inclination, steep, "0.6495"),
         _row("ig-1.5", EN1997, "D.4", bearing.weight_inclination, steep, "0.48714"),
+        _row("iq-strip", EN1997, "D.4", bearing.surcharge_inclination, {"share": 0.25}, "0.5625"),
+        _row("ig-strip", EN1997, "D.4", bearing.weight_inclination, {"share": 0.25}, "0.42188"),
         _row("ic", EN1997, "D.4", bearing.cohesion_inclination, sticking, "0.6193"),
         _row("ic-undrained", EN1997, "D.3", bearing.undrained_inclination, long, "0.8873"),
         _row("sq", EN1997, "D.4", bearing.surcharge_shape, {**size, "angle": math.radians(30)}, "1.2500"),

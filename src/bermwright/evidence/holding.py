@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from bermwright.base.sources import Work
 
 
-def _row(  # noqa: PLR0913, PLR0917  (one row of the tables below)
+def _row(
     name: str, work: Work, place: str, call: Callable[..., Any], inputs: Mapping[str, Any], expected: str
 ) -> Row:
     return Row(
@@ -100,7 +100,9 @@ def _sockets() -> list[Row]:
             "split", EN1995, "eq. 8.4", holding.split_capacity,
             {"width": 0.2, "kept": 0.06, "height": 0.2}, "25923",
         ),
-        _row("lip", EN1995, "6.1.7", holding.lip_shear, {"force": 4e3, "depth": 0.08, "kept": 0.06}, "6.250e5"),
+        _row(
+            "lip", EN1995, "6.1.7", holding.lip_shear, {"force": 4e3, "depth": 0.08, "kept": 0.06}, "6.250e5"
+        ),
     ]  # fmt: skip
 
 

@@ -29,7 +29,7 @@ if TYPE_CHECKING:
     from bermwright.base.sources import Work
 
 _WEDGES = "worst of all straight trial wedges in equilibrium, found by a one-dimensional search"
-_ODE = "the same two equations by an adaptive integrator of scipy, and a bisection over the thrust"
+_ODE = "the same two equations by an adaptive integrator of scipy; the steps here leave 0.1 %"
 
 
 def _row(  # noqa: PLR0913, PLR0917  (one row of the tables below)
@@ -125,6 +125,7 @@ def _ratios() -> list[Row]:
 def _pushes() -> list[Row]:
     soil = {"height": 3.0, "weight": 18e3, "ratio": 1.0 / 3.0, "surcharge": 10e3}
     wet = {"height": 3.0, "water": 1.0, "weight": 18e3, "saturated": 20e3, "ratio": 0.4, "surcharge": 6e3}
+    deep = {"height": 2.0, "water": 2.0, "weight": 18e3, "saturated": 20e3, "ratio": 0.4}
     mass = {"height": 1.6, "weight": 18e3, "ratio": 0.4903}
     return [
         _row("push", DAS, "with surcharge", retaining.soil_push, soil, "37000", lambda r: float(r.force)),
@@ -133,6 +134,7 @@ def _pushes() -> list[Row]:
             "push", MASSWALL, "after Rankine", retaining.soil_push, mass, "11.30",
             lambda r: float(r.force), "kN/m", Kind.PUBLISHED, "",
         ),
+        _row("drowned", DAS, "ground water", retaining.wet_soil_push, deep, "27772", lambda r: float(r.force)),
         _row("wet", DAS, "ground water", retaining.wet_soil_push, wet, "42943", lambda r: float(r.force)),
         _row("wet-arm", DAS, "ground water", retaining.wet_soil_push, wet, "1.0319", lambda r: float(r.arm)),
     ]  # fmt: skip
@@ -182,6 +184,10 @@ def _walls() -> list[Row]:
             {"down": 100e3, "moment": 35e3, "width": 1.2}, "0.2500",
         ),
         _row("resistance", EN1997, "6.5.3", calls.sliding_resistance, grip, "60573"),
+        _row(
+            "resistance-bare", EN1997, "6.5.3", calls.sliding_resistance,
+            {"down": 100e3, "friction": 0.5}, "54630",
+        ),
     ]  # fmt: skip
 
 
@@ -198,12 +204,16 @@ def _buttresses() -> list[Row]:
         _row("overturning", HEYMAN1995, place, retaining.overturning_thrust, loaded, "5216.7"),
         _row("bond", HEYMAN1995, "mean shear", retaining.bond_stress, bond, "18000"),
         _row(
+            "bond-plain", HEYMAN1995, "mean shear", retaining.bond_stress,
+            {"thrust": 12e3, "height": 2.0, "width": 0.4}, "15000",
+        ),
+        _row(
             "crack", OCHSENDORF2004, place, retaining.cracked_buttress_thrust, loaded, "3396.3",
-            kind=Kind.INDEPENDENT, note=_ODE,
+            kind=Kind.INDEPENDENT, note=_ODE, rel=1e-3,
         ),
         _row(
             "crack-low", OCHSENDORF2004, place, retaining.cracked_buttress_thrust, low, "6471.15",
-            kind=Kind.INDEPENDENT, note=_ODE, rel=1e-5,
+            kind=Kind.INDEPENDENT, note=_ODE, rel=1e-3,
         ),
     ]  # fmt: skip
 

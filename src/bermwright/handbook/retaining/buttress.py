@@ -9,8 +9,8 @@ from bermwright.base.limits import within
 
 Array = NDArray[np.float64]
 
-_STEPS = 400
-_HALVINGS = 60
+_STEPS = 2000
+_HALVINGS = 40
 
 
 def kern_thrust(
@@ -183,16 +183,13 @@ def cracked_buttress_thrust(
 
 
 def _stands(thrust: float, height: float, depth: float, weight: float, down: float, inset: float) -> bool:
-    """Whether the force stays inside on its way down; steps so small that their middle may stand for them."""
+    """Whether the force stays inside on its way down, in steps so small that their start stands for them."""
     step = height / _STEPS
     force, moment = down, down * (depth - inset)
     for _ in range(_STEPS):
-        first = _pressed(force, moment, depth)
-        middle_force = force + 0.5 * step * weight * first
-        middle_moment = moment + 0.5 * step * (0.5 * weight * first**2 - thrust)
-        wide = _pressed(middle_force, middle_moment, depth)
+        wide = _pressed(force, moment, depth)
         force += step * weight * wide
-        moment += step * (0.5 * weight * wide**2 - thrust)
+        moment += step * (weight * wide**2 / 2.0 - thrust)
         if moment < 0.0:
             return False
     return True

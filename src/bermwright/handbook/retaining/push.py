@@ -130,6 +130,7 @@ def wet_soil_push(
 
 def _arm(moment: Array, force: Array) -> Array:
     """Where a force acts; at the foot where there is none."""
-    with np.errstate(invalid="ignore", divide="ignore"):
-        arm: Array = np.where(force > 0.0, moment / np.where(force > 0.0, force, 1.0), 0.0 * force)
+    turned, pushed = np.broadcast_arrays(moment, force)
+    arm: Array = np.zeros(pushed.shape)
+    np.divide(turned, pushed, out=arm, where=pushed > 0.0)
     return arm

@@ -208,7 +208,8 @@ def stand_of(
 
 def _share(demand: Array, capacity: Array) -> Array:
     """Demand over capacity; nothing asked is nothing used, and what nothing holds is infinite."""
-    asked = np.maximum(demand, 0.0) + 0.0 * capacity
-    with np.errstate(divide="ignore", invalid="ignore"):
-        share: Array = np.where(asked > 0.0, asked / np.where(asked > 0.0, capacity, 1.0), 0.0)
+    asked, held = np.broadcast_arrays(np.maximum(demand, 0.0), capacity)
+    share: Array = np.zeros(asked.shape)
+    with np.errstate(divide="ignore"):
+        np.divide(asked, held, out=share, where=asked > 0.0)
     return share
