@@ -216,3 +216,26 @@ EAHE2020 = Work(
     publisher="Renewable Energy 146, p. 2070",
     locator="abstract",
 )
+SOLARHOUSING = Work(
+    key="SOLARHOUSING",
+    authors="S. R. Hastings, M. Wall",
+    title="Sustainable solar housing, volume 2, table 10.1.1: emission of water vapour",
+    year=2007,
+    publisher="Earthscan",
+    locator="read at northernarchitecture.us/solar-housing-2/humidity.html and oxygen-and-co2-levels.html",
+)
+SIMPSON1998 = Work(
+    key="SIMPSON1998",
+    authors="W. T. Simpson",
+    title="Equilibrium moisture content of wood in outdoor locations, research note FPL-RN-0268",
+    year=1998,
+    publisher="USDA Forest Service",
+    locator="examples read at stoves.bioenergylists.org/emccalc and liquisearch.com",
+)
+STOICHIOMETRY = Work(
+    key="STOICHIOMETRY",
+    authors="",
+    title="Combustion of wood C 0.50, H 0.06, O 0.43: oxygen and air by molar masses",
+    year=2026,
+    locator="closed form; 6 g of air for 1 g of wood in abstract 1719 at wfs.swst.org",
+)
