@@ -20,6 +20,7 @@ from bermwright.house.choices import (
     Structure,
     Support,
     Tamping,
+    Terrain,
 )
 from bermwright.house.living.heat import Animals, Heat, Mass
 from bermwright.house.living.stove import Stove, Wood
@@ -34,6 +35,7 @@ from bermwright.house.parts.choices import (
     Panes,
 )
 from bermwright.house.parts.ends import End
+from bermwright.house.parts.erection import Anchor, BraceBoards, Erection, Guy, Lifted, Raised
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
 from bermwright.house.questions import questions
@@ -43,10 +45,11 @@ from bermwright.house.values import Assumption, Board, Nail
 from bermwright.house.vault import Vault
 
 __all__ = [
-    "About", "AnimalKind", "Animals", "Approach", "Assumption", "Ballast", "Beam", "Board",
-    "Contradiction", "Cover", "CoverKind", "Crew", "CurveKind", "End", "EndKind", "EndSide", "Feet",
-    "Fill", "Floor", "FloorUse", "Frost", "Heat", "Heated", "Hold", "House", "Mass", "Mound", "Nail",
-    "Opening", "OpeningKind", "OpeningSide", "Order", "Panes", "Post", "Prices", "Prop", "Review",
-    "RuleSettings", "Site", "Soil", "Species", "Stacked", "Stages", "Stove", "StoveAir", "StoveKind",
-    "Structure", "Support", "Tamping", "Tie", "Vault", "Wood", "contradictions", "questions",
+    "About", "Anchor", "AnimalKind", "Animals", "Approach", "Assumption", "Ballast", "Beam", "Board",
+    "BraceBoards", "Contradiction", "Cover", "CoverKind", "Crew", "CurveKind", "End", "EndKind",
+    "EndSide", "Erection", "Feet", "Fill", "Floor", "FloorUse", "Frost", "Guy", "Heat", "Heated",
+    "Hold", "House", "Lifted", "Mass", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide",
+    "Order", "Panes", "Post", "Prices", "Prop", "Raised", "Review", "RuleSettings", "Site", "Soil",
+    "Species", "Stacked", "Stages", "Stove", "StoveAir", "StoveKind", "Structure", "Support", "Tamping",
+    "Terrain", "Tie", "Vault", "Wood", "contradictions", "questions",
 ]  # fmt: skip

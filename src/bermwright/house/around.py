@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.data.materials import MATERIALS
 from bermwright.house.choices import CoverKind, Frost, Hold, SoilKind, Support
-from bermwright.house.fields import Ask, Choice, Number, Path, Quantity, Words, YesNo, says
+from bermwright.house.fields import Ask, Choice, Number, Path, Quantity, Size, Whole, Words, YesNo, says
 from bermwright.house.site import (
     ASK_FRICTION,
     ASK_FROST,
@@ -20,6 +20,7 @@ from bermwright.house.site import (
     STIFFNESS,
     UNIT_WEIGHT,
 )
+from bermwright.house.values import Nail
 
 if TYPE_CHECKING:
     from bermwright.base.ranges import Range
@@ -190,6 +191,39 @@ class Cover:
                 asks="How wide is one plank?",
                 why="Wide planks do not lie on the curve; the cut list counts them.",
                 cheapest_way="Measure a plank of the stack.",
+                needed=lambda cover: cover.kind is CoverKind.LAGGING,
+            ),
+        ),
+    )
+    nail: Nail | None = field(
+        default=None,
+        metadata=says(
+            "Diameter and length of the nails of the planks.",
+            Size(
+                Nail,
+                Quantity("thickness", "1.8 mm", "8 mm", "EN 1995-1-1 has rules for nails up to 8 mm"),
+                Quantity("thickness", "20 mm", "400 mm", "longer ones are rods"),
+                ("diameter", "length"),
+            ),
+            example="3.1 x 90 mm",
+            ask=Ask(
+                asks="Which nails hold the planks to the ribs?",
+                why="The planks and their nails keep the ribs upright along the house.",
+                cheapest_way="Read the packet, or measure one with a caliper.",
+                needed=lambda cover: cover.kind is CoverKind.LAGGING,
+            ),
+        ),
+    )
+    nails: int | None = field(
+        default=None,
+        metadata=says(
+            "How many nails hold one plank to each rib.",
+            Whole(1, 12, "more split the plank"),
+            example="2",
+            ask=Ask(
+                asks="How many nails hold one plank to each rib?",
+                why="Two are a couple that keeps the house from leaning along its axis; one is a hinge.",
+                cheapest_way="Decide it: two, one near each edge.",
                 needed=lambda cover: cover.kind is CoverKind.LAGGING,
             ),
         ),

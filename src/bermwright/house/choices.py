@@ -54,6 +54,16 @@ class CoverKind(StrEnum):
     FLEECE = "fleece"
 
 
+class Terrain(StrEnum):
+    """How open the land is over which the wind comes (EN 1991-1-4, table 4.1)."""
+
+    SEA = "sea"
+    LAKE = "lake or flat field"
+    OPEN = "open country"
+    VILLAGE = "village or forest"
+    TOWN = "town"
+
+
 class Frost(StrEnum):
     """Whether a soil heaves when it freezes."""
 

@@ -12,6 +12,7 @@ from bermwright.house.living.heat import Heat
 from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.living.umbrella import ASK_GROUND_HEAT, GroundHeat
 from bermwright.house.parts.ends import End
+from bermwright.house.parts.erection import Erection
 from bermwright.house.parts.holds import FloorTie, Ring, Socket
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
@@ -152,6 +153,20 @@ class House:
                 asks="What keeps the foot of a rib from sliding off its support?",
                 why="It pushes sideways, one way while the soil is laid and the other way later.",
                 cheapest_way="Write a [[socket]] table: vault, kind, friction, hold_across, hold_down.",
+                needed=lambda house: bool(house.vaults),
+            ),
+        ),
+    )
+    erection: Erection | None = field(
+        default=None,
+        metadata=says(
+            "How the ribs are raised.",
+            Table(Erection),
+            ask=Ask(
+                asks="How are the ribs raised, braced and guyed until the lagging is on?",
+                why="Bare ribs fall over in a wind that nobody minds.",
+                cheapest_way="Write an [erection] table: raised, lifted, wind_limit, and [[erection.brace]] "
+                "or [[erection.guy]].",
                 needed=lambda house: bool(house.vaults),
             ),
         ),

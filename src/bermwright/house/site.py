@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from bermwright.house.choices import Frost, SoilKind
+from bermwright.house.choices import Frost, SoilKind, Terrain
 from bermwright.house.fields import Ask, Choice, Number, Quantity, Tables, Words, YesNo, says
 
 if TYPE_CHECKING:
@@ -268,6 +268,28 @@ class Site:
                 "printed in "
                 "the national annex and costs nothing.",
             ),
+        ),
+    )
+    wind: float | None = field(
+        default=None,
+        metadata=says(
+            "Wind speed of the map: ten minutes' mean, 10 m over open country, once in fifty years.",
+            Quantity("speed", "15 m/s", "60 m/s", "no map shows less or more"),
+            example="24 m/s",
+            ask=Ask(
+                asks="Which wind speed does the map show here?",
+                why="Bare ribs and a lagged shell stand in the wind before soil lies on them.",
+                cheapest_way="Ask the building office for the value of the national annex to EN 1991-1-4.",
+            ),
+        ),
+    )
+    terrain: Terrain = field(
+        default=Terrain.OPEN,
+        metadata=says(
+            "How open the land is over which the wind comes.",
+            Choice(Terrain),
+            example="open country",
+            source="the windiest that is usual inland (EN 1991-1-4, category II)",
         ),
     )
     ground_acceleration: float | None = field(

@@ -26,6 +26,7 @@ _ENERGY: Powers = (1, 2, -2, 0, 0, 0)
 _KELVIN: Powers = (0, 0, 0, 1, 0, 0)
 _ANGLE: Powers = (0, 0, 0, 0, 1, 0)
 _WORK: Powers = (0, 0, 0, 0, 0, 1)
+_SPEED: Powers = (0, 1, -1, 0, 0, 0)
 _ACCELERATION: Powers = (0, 1, -2, 0, 0, 0)
 
 GRAVITY = 9.80665
@@ -48,6 +49,7 @@ ATOMS: dict[str, tuple[float, Powers]] = {
     "in": (INCH, _LENGTH),
     "ft": (FOOT, _LENGTH),
     "yd": (3 * FOOT, _LENGTH),
+    "mph": (1760 * 3 * FOOT / 3600.0, _SPEED),
     "l": (1e-3, (0, 3, 0, 0, 0, 0)),
     "gal": (231 * INCH**3, (0, 3, 0, 0, 0, 0)),
     "N": (1.0, _FORCE),

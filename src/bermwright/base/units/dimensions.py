@@ -142,6 +142,7 @@ _ROWS = (
         "11000 lb/in",
     ),
     _dimension("moment", "a moment", "Nm", "kNm", "lb ft", ("kNm", "Nm", "lb ft"), "1.5 kNm", "1100 lb ft"),
+    _dimension("speed", "a speed", "m/s", "m/s", "mph", ("m/s", "km/h", "mph"), "24 m/s", "54 mph"),
     _dimension("acceleration", "an acceleration", "m/s2", "g", "g", ("g", "m/s2"), "0.04 g", "0.04 g"),
     _dimension(
         "temperature", "a temperature", "degC", "degC", "degF", ("degC", "degF"), "-25 degC", "-13 degF"

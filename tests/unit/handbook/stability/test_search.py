@@ -90,6 +90,6 @@ def test_a_pull_that_was_solved_for_gives_its_factor() -> None:
 
 def test_a_base_that_rises_too_steeply_is_not_known() -> None:
     factor = stability.bishop_factor(
-        (10e3, 10e3), (math.radians(60), math.radians(-70)), (1.0, 1.0), cohesion=1e3, friction=0.6
+        (40e3, 10e3), (math.radians(60), math.radians(-70)), (1.0, 1.0), cohesion=1e3, friction=0.6
     )
     assert math.isnan(float(factor))
