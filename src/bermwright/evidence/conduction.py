@@ -13,7 +13,6 @@ from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.fabric import (
     APPROVEDL,
     ASHRAEHOF,
-    CARSLAW1959,
     HUSAGERD,
     INCROPERA,
     ISO6946,
@@ -22,6 +21,7 @@ from bermwright.data.works.fabric import (
     KUSUDA1965,
     LANGMUIR1913,
 )
+from bermwright.data.works.groundheat import CARSLAW1959
 from bermwright.evidence.rows import Kind, Row
 from bermwright.handbook.conduction import (
     HeatFlow,

@@ -1,7 +1,7 @@
 """Moist air, vapour through layers, mould and rot: tables of moist air, ISO 13788 and a published example.
 
-The texts of ISO 13788 and of the papers on mould and decay were not open; their equations are worked here. The
-tables of moist air were read, the package psychrolib gives the independent values.
+The texts of ISO 13788 and of the papers on mould and decay were not open; their equations are worked here.
+The tables of moist air were read, the package psychrolib gives the independent values.
 """
 
 from __future__ import annotations
@@ -148,7 +148,8 @@ _AIR = (
     *(
         _row(f"content-{t:g}", _cite(ISO13788, "p/(461.5·T), saturated"), vapour_content, printed,
              {"pressure": pressure, "temperature": t}, "g/m3", pick=lambda r: float(r) * 1e3)
-        for t, printed, pressure in ((-20.0, "0.879", 102.74), (0.0, "4.843", 610.5), (20.0, "17.274", 2336.95))
+        for t, printed, pressure in ((-20.0, "0.879", 102.74), (0.0, "4.843", 610.5),
+                                     (20.0, "17.274", 2336.95))
     ),
     _row("content-table--20", _cite(HUSAGERD, "0.886 g/m3 at −20 °C in a course's annex", Provenance.READ),
          vapour_content, "0.886", {"pressure": 103.5, "temperature": -20.0}, "103.5 Pa as printed there",
@@ -175,7 +176,8 @@ _FACES = (
     *(
         _row(f"surface-{name}", _cite(ISO13788, "dew point of p/0.8"), least_surface, printed,
              {"pressure": pressure}, "share of the saturation pressure at 20 °C")
-        for name, printed, pressure in (("40", "9.27", 934.78), ("30", "5.07", 701.09), ("45", "11.03", 1051.63))
+        for name, printed, pressure in (("40", "9.27", 934.78), ("30", "5.07", 701.09),
+                                        ("45", "11.03", 1051.63))
     ),
     _row("surface-dew", _cite(ISO13788, "dew point of p"), least_surface, "9.269",
          {"pressure": 1168.475, "humidity": 1.0}, "nothing allowed beyond dew"),
@@ -202,7 +204,7 @@ _FACES = (
          {"temperature": 60.0, "humidity": 0.55}, unit="%"),
     *(
         _row(f"wood-{t:g}-{humidity:g}", _cite(WOODHANDBOOK, "table 4-2", Provenance.MEMORY), wood_moisture,
-             printed, {"temperature": t, "humidity": humidity}, "the equation is a fit of the table", rel=0.035,
+             printed, {"temperature": t, "humidity": humidity}, "the equation is a fit of it", rel=0.035,
              unit="%")
         for t, humidity, printed in (
             (21.1, 0.05, "1.3"), (21.1, 0.50, "9.2"), (21.1, 0.80, "16.0"), (21.1, 0.95, "23.9"),
@@ -303,7 +305,8 @@ _LAYERS = (
          {"air_layers": (1.0, 3.0), "temperatures": (20.0, 20.0, 20.0), "inside": 1200.0, "outside": 400.0},
          "1200 − 800/4", pick=lambda r: float(r.pressure[1])),
     _row("cut", _cite(ISO13788, "⌈7.5/0.25⌉ = 30 slices"), cut_layers, "30",
-         {"resistances": (7.5,), "air_layers": (0.9,)}, "wood fibre of 0.3 m", pick=lambda r: float(r[0].size)),
+         {"resistances": (7.5,), "air_layers": (0.9,)}, "wood fibre of 0.3 m",
+         pick=lambda r: float(r[0].size)),
     _row("cut-heat", _cite(ISO13788, "four slices of 1/4"), cut_layers, "0.250",
          {"resistances": (1.0, 0.0), "air_layers": (2.0, 1.0)}, "1/0.25 = 4",
          pick=lambda r: float(r[0][0])),

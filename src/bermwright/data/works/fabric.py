@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from bermwright.base.sources import Work
+from bermwright.data.works.groundheat import CARSLAW1959 as CARSLAW1959
+from bermwright.data.works.groundheat import LANGMUIR1913 as LANGMUIR1913
 
 EN12524 = Work(
     key="EN12524",
@@ -92,26 +94,12 @@ INCROPERA = Work(
     year=2007,
     publisher="Wiley",
 )
-LANGMUIR1913 = Work(
-    key="LANGMUIR1913",
-    authors="I. Langmuir, E. Q. Adams, G. S. Meikle",
-    title="Flow of heat through furnace walls: the shape factor",
-    year=1913,
-    publisher="Transactions of the American Electrochemical Society 24",
-)
 KUSUDA1965 = Work(
     key="KUSUDA1965",
     authors="T. Kusuda, P. R. Achenbach",
     title="Earth temperature and thermal diffusivity at selected stations in the United States",
     year=1965,
     publisher="ASHRAE Transactions 71 (1), p. 61",
-)
-CARSLAW1959 = Work(
-    key="CARSLAW1959",
-    authors="H. S. Carslaw, J. C. Jaeger",
-    title="Conduction of heat in solids",
-    year=1959,
-    publisher="Oxford University Press",
 )
 PSYCHROLIB = Work(
     key="PSYCHROLIB",

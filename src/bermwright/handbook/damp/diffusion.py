@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -168,7 +169,7 @@ def vapour_profile(
     level[0], level[-1] = inside, outside
     pins = [0, *sorted(wet), thickness.size]
     kept = [0]
-    for start, end in zip(pins[:-1], pins[1:], strict=True):
+    for start, end in pairwise(pins):
         kept += _under(place, level, start, end)[1:]
     pressure = np.interp(place, place[kept], level[kept])
     flow = -STILL_AIR * np.diff(pressure) / thickness
