@@ -47,7 +47,6 @@ class Species(StrEnum):
     BEECH = "beech"
     OAK = "oak"
     ASH = "ash"
-    ALDER = "alder"
     POPLAR = "poplar"
     SPRUCE = "spruce"
     PINE = "pine"
