@@ -267,6 +267,81 @@ def _nearer(guesses: list[Array], misses: list[Array], scale: Array) -> Array:
     return np.asarray(best + (misses[-1] + turns @ shares) / scale)
 
 
+def part_states(bodies: Solids, part: int, start: Array, room: Array) -> Array:
+    """State of one body at the end of every hour, once the room's temperature is known.
+
+    z⁺ = e^(−λΔt) z + (1 − e^(−λΔt))/λ·(forcing + g T)
+
+    Parameters
+    ----------
+    bodies : Solids
+        The bodies [-].
+    part : int
+        Which one, counted from 0 [-].
+    start : array
+        State of all modes at the beginning [-].
+    room : array
+        Room temperature of every hour [°C].
+
+    Returns
+    -------
+    array
+        States of the body's modes, (hours, modes) [-].
+
+    References
+    ----------
+    [CARSLAW1959] : section 1.14, superposition, mode by mode.
+    """
+    from scipy.signal import lfilter
+
+    first, past, _port = bodies.parts[part]
+    stays = np.exp(-bodies.decay[first:past] * HOUR)
+    adds = (1.0 - stays) / bodies.decay[first:past]
+    drive = bodies.forcing[:, first:past] + np.outer(room, bodies.room_gain[first:past])
+    return np.stack(
+        [
+            lfilter(
+                [adds[mode]], [1.0, -stays[mode]], drive[:, mode], zi=[stays[mode] * start[first + mode]]
+            )[0]
+            for mode in range(past - first)
+        ],
+        axis=1,
+    )
+
+
+def heat_into(bodies: Solids, part: int, start: Array, room: Array) -> Array:
+    """Mean heat that one body takes from the room in every hour.
+
+    Q = A·T − g·z̄, z̄ = the mean of the state over the hour
+
+    Parameters
+    ----------
+    bodies : Solids
+        The bodies [-].
+    part : int
+        Which one, counted from 0 [-].
+    start : array
+        State of all modes at the beginning [-].
+    room : array
+        Room temperature of every hour [°C].
+
+    Returns
+    -------
+    array
+        Heat into the body [W], below zero where it warms the room.
+
+    References
+    ----------
+    [INCROPERA] : chapter 1, conservation of energy; what passes the film.
+    """
+    first, past, port = bodies.parts[part]
+    states = part_states(bodies, part, start, room)
+    before = np.concatenate([start[np.newaxis, first:past], states[:-1]])
+    drive = bodies.forcing[:, first:past] + np.outer(room, bodies.room_gain[first:past])
+    mean = (drive - (states - before) / HOUR) / bodies.decay[first:past]
+    return np.asarray(port * room - mean @ bodies.room_gain[first:past])
+
+
 def surface_temperature(bodies: Solids, part: int, state: Array) -> Array:
     """Mean temperature of one body's face towards the room.
 
