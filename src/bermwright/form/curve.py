@@ -65,15 +65,20 @@ CLOSED: Mapping[CurveKind, Callable[[float, float], PlaneCurve]] = MappingProxyT
 """Curves that span and rise describe."""
 
 
-def centreline(vault: Vault, rise: float, around: Around) -> tuple[PlaneCurve, tuple[str, ...]]:
-    """The curve over its springing line, and what has to be said about it."""
+def centreline(
+    vault: Vault, rise: float, around: Around, *, name_limit: bool = True
+) -> tuple[PlaneCurve, tuple[str, ...]]:
+    """The curve over its springing line, and what has to be said about it.
+
+    Where there is none, its error says what there would be, unless nobody reads that (`name_limit`).
+    """
     if vault.curve in CLOSED:
         return CLOSED[vault.curve](vault.span, rise), ()
     match vault.curve:
         case CurveKind.POINTED:
             return _pointed(vault.span, rise)
         case CurveKind.UNDER_COVER:
-            return _under_cover(vault.span, rise, around)
+            return _under_cover(vault.span, rise, around, name_limit=name_limit)
         case CurveKind.LEVEL_SOIL:
             curve = curves.level_cover(vault.span, rise, around.cover + around.face)
         case CurveKind.DRAWN:
@@ -104,10 +109,13 @@ def _pointed(span: float, rise: float) -> tuple[PlaneCurve, tuple[str, ...]]:
     return _chain(curves.pointed_arcs(span, rise)), valley if rise < 0.5 * span else ()
 
 
-def _under_cover(span: float, rise: float, around: Around) -> tuple[PlaneCurve, tuple[str, ...]]:
+def _under_cover(
+    span: float, rise: float, around: Around, *, name_limit: bool
+) -> tuple[PlaneCurve, tuple[str, ...]]:
     load = known(around.load, "vault.fill")
     line = around.ground.finished
-    found = curves.under_cover(span, rise, ground=(line.x, line.z - around.crown_level), load=load)
+    ground = (line.x, line.z - around.crown_level)
+    found = curves.under_cover(span, rise, ground=ground, load=load, name_limit=name_limit)
     first = (
         f"The curve is free of bending when finished, for soil of {load.unit_weight / 1e3:.1f} kN/m3 "
         f"that pushes sideways with K = {load.sideways:.2f}; in every other state it bends."

@@ -50,7 +50,7 @@ def vault_form(house: House, vault: Vault, *, elements: int = 72, pieces: bool =
         raise FormUnknownError(vault.name, missing)
     face = 0.5 * vault.rib_depth + sum(layer.thickness for layer in vault.cover)
     around, said_of_ground = around_vault(house, vault, crown_level=vault.springing + rise, face=face)
-    curve, said_of_curve = centreline(vault, rise, around)
+    curve, said_of_curve = centreline(vault, rise, around, name_limit=pieces)
     bands = tuple(_bands(curve, vault))
     soil_face = bands[-1].outer
     laid_out = rib_form if pieces else uncut_rib

@@ -15,7 +15,7 @@ from bermwright.stages.face import build_of, strip
 from bermwright.stages.nouns import Action, Compaction, Duration, Stage, StageKind
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from bermwright.form.shapes import VaultForm
     from bermwright.stages.face import Build
@@ -50,15 +50,24 @@ def building_sequence(form: VaultForm, given: Given) -> tuple[Stage, ...]:
     return staged(build_of(form, given))
 
 
-def staged(build: Build, *, variable: bool = True) -> tuple[Stage, ...]:
-    """The same for a vault whose soil face is cut already, with or without the loads that come and go."""
+def staged(
+    build: Build,
+    *,
+    variable: bool = True,
+    wanted: Callable[[StageKind, float | None], bool] = lambda _kind, _level: True,
+) -> tuple[Stage, ...]:
+    """The same for a vault whose soil face is cut already, with or without the loads that come and go.
+
+    `wanted` is asked of each stage, by its kind and the level of its fill, before its cases are made.
+    """
     if not variable:
         build = replace(build, given=replace(build.given, snow=None, workers=0.0, roof_load=None))
-    stages = [_shell_stage(build, kind) for kind in _shell_kinds(build.given)]
+    stages = [_shell_stage(build, kind) for kind in _shell_kinds(build.given) if wanted(kind, None)]
     before = Temporary()
     for placed in _placed(build):
         now = temporary(build.given, placed)
-        stages.append(_soil_stage(build, placed, now, _changes(build.given, before, now)))
+        if wanted(placed.kind, placed.level):
+            stages.append(_soil_stage(build, placed, now, _changes(build.given, before, now)))
         before = now
     return tuple(stages)
 

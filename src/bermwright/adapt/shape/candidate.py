@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from bermwright.adapt.shape.envelope import Envelope
     from bermwright.adapt.shape.families import Stand
     from bermwright.form.shapes import CurveLine, VaultForm
-    from bermwright.house import House, Vault
+    from bermwright.house import CurveKind, House, Vault
 
     Array = NDArray[np.float64]
 
@@ -67,6 +67,8 @@ class Candidate:
     wall: Wall
     hours: Range
     """Hours of everything that has a published rate; walls and ribs have none."""
+    alike: tuple[CurveKind, ...] = ()
+    """Other families that come to the same curve."""
 
     @property
     def vault(self) -> Vault:

@@ -37,14 +37,18 @@ if TYPE_CHECKING:
     from bermwright.rules.analysis.lanes import Lane
     from bermwright.rules.analysis.model import RibModel
     from bermwright.rules.analysis.response import Analysis
-    from bermwright.stages import Stage
+    from bermwright.stages import Build, Stage
 
     Array = NDArray[np.float64]
 
-FINE, COARSE = 72, 32
+FINE, COARSE = 72, 28
 """Elements of the rib: as `check` takes them, and for searches."""
 SEARCH_RUNS = frozenset({"low", "compacted"})
 """The expected run lies between them: it is left to the last look, as the heavy one where it is no load."""
+LOW_FILL = 0.45
+"""Fill below this share of the rise is left out of the quick look (-)."""
+EVEN, EVEN_PLACES = 1e-6, 41
+"""Difference between left and right that counts as none (m), and at how many places it is looked at."""
 EVERY_RUN = frozenset({"low", "expected", "compacted", "heavy"})
 
 
@@ -153,10 +157,41 @@ def ribs_of(house: House, vault: Vault, *, quick: bool = False, share: Share = m
         house=house,
         vault=vault,
         form=form,
-        stages=staged(build),
+        stages=_quick_stages(build) if quick else staged(build),
         model=replace(rib_model(house, vault, form, strength), share=share),
         strength=strength,
     )
+
+
+def _quick_stages(build: Build) -> tuple[Stage, ...]:
+    """The stages and cases that can govern, for a quick look.
+
+    The quick runs have no springs, so that a state does not depend on those before it. Bare ribs, and fill
+    that lies low beside them, never bend most; what long term adds to the settled house is only softer.
+    Under an even ground the cases with the right side ahead or loaded mirror those with the left.
+    """
+    form = build.form
+    low = form.springing + LOW_FILL * form.rise
+    early = {StageKind.RIBS, StageKind.LAGGED, StageKind.SETTLED}
+
+    def wanted(kind: StageKind, level: float | None) -> bool:
+        return kind not in early and (kind is not StageKind.FILL or level is None or level >= low)
+
+    stages = staged(build, wanted=wanted)
+    if not _even(form):
+        return stages
+    return tuple(
+        replace(stage, cases=tuple(case for case in stage.cases if "right" not in case.name))
+        for stage in stages
+    )
+
+
+def _even(form: VaultForm) -> bool:
+    """Whether left and right of the section are each other's mirror image."""
+    x, line = np.linspace(0.0, form.span, EVEN_PLACES), form.rib.centreline
+    grounds = (form.ground.finished, form.ground.natural)
+    level = all(np.allclose(one.level(x), one.level(-x), atol=EVEN) for one in grounds)
+    return level and bool(np.allclose(line.x, -line.x[::-1], atol=EVEN))
 
 
 def bending_envelope(
@@ -294,13 +329,13 @@ def _by_stage(
 def board_ratios(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S) largest strength of the boards used, in bending with thrust and in shear."""
     bent = bending_ratio(analysis, strength).max(axis=(2, 3))
-    return np.maximum(bent, shear_ratio(analysis, strength).max(axis=2))
+    return np.asarray(np.maximum(bent, shear_ratio(analysis, strength).max(axis=2)))
 
 
 def _nail_ratios(analysis: Analysis, strength: RibStrength) -> Array:
     if not strength.joint_nodes.size:
         return np.zeros(analysis.bends.shape)
-    return nail_ratio(analysis, strength).max(axis=2)
+    return np.asarray(nail_ratio(analysis, strength).max(axis=2))
 
 
 def _counted(analysis: Analysis, ratios: Array) -> Array:
@@ -314,4 +349,6 @@ def _known(value: float) -> float | None:
 
 def _foot_range(form: VaultForm, analysis: Analysis, component: int) -> Range:
     force = analysis.response.feet[..., component] / form.spacing
-    return Range(float(np.nanmin(force)), float(np.nanmax(force)))
+    # Where no state of rest was found the bending says so already; the rest of the range still helps.
+    known = force[np.isfinite(force)]
+    return Range(float(known.min()), float(known.max())) if known.size else Range(np.nan, np.nan)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from types import MappingProxyType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from bermwright.handbook.curves import pointed_radius
 from bermwright.house import CurveKind
@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 
 FLATTEST = 0.12
 """Least rise over span that is tried; flatter ribs snap through (-)."""
+SAME_RISE = 1e-6
+"""Rises closer than this are one (m)."""
 LEAST_RADIUS = 0.2
 """Least radius that a house file takes (m)."""
 RADII = ("chain", "centre_offset", "side_radius", "base_centre", "flank_radius", "crown_radius")
@@ -49,24 +51,17 @@ class Family:
         radii = self.radii(like.span, rise, shares)
         if radii is None:
             return None
-        nothing = dict.fromkeys(RADII)
-        return replace(
-            like,
-            **{**nothing, **radii},  # type: ignore[arg-type]  (names of fields)
-            curve=self.kind,
-            rise=rise,
-            springing=springing,
-            points=(),
-        )
+        fields: dict[str, Any] = {**dict.fromkeys(RADII), **radii}
+        return replace(like, curve=self.kind, rise=rise, springing=springing, points=(), **fields)
 
 
 def _not_over_half(span: float, rise: float, _shares: Shares) -> Radii | None:
     """A taller segment leans in over its feet."""
-    return {} if rise <= 0.5 * span + 1e-9 else None
+    return {} if rise <= 0.5 * span + SAME_RISE else None
 
 
 def _half(span: float, rise: float, _shares: Shares) -> Radii | None:
-    return {} if abs(rise - 0.5 * span) < 1e-6 else None
+    return {} if abs(rise - 0.5 * span) < SAME_RISE else None
 
 
 def _over_half(span: float, rise: float, _shares: Shares) -> Radii | None:
@@ -103,8 +98,8 @@ FAMILIES: Mapping[CurveKind, Family] = MappingProxyType(
         for one in (
             Family(kind=CurveKind.CATENARY),
             Family(kind=CurveKind.PARABOLA),
-            Family(kind=CurveKind.SEGMENT, radii=_not_over_half),
             Family(kind=CurveKind.SEMICIRCLE, radii=_half),
+            Family(kind=CurveKind.SEGMENT, radii=_not_over_half),
             Family(kind=CurveKind.ELLIPSE),
             Family(kind=CurveKind.LEVEL_SOIL),
             Family(kind=CurveKind.UNDER_COVER),
@@ -114,4 +109,4 @@ FAMILIES: Mapping[CurveKind, Family] = MappingProxyType(
         )
     }
 )
-"""A drawn curve is no family: it is the builder's own."""
+"""The simplest to set out first. A drawn curve is no family: it is the builder's own."""

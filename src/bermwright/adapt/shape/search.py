@@ -1,15 +1,17 @@
 """Every family of curves at its best for one span, headroom and ground, and which of them to take.
 
-What is kept: the span, the mound as the file describes it, and the room to stand. The crown stays at its level,
-so that room and view stay what the builder drew; the feet go down to the floor or up onto walls. For the few best
-families the crown also comes down as far as the floor to stand on stays as wide as it was.
+What is kept: the span, the mound as the file describes it, and the room to stand. The crown stays at its
+level, so that room and view stay what the builder drew; the feet go down to the floor or up onto walls. For
+the few best families the crown also comes down as far as the floor to stand on stays as wide as it was.
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any
+
+import numpy as np
 
 from bermwright.adapt.shape.candidate import Candidate, candidate
 from bermwright.adapt.shape.envelope import Screen, bending_envelope, ribs_of
@@ -24,8 +26,11 @@ from bermwright.house import CurveKind
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
 
+    from numpy.typing import NDArray
+
     from bermwright.house import House, Vault
 
+    Array = NDArray[np.float64]
     Progress = Callable[[str], None]
     Shares = tuple[float, ...]
     Shaped = tuple[float, float, Shares]
@@ -36,6 +41,13 @@ LOWERED = 3
 """Families whose crown is also tried lower: the best ones."""
 SAME_LEVEL = 1e-6
 """Levels closer than this are one (m)."""
+BUILT = 0.01
+"""Two curves this near each other everywhere are one on a site (m)."""
+LINE_PLACES = 25
+SIMPLE = tuple(FAMILIES)
+"""Families in the order in which one of several equal ones gives its name."""
+FROM_FLOOR = 3
+"""Curves from the floor that are shown: the best ones."""
 OVERHANG = 0.01
 """Share of the span by which a face may lean out over its foot: soil under more cannot be compacted."""
 
@@ -48,6 +60,15 @@ class Found:
     stand: Stand
     vault: Vault
     bending: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Same:
+    """Curves of several families that are one: a pointed arch of half its span is a semicircle."""
+
+    first: Found
+    alike: tuple[CurveKind, ...]
+    """The other families that come to it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -92,7 +113,7 @@ def compare_curves(
     found = [one for pair in share(search.standing, tuple(FAMILIES.values())) for one in pair]
     found += [one for one in share(search.lowered, _best_families(found)) if one is not None]
     own, own_fault = search.own()
-    others = share(search.measured, found)
+    others = share(search.measured, search.told_apart(_worth_showing(found)))
     return Comparison(
         house=house,
         limits=limits,
@@ -119,6 +140,17 @@ def _best_families(found: list[Found]) -> list[Family]:
     return [one.family for one in best.values()][:LOWERED]
 
 
+def _as_good_as(one: Array, other: Array) -> bool:
+    """Whether nobody could build the difference."""
+    return bool(np.max(np.hypot(*(one - other))) < BUILT)
+
+
+def _worth_showing(found: list[Found]) -> list[Found]:
+    """Every curve on walls, and the best few of those from the floor."""
+    floor = sorted((one for one in found if one.stand is Stand.GROUND), key=lambda one: one.bending)
+    return [*(one for one in found if one.stand is not Stand.GROUND), *floor[:FROM_FLOOR]]
+
+
 def _screen(house: House, vault: Vault, limits: Limits) -> Screen:
     """The quick look, with the joints of the file's curve, or of the first other that can be laid out."""
     fault: BermwrightError | None = None
@@ -142,26 +174,49 @@ class Search:
     limits: Limits
     screen: Screen
     progress: Progress
+    too_tall: dict[float, float] = field(default_factory=dict)
+    """For each level of the crown the least rise at which no curve under cover was found: such a curve takes
+    long to say that it cannot be had, and no taller one can."""
 
     def own(self) -> tuple[Candidate | None, str]:
         """The curve of the file, looked at in full; or why it cannot be had."""
         self.progress(f"{self.vault.name}: the curve of the file")
         try:
-            envelope = bending_envelope(self.house, self.vault)
+            envelope = bending_envelope(self.house, self.vault, every_corner=False)
         except OutOfRangeError as error:
             return None, str(error)
         return candidate(self.house, envelope, stand=None, standing=self.limits.standing), ""
 
-    def measured(self, found: Found) -> Candidate:
+    def measured(self, same: Same) -> Candidate:
         """A curve that was found, looked at with every stage, case and soil run."""
+        found = same.first
         self.progress(f"{self.vault.name}: {found.family.kind} {found.stand}, all stages")
         envelope = bending_envelope(self.house, found.vault, every_corner=False)
-        return candidate(self.house, envelope, stand=found.stand, standing=self.limits.standing)
+        one = candidate(self.house, envelope, stand=found.stand, standing=self.limits.standing)
+        return replace(one, alike=same.alike)
+
+    def told_apart(self, found: list[Found]) -> list[Same]:
+        """Each curve once, with the names of the families that come to it."""
+        kept: list[tuple[Found, Array, list[CurveKind]]] = []
+        for one in sorted(found, key=lambda one: SIMPLE.index(one.family.kind)):
+            line = self._line(one.vault)
+            twin = next((kinds for _, other, kinds in kept if _as_good_as(line, other)), None)
+            if twin is None:
+                kept.append((one, line, []))
+            else:
+                twin.append(one.family.kind)
+        return [Same(first=first, alike=tuple(kinds)) for first, _, kinds in kept]
+
+    def _line(self, vault: Vault) -> Array:
+        """The centreline at even steps of its length."""
+        line = vault_form(self.house, vault, pieces=False).rib.centreline
+        s = np.linspace(0.0, line.length, LINE_PLACES)
+        return np.stack(line.at(s)[:2])
 
     def standing(self, family: Family) -> list[Found]:
         """The best curves of a family with the crown where the file has it: from the floor, and on walls."""
         self.progress(f"{self.vault.name}: {family.kind}")
-        found = (self.from_floor(family), self.on_walls(family))
+        found = (self.on_walls(family), self.from_floor(family))
         return [one for one in found if one is not None]
 
     def from_floor(self, family: Family) -> Found | None:
@@ -179,7 +234,7 @@ class Search:
             return self._least(family, Stand.WALLS, 0, lambda _: (crown - springing, springing, ()))
 
         def shaped(point: Shares) -> Shaped:
-            springing = low + point[0] * (high - low)
+            springing = high - point[0] * (high - low)
             return crown - springing, springing, point[1:]
 
         found = self._least(family, Stand.WALLS, 1 + family.free, shaped)
@@ -235,13 +290,20 @@ class Search:
 
     def _bending(self, vault: Vault | None, floor: float) -> float:
         """Infinite where there is no such curve, too little room, or soil under an overhang."""
-        if vault is None:
+        if vault is None or (vault.rise or 0.0) >= self._reach(vault):
             return math.inf
         try:
             ribs = ribs_of(self.house, vault, quick=True)
         except OutOfRangeError:
+            if vault.curve is CurveKind.UNDER_COVER:
+                self.too_tall[round(top_of(vault), 6)] = vault.rise or 0.0
             return math.inf
         narrow = float(headroom(ribs.form, self.limits.standing).width) < NARROWER * floor
         if narrow or ribs.form.undercut > OVERHANG * vault.span:
             return math.inf
         return self.screen.bending_of(ribs)
+
+    def _reach(self, vault: Vault) -> float:
+        """From this rise on the curve is known not to be had (m)."""
+        under = vault.curve is CurveKind.UNDER_COVER
+        return self.too_tall.get(round(top_of(vault), 6), math.inf) if under else math.inf

@@ -91,6 +91,7 @@ def under_cover(
     load: CoverLoad,
     left_foot: float = 0.0,
     right_foot: float = 0.0,
+    name_limit: bool = True,
 ) -> CoverCurve:
     """The curve that stands without bending under soil to a ground line.
 
@@ -111,6 +112,9 @@ def under_cover(
         Height of the left foot over the springing line [m]; below the rise.
     right_foot : float
         Height of the right foot over the springing line [m]; below the rise.
+    name_limit : bool
+        Whether the error where there is no curve says up to which rise there is one: that takes ten times
+        as long as the curve [-].
 
     Returns
     -------
@@ -140,7 +144,9 @@ def under_cover(
     """
     task = _task(span, ground, load, (left_foot, right_foot))
     within("rise", rise, max(0.0, left_foot, right_foot), unit="m", open_low=True)
-    limit, found = task.raised(rise)
+    limit, found = task.raised(rise, name_limit=name_limit)
+    if found is None and not name_limit:
+        raise OutOfRangeError(f"No curve {span:g} m wide and {rise:g} m high stands without bending here.")
     if found is None:
         raise OutOfRangeError(
             f"No curve {span:g} m wide and {rise:g} m high stands without bending under this ground: "
@@ -228,14 +234,16 @@ class _Task:
     feet: tuple[float, float]
     """Heights of the left and right foot over the springing line (m)."""
 
-    def raised(self, rise: float) -> tuple[float, CoverCurve | None]:
+    def raised(self, rise: float, *, name_limit: bool = True) -> tuple[float, CoverCurve | None]:
         """The rise that can be had, up to the one wanted, and the curve if it is that one."""
         if not self._scale(rise) > 0.0:
             raise OutOfRangeError("Nothing presses on the curve: give soil, a weight or a surcharge.")
         curve = self._direct(rise)
         if curve is not None:
             return rise, curve
-        return (self._halved(rise), None) if self._even() else self._climbed(rise)
+        if not self._even():
+            return self._climbed(rise)
+        return (self._halved(rise) if name_limit else np.nan), None
 
     def _halved(self, rise: float) -> float:
         """On even ground: the largest rise below one that cannot be had."""
