@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
     Truth = NDArray[np.bool_]
 
-SNAP_GRID = 1e-6
+SNAP_GRID = 1e-5
 """Corners nearer than this are one corner (m)."""
 ON_LINE_TOLERANCE = 1e-4
 """How far an edge may lie from a border that it belongs to (m)."""
@@ -82,10 +82,11 @@ def make_mesh(section: Section) -> Mesh:
     corners, lines = _linework(section)
     size = _Sizes(section, corners, lines)
     points, lines = _split_to_size(corners, lines, size)
+    on_lines = len(points)
     inner = _between(points, lines, section, size)
     points, lines = _with_lines(np.concatenate([points, inner]), lines)
     triangles = _kept(points, section)[0]
-    points = _smoothed(points, lines, triangles, free_from=points.shape[0] - inner.shape[0])
+    points = _smoothed(points, lines, triangles, free_from=on_lines)
     points, lines = _with_lines(points, lines)
     triangles, material = _kept(points, section)
     return _numbered(points, triangles, material)
