@@ -10,13 +10,13 @@ from typing import Any
 import numpy as np
 
 from bermwright.base.sources import Cite, Provenance
-from bermwright.data.works.fitting import ARCHES_BY_ARCS, BURNHAM2002, HUBER1981, SEBERWILD1989
+from bermwright.data.works.fitting import ARCHES_BY_ARCS, BURNHAM2002, HUBER1981, ROUSSEEUW1987, SEBERWILD1989
 from bermwright.evidence.rows import Kind, Row
 from bermwright.handbook import curves, fitting
 
 _DERIVED = Cite(work=ARCHES_BY_ARCS, place="closed form", provenance=Provenance.DERIVED)
 _BURNHAM = Cite(work=BURNHAM2002, place="sections 2.4 and 2.9", provenance=Provenance.MEMORY)
-_HUBER = Cite(work=HUBER1981, place="chapter 5", provenance=Provenance.MEMORY)
+_ROUSSEEUW = Cite(work=ROUSSEEUW1987, place="section 5.1", provenance=Provenance.MEMORY)
 _HALF, _RISE = 2.5, 5.0 / 3.0
 _HYPOTENUSE = float(np.hypot(_HALF, _RISE))
 _SIDE = _HYPOTENUSE * (_HYPOTENUSE - _HALF + _RISE) / (2.0 * _HALF)
@@ -158,12 +158,12 @@ ROWS = (
     ),
     *(
         Row(
-            id=f"HUBER1981-OUTLIERS-{name}", cite=_HUBER, kind=Kind.DERIVED, call=fitting.outliers,
+            id=f"ROUSSEEUW1987-OUTLIERS-{name}", cite=_ROUSSEEUW, kind=Kind.DERIVED, call=fitting.outliers,
             inputs={"residuals": residuals, "span": 5.0, "parameters": 3}, expected=expected,
             pick=lambda found: float(found.sum()), note=note,
         )
         for name, residuals, expected, note in (
-            ("SPREAD", [0.01, -0.01, 0.01, -0.01, 0.01, 0.0590, -0.0596], "1", "4 · 1.4826 · 0.01 = 0.0593"),
+            ("SPREAD", [0.01, -0.01, 0.01, -0.01, 0.01, 0.1325, -0.1340], "1", "0.1334"),
             ("SPAN", [0.001, -0.001, 0.001, 0.001, 0.001, 0.0199, -0.0201], "1", "0.004 · 5 = 0.0200"),
             ("TOO-FEW", [0.0, 0.0, 0.0, 0.0, 1.0], "0", "two points to spare"),
             ("ENOUGH", [0.0, 0.0, 0.0, 0.0, 0.0, 1.0], "1", "three points to spare"),

@@ -99,7 +99,7 @@ def _of_the_ground(house: House, vault: Vault) -> Iterator[Family]:
             *missing_for_ground(house, vault),
         ]
         if not missing and vault.cover:
-            yield Family(name=str(kind), build=_Builder(house, like))
+            yield Family(name=str(kind), build=_Builder(house, like), slow=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,10 @@ HUBER1981 = Work(
     key="HUBER1981", authors="P. J. Huber", title="Robust statistics", year=1981, publisher="Wiley",
     locator="not opened; from memory",
 )  # fmt: skip
+ROUSSEEUW1987 = Work(
+    key="ROUSSEEUW1987", authors="P. J. Rousseeuw and A. M. Leroy", title="Robust regression and outlier detection",
+    year=1987, publisher="Wiley", locator="not opened; from memory",
+)  # fmt: skip
 SEBERWILD1989 = Work(
     key="SEBERWILD1989", authors="G. A. F. Seber and C. J. Wild", title="Nonlinear regression", year=1989,
     publisher="Wiley", locator="not opened; from memory",

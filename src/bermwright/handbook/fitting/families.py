@@ -36,6 +36,8 @@ class Family:
     """How many shares it has besides span and rise."""
     details: Callable[[float, float, Shares], Mapping[str, float]] = field(default=_nothing)
     """What the shares mean, by the name in a house file (m)."""
+    slow: bool = False
+    """Whether one of its curves takes tens of milliseconds, so that it is fitted in few steps."""
     fixed_rise: float | None = None
     """Rise over span where it is not free, as in a semicircle."""
 

@@ -34,8 +34,12 @@ OUTLIER_SPAN = 0.004
 """What is nearer than this share of the span is never an outlier."""
 NORMAL_SPREAD = 1.4826
 """Standard deviation over median absolute deviation, of normal errors."""
+FEW = 5.0
+"""How much a median of few residuals falls short: 1 + 5/(n - p)."""
 SURE = 0.975
 """Two-sided 95 % of Student's t."""
+FINE_STEP, SLOW_STEP = 1e-9, 1e-3
+"""Changes at which a fit ends, as shares: a tenth of a millimetre, or a few millimetres."""
 SPARE_POINTS = 3
 """Points beyond what a fit needs, from which outliers can be told."""
 DRAWN_AS = 1e-4
@@ -113,14 +117,14 @@ def fit_family(x: ArrayLike, z: ArrayLike, family: Family) -> Fit:
     first = task.solve(task.start(), np.ones(px.size, dtype=bool), robust=True)
     residuals = task.residuals(first, np.ones(px.size, dtype=bool))
     kept = ~outliers(residuals, task.span, family.parameters)
-    best = task.solve(first, kept, robust=False)
+    best = first if family.slow else task.solve(first, kept, robust=False)
     return task.fit(best, kept)
 
 
 def outliers(residuals: ArrayLike, span: float, parameters: int) -> NDArray[np.bool_]:
     """Which points lie too far from a fitted curve to belong to it.
 
-    |r| > max(4 * 1.4826 median|r|, 0.004 span); none where fewer than three points are to spare
+    |r| > max(4 s, 0.004 span), s = 1.4826 (1 + 5/(n - p)) median|r|; none where n - p < 3
 
     Parameters
     ----------
@@ -138,18 +142,18 @@ def outliers(residuals: ArrayLike, span: float, parameters: int) -> NDArray[np.b
 
     References
     ----------
-    [HUBER1981] chapter 5: the median of the absolute values resists half of the points; the limits are
-    bermwright's own.
+    [ROUSSEEUW1987] section 5.1, for the spread of few points; the limits are bermwright's own.
 
     Examples
     --------
-    >>> outliers([0.01, -0.01, 0.01, -0.01, 0.01, 0.2], 5.0, 3).tolist()
+    >>> outliers([0.01, -0.01, 0.01, -0.01, 0.01, 0.3], 5.0, 3).tolist()
     [False, False, False, False, False, True]
     """
     apart = np.abs(np.asarray(residuals, dtype=float))
     if apart.size < parameters + SPARE_POINTS:
         return np.zeros(apart.size, dtype=bool)
-    spread = NORMAL_SPREAD * float(np.median(apart))
+    few = 1.0 + FEW / (apart.size - parameters)
+    spread = NORMAL_SPREAD * few * float(np.median(apart))
     return np.asarray(apart > max(OUTLIER_SPREADS * spread, OUTLIER_SPAN * span))
 
 
@@ -211,8 +215,9 @@ class _Task:
             loss="soft_l1" if robust else "linear",
             f_scale=OUTLIER_SPAN * self.span,
             x_scale="jac",
-            xtol=1e-9,
-            ftol=1e-10,
+            xtol=SLOW_STEP if self.family.slow else FINE_STEP,
+            ftol=SLOW_STEP if self.family.slow else FINE_STEP,
+            diff_step=SLOW_STEP if self.family.slow else None,
         )
         return np.asarray(found.x)
 
