@@ -29,7 +29,7 @@ def chain(tmp_path: Path) -> str:
 
 def test_a_hung_chain_alone(chain: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["sketch", chain]) == 0
-    said = capsys.readouterr().out
+    said = " ".join(capsys.readouterr().out.split())
     assert "nearest to a catenary, 4.80 m wide and 2.20 m high" in said
     assert "Point 4 lies far off" in said
     assert "3 arcs: at most" in said
@@ -55,7 +55,7 @@ def test_three_points_say_that_they_are_few(tmp_path: Path, capsys: pytest.Captu
     path = tmp_path / "old.csv"
     path.write_text("x [ft],z [ft]\n0,0\n8,7\n16,0\n", encoding="utf-8")
     assert main(["sketch", str(path), "--units", "imperial"]) == 0
-    said = capsys.readouterr().out
+    said = " ".join(capsys.readouterr().out.split())
     assert "too few points to tell" in said
     assert "16 ft" in said
 
