@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from bermwright.base.sources import Work
-from bermwright.data.works.groundheat import CARSLAW1959 as CARSLAW1959
-from bermwright.data.works.groundheat import LANGMUIR1913 as LANGMUIR1913
+from bermwright.data.works.groundheat import CARSLAW1959 as CARSLAW1959  # noqa: PLC0414  (of both subjects)
+from bermwright.data.works.groundheat import LANGMUIR1913 as LANGMUIR1913  # noqa: PLC0414  (of both subjects)
 
 EN12524 = Work(
     key="EN12524",
