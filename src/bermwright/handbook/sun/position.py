@@ -5,7 +5,7 @@ Azimuth counts from north clockwise. All angles in rad, all times in days unless
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import astuple, dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -32,6 +32,8 @@ FLATTENING = 0.99664719
 """Polar over equatorial radius of the Earth."""
 EQUATOR = 6_378_140.0
 """Radius of the Earth at the equator (m)."""
+CROWDED = 4
+"""Moments a day from which the series are not summed for each of them."""
 TERRESTRIAL_DELAY = 69.0
 """Terrestrial time less universal time in the years about 2020 (s)."""
 SEEN_AT = np.radians(0.26667 + 0.5667)
@@ -158,9 +160,8 @@ def sun_position(
     within("Julian day", day, FIRST_DAY, LAST_DAY, unit="d")
     within("delay", delay, -1e5, 1e5, unit="s")
     moment = np.asarray(day, dtype=float)
-    return _seen(
-        moment, _heaven(moment + delay / DAY), latitude, longitude, (altitude, pressure, temperature)
-    )
+    heaven = _heaven_of(moment + delay / DAY)
+    return _seen(moment, heaven, latitude, longitude, (altitude, pressure, temperature))
 
 
 def _seen(
@@ -224,6 +225,24 @@ def refraction(elevation: ArrayLike, *, pressure: float = 101_000.0, temperature
     air = pressure / 101_000.0 * 283.0 / (273.0 + temperature)
     lift = air * 1.02 / (60.0 * np.tan(np.radians(degrees + 10.3 / (degrees + 5.11))))
     return np.asarray(np.where(true >= -SEEN_AT, np.radians(lift), 0.0))
+
+
+def _heaven_of(day: Array) -> _Heaven:
+    """Of many moments in few days the series are summed once a day; between, cubics err under 1e-8 rad."""
+    first, last = np.floor(np.min(day)) - 1.0, np.floor(np.max(day)) + 2.0
+    nodes = np.arange(first, last + 1.0)
+    if day.size < CROWDED * nodes.size:
+        return _heaven(day)
+    rows = astuple(_heaven(nodes))
+    step_index = np.floor(day - first).astype(int)
+    u = day - first - step_index
+    weights = (
+        -u * (u - 1.0) * (u - 2.0) / 6.0,
+        (u + 1.0) * (u - 1.0) * (u - 2.0) / 2.0,
+        -(u + 1.0) * u * (u - 2.0) / 2.0,
+        (u + 1.0) * u * (u - 1.0) / 6.0,
+    )
+    return _Heaven(*(sum(w * row[step_index + k - 1] for k, w in enumerate(weights)) for row in rows))
 
 
 def _heaven(day: Array) -> _Heaven:
