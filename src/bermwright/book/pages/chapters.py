@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from bermwright.book.pages.room import room_chapter
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
 
     from bermwright.base.document import Block
     from bermwright.rules.assess import Assessment
 
-CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = ()
+CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (room_chapter,)
 """Each is given the assessment and the system of units; one that has nothing to say gives nothing."""
 
 
