@@ -105,13 +105,20 @@ def candidate(house: House, envelope: Envelope, *, stand: Stand | None, standing
         board_needed=max((piece.blank_width for piece in form.rib.pieces), default=np.nan),
         board_given=vault.board.width,
         fill=counted.row(FILL_ROW).high,
-        floor_width=float(headroom(form, standing).width),
+        floor_width=floor_to_stand_on(form, standing),
         standing=standing,
         steep=_steeper(form.soil_face.angle, form.soil_face.s),
         mound_steep=_mound_steeper(form),
         wall=_wall(house, vault, form),
         hours=Range(hours.low, hours.high),
     )
+
+
+def floor_to_stand_on(form: VaultForm, standing: float) -> float:
+    """Width of floor with so much height over it (m); nought where the crown itself is lower."""
+    if float(np.max(form.rib.inside.z)) <= standing:
+        return 0.0
+    return float(headroom(form, standing).width)
 
 
 def _with(house: House, vault: Vault) -> tuple[Vault, ...]:

@@ -25,7 +25,7 @@ from bermwright.rules.study import rib_model
 from bermwright.stages import StageKind, build_of, staged
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Container, Iterator, Sequence
 
     from numpy.typing import NDArray
 
@@ -49,7 +49,7 @@ LOW_FILL = 0.45
 """Fill below this share of the rise is left out of the quick look (-)."""
 EVEN, EVEN_PLACES = 1e-6, 41
 """Difference between left and right that counts as none (m), and at how many places it is looked at."""
-EVERY_RUN = frozenset({"low", "expected", "compacted", "heavy"})
+GOVERNING = frozenset({"low", "expected", "compacted", "heavy"})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,6 +103,10 @@ class Envelope:
     def used(self) -> float | None:
         """Largest strength used over all stages; None where any is not known."""
         return _largest_known([one.used for one in self.stages])
+
+    def used_but(self, kinds: Container[StageKind]) -> float | None:
+        """The same over all other stages than those of some kinds."""
+        return _largest_known([one.used for one in self.stages if one.stage.kind not in kinds])
 
     @property
     def boards(self) -> float | None:
@@ -215,7 +219,7 @@ def _lanes(model: RibModel, *, every_corner: bool) -> dict[str, frozenset[Lane]]
     if every_corner:
         return None
     return {
-        factors.name: frozenset(_worth_trying(build_lanes(model.soil, factors), EVERY_RUN))
+        factors.name: frozenset(worth_trying(build_lanes(model.soil, factors), GOVERNING))
         for factors in model.factor_sets
     }
 
@@ -252,7 +256,7 @@ class Screen:
         """The same of ribs that were made for a quick look."""
         model = replace(ribs.model, frame=self._jointed(ribs), factor_sets=(SERVICE,), model_factor=1.0)
         runs = SEARCH_RUNS | {"heavy"} if _heavy(ribs) else SEARCH_RUNS
-        lanes = frozenset(_worth_trying(build_lanes(model.soil, SERVICE), runs))
+        lanes = frozenset(worth_trying(build_lanes(model.soil, SERVICE), runs))
         (analysis,) = model.analyse_situations(situations_of(ribs.stages), only={SERVICE.name: lanes})
         return float(np.max(bending_by_situation(ribs.form, analysis)))
 
@@ -270,7 +274,7 @@ def _heavy(ribs: Ribs) -> bool:
     return ribs.model.placing.heavy or any(case.ballast for stage in ribs.stages for case in stage.cases)
 
 
-def _worth_trying(lanes: tuple[Lane, ...], runs: frozenset[str]) -> Iterator[Lane]:
+def worth_trying(lanes: tuple[Lane, ...], runs: frozenset[str]) -> Iterator[Lane]:
     """Heaviest soil; least push of the low run, greatest of the others."""
     weight = max(lane.unit_weight for lane in lanes)
     angles = [lane.friction_angle for lane in lanes]

@@ -17,8 +17,12 @@ if TYPE_CHECKING:
 STANDING = 1.9
 """Clear height that counts as room to stand where the file's rules give no headroom (m)."""
 HIGHEST_WALL = 1.5
-"""Highest wall that is proposed where the file has none higher (m): what stands behind earth on one side and
-is taller is a retaining wall that asks for an engineer of its own. Bermwright's own convention."""
+"""Highest wall that is proposed where the file has none (m): what holds back more earth asks for an engineer
+of its own. Bermwright's own convention."""
+NO_WALL = 0.3
+"""Feet no higher than this over the floor stand on a footing, not on a wall (m)."""
+FREE = 0.05
+"""So much higher than standing height a lowered crown is at least (m)."""
 LEAST_RISE = 0.2
 """Least rise that a house file takes (m)."""
 NARROWER = 0.98
@@ -52,7 +56,7 @@ class Limits:
     @property
     def lowest_crown(self) -> float:
         """At which one can just stand under the middle (m)."""
-        return max(self.standing + self.half_depth, self.highest + self.least_rise)
+        return max(self.standing + self.half_depth + FREE, self.highest + self.least_rise)
 
 
 def limits_of(house: House, vault: Vault) -> Limits:
@@ -68,7 +72,8 @@ def limits_of(house: House, vault: Vault) -> Limits:
         )
     least = max(FLATTEST * vault.span, LEAST_RISE)
     lowest = min(0.0, vault.springing)
-    highest = min(max(vault.springing, lowest + HIGHEST_WALL), crown - least)
+    wall = vault.springing if vault.springing > NO_WALL else lowest + HIGHEST_WALL
+    highest = min(wall, crown - least)
     return Limits(
         span=vault.span,
         crown=crown,

@@ -13,13 +13,13 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from bermwright.adapt.shape.candidate import Candidate, candidate
+from bermwright.adapt.shape.candidate import Candidate, candidate, floor_to_stand_on
 from bermwright.adapt.shape.envelope import Screen, bending_envelope, ribs_of
 from bermwright.adapt.shape.families import FAMILIES, Family, Stand
 from bermwright.adapt.shape.least import least
 from bermwright.adapt.shape.limits import NARROWER, Limits, limits_of
 from bermwright.base.errors import BermwrightError, OutOfRangeError
-from bermwright.form import headroom, vault_form
+from bermwright.form import vault_form
 from bermwright.form.curve import rise_of
 from bermwright.house import CurveKind
 
@@ -246,7 +246,9 @@ class Search:
         limits, high = self.limits, self.limits.highest
         self.progress(f"{self.vault.name}: {family.kind}, crown lower")
         room = limits.crown - limits.lowest_crown
-        if room < SAME_LEVEL or family.kind is CurveKind.SEMICIRCLE:
+        drawn = self.vault.mound is not None and bool(self.vault.mound.line)
+        if room < SAME_LEVEL or drawn or family.kind is CurveKind.SEMICIRCLE:
+            # A drawn ground stays where it was drawn: a lower crown would only lie deeper under it.
             return None
 
         def shaped(point: Shares) -> Shaped:
@@ -263,7 +265,7 @@ class Search:
             form = vault_form(self.house, self.vault, pieces=False)
         except OutOfRangeError:
             return 0.0
-        return float(headroom(form, self.limits.standing).width)
+        return floor_to_stand_on(form, self.limits.standing)
 
     def _least(
         self,
@@ -298,7 +300,7 @@ class Search:
             if vault.curve is CurveKind.UNDER_COVER:
                 self.too_tall[round(top_of(vault), 6)] = vault.rise or 0.0
             return math.inf
-        narrow = float(headroom(ribs.form, self.limits.standing).width) < NARROWER * floor
+        narrow = floor_to_stand_on(ribs.form, self.limits.standing) < NARROWER * floor
         if narrow or ribs.form.undercut > OVERHANG * vault.span:
             return math.inf
         return self.screen.bending_of(ribs)
