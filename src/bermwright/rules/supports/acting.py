@@ -1,0 +1,287 @@
+"""What presses on one support in every soil run at every moment: foot, soil beside it, water.
+
+Everything is per metre of vault. Directions are those in which the support would give way: `INWARD`
+over its edge in the room, `OUTWARD` over the other one.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.data.supports import EQU
+from bermwright.handbook.retaining import Push, sloping_at_rest_ratio, wet_soil_push
+from bermwright.handbook.soils import (
+    active_ratio,
+    compacted_ratio,
+    design_friction_angle,
+    sloping_active_ratio,
+    soil_runs,
+)
+from bermwright.rules import readings
+from bermwright.rules.supports.standing import across, retained, surface_line
+from bermwright.stages.loads import WATER
+from bermwright.stages.sequence import IN_USE
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from bermwright.rules.analysis.lanes import Lane
+    from bermwright.rules.analysis.response import Analysis
+    from bermwright.rules.analysis.states import Situation
+    from bermwright.rules.study import Study
+    from bermwright.rules.supports.standing import Standing
+
+    Array = NDArray[np.float64]
+    Places = NDArray[np.int64]
+
+INWARD, OUTWARD = 1.0, -1.0
+WAYS = (INWARD, OUTWARD)
+LOW = "low"
+HEAVY = "heavy"
+REACH = 1.0
+"""The slope of the ground beside a wall counts as that from it to this many heights away."""
+BLOCKED = "the drain blocked"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Acting:
+    """Design actions on one side under one set of factors: lanes (L) by moments (M)."""
+
+    name: str
+    """Of the set of factors."""
+    balance: bool
+    """Whether it is the set for loss of balance."""
+    analysis: Analysis
+    standing: Standing
+    study: Study
+    moments: Places
+    """(M,) which situation of the analysis each moment is."""
+    blocked: NDArray[np.bool_]
+    """(M,) whether the drain is blocked, which the situation itself does not know."""
+    ratio: Array
+    """(L, 1) sideways pressure ratio of the soil beside the support."""
+    least_ratio: Array
+    """(L, 1) the active one."""
+    harmful: float
+    helpful: float
+    """Factors on soil and weight."""
+    outward: Array
+    down: Array
+    """(L, M) what the foot gives: outward and down, factored (N/m); of balance, what stays for good."""
+    extra_outward: Array
+    extra_down: Array
+    """(L, M) and what comes and goes; 0 where it is in the former."""
+
+    def now(self, moment: int) -> Situation:
+        """The situation of a moment."""
+        return self.analysis.situations[int(self.moments[moment])]
+
+    def lane(self, index: int) -> Lane:
+        """The soil run and corner of a lane."""
+        return self.analysis.lanes[index]
+
+    def foot(self, way: float) -> tuple[Array, Array]:
+        """(L, M) push of the foot that way, and its force down, at the worse of their factors."""
+        push, extra = -way * self.outward, -way * self.extra_outward
+        if not self.balance:
+            return push, self.down
+        pushed = np.where(push > 0.0, EQU.harmful, EQU.helpful) * push + EQU.variable * np.maximum(extra, 0.0)
+        heavy = np.where(self.down > 0.0, EQU.helpful, EQU.harmful) * self.down
+        return pushed, heavy + EQU.variable * np.minimum(self.extra_down, 0.0)
+
+    def levels(self, place: float) -> Array:
+        """(M,) level of the soil over a place, counted from the room edge of the base (m)."""
+        x = across(self.study, self.standing, place)
+        under, natural = surface_line(self.study, x)
+        filled = [self._filled(int(index)) for index in self.moments]
+        return np.array([natural if level is None else max(min(level, under), natural) for level in filled])
+
+    def _filled(self, index: int) -> float | None:
+        case = self.analysis.situations[index].case
+        return case.left if self.standing.side == 0 else case.right
+
+    def surcharge(self) -> Array:
+        """(M,) load on the surface beside the foot: turf, snow, water in the soil, people (Pa), factored."""
+        node = (0, -1)[self.standing.side]
+        load: Array = self.analysis.states.surcharge[self.moments, node]
+        return load
+
+    def push(self, place: float, low: float) -> Push:
+        """(L, M) push of soil and water on an upright plane, from a level up, with its arm."""
+        if not self.standing.retains:
+            nothing = np.zeros((self.ratio.shape[0], self.moments.size))
+            return Push(nothing, nothing)
+        return self._push(place, low, self.ratio * self._rising(place, low, self.ratio), full=True)
+
+    def least_push(self, place: float, low: float) -> Push:
+        """(L, M) the same at its least: active, without load on it, only fill that has been placed."""
+        if not self.standing.retains:
+            return self.push(place, low)
+        return self._push(place, low, self.least_ratio, full=False)
+
+    def _push(self, place: float, low: float, ratio: Array, *, full: bool) -> Push:
+        top = self.standing.plane_top
+        surface = self.levels(place)
+        if not full:
+            _, natural = surface_line(self.study, across(self.study, self.standing, place))
+            surface = np.where(surface > natural, surface, low)
+        weight = np.array([[lane.unit_weight] for lane in self.analysis.lanes])
+        over = np.maximum(surface - top, 0.0)
+        passing = EQU.variable if self.balance else 1.0
+        load = weight * over + (passing * self.surcharge() / self.harmful if full else 0.0)
+        height = np.maximum(np.minimum(surface, top) - low, 0.0)
+        bare = wet_soil_push(
+            height,
+            water=np.clip(self._water() - low, -20.0, 20.0) if full else np.full(surface.shape, -1.0),
+            weight=weight,
+            saturated=np.maximum(weight + self._soaked(), 10e3),
+            ratio=ratio,
+            surcharge=load,
+        )
+        return Push((self.harmful if full else self.helpful) * bare.force, bare.arm)
+
+    def _water(self) -> Array:
+        """(M,) level up to which water stands in the soil beside the support (m)."""
+        ground = -1e3 if self.standing.water is None else self.standing.water
+        overflow = self.study.house.site.overflow
+        stands = ground if overflow is None else max(ground, overflow)
+        return np.where(self.blocked, stands, ground)
+
+    def _soaked(self) -> float:
+        """How much heavier the soil is when it is full of water (N/m3)."""
+        soil = retained(self.study, self.standing)
+        if soil is None or soil.unit_weight is None or soil.saturated_unit_weight is None:
+            return 0.0
+        return max(soil.saturated_unit_weight.high - soil.unit_weight.high, 0.0)
+
+    def _rising(self, place: float, low: float, ratio: Array) -> Array:
+        """(L, 1) how much more soil presses whose surface rises away from the wall."""
+        near = across(self.study, self.standing, place)
+        away = (-1.0, 1.0)[self.standing.side] * REACH * max(self.standing.plane_top - low, 0.1)
+        rise = surface_line(self.study, near + away)[0] - surface_line(self.study, near)[0]
+        slope = float(np.arctan2(max(rise, 0.0), abs(away)))
+        if slope == 0.0:
+            return np.ones_like(ratio)
+        angles = np.array([[self.angle(lane)] for lane in self.analysis.lanes])
+        active = sloping_active_ratio(angles, slope) * np.cos(slope) / active_ratio(angles)
+        rest = sloping_at_rest_ratio(angles, slope) / sloping_at_rest_ratio(angles, 0.0)
+        return np.where(ratio <= self.least_ratio, np.maximum(active, 1.0), rest)
+
+    def angle(self, lane: Lane) -> float:
+        """Design angle of friction of the soil in a lane (rad)."""
+        factor = EQU.friction if self.balance else self.analysis.factors.friction
+        return float(design_friction_angle(lane.friction_angle, factor))
+
+    def uplift(self) -> Array:
+        """(M,) water pressing up under the base, standing outside and drained inside (N/m)."""
+        deep = np.maximum(self._water() - self.standing.base, 0.0)
+        lift: Array = 0.5 * WATER * deep * self.standing.width
+        return lift
+
+
+def acting_on(study: Study, standing: Standing) -> tuple[Acting, ...]:
+    """Design actions on one side under every set of factors, that for loss of balance last."""
+    sets = [_factored(study, standing, analysis) for analysis in study.analyses]
+    return (*sets, _balance(study, standing))
+
+
+def in_service(study: Study, standing: Standing) -> Acting:
+    """The same with all factors 1."""
+    return _factored(study, standing, study.service)
+
+
+def _factored(study: Study, standing: Standing, analysis: Analysis) -> Acting:
+    moments, blocked = _moments(study, analysis)
+    feet = analysis.response.feet[:, :, standing.side, :] / study.form.spacing
+    nothing = np.zeros((len(analysis.lanes), moments.size))
+    factor = analysis.factors.friction
+    return Acting(
+        name=analysis.factors.name,
+        balance=False,
+        analysis=analysis,
+        standing=standing,
+        study=study,
+        moments=moments,
+        blocked=blocked,
+        ratio=_ratios(study, analysis, factor),
+        least_ratio=_least(analysis, factor),
+        harmful=analysis.factors.permanent,
+        helpful=1.0,
+        outward=feet[:, moments, 0],
+        down=feet[:, moments, 1],
+        extra_outward=nothing,
+        extra_down=nothing,
+    )
+
+
+def _balance(study: Study, standing: Standing) -> Acting:
+    """The service response taken apart into what stays and what comes and goes."""
+    analysis = study.service
+    moments, blocked = _moments(study, analysis)
+    feet = analysis.response.feet[:, :, standing.side, :] / study.form.spacing
+    own = np.array([_own(analysis, int(index)) for index in moments])
+    return Acting(
+        name=EQU.name,
+        balance=True,
+        analysis=analysis,
+        standing=standing,
+        study=study,
+        moments=moments,
+        blocked=blocked,
+        ratio=_ratios(study, analysis, EQU.friction),
+        least_ratio=_least(analysis, EQU.friction),
+        harmful=EQU.harmful,
+        helpful=EQU.helpful,
+        outward=feet[:, own, 0],
+        down=feet[:, own, 1],
+        extra_outward=feet[:, moments, 0] - feet[:, own, 0],
+        extra_down=feet[:, moments, 1] - feet[:, own, 1],
+    )
+
+
+def _own(analysis: Analysis, index: int) -> int:
+    """The moment without what comes and goes: itself, or the stage's own state."""
+    now = analysis.situations[index]
+    passing = any(not action.permanent for action in now.case.actions)
+    return now.parent if passing and now.parent >= 0 and not now.case.before else index
+
+
+def _moments(study: Study, analysis: Analysis) -> tuple[Places, NDArray[np.bool_]]:
+    """Every situation, and the finished house's own states once more with water behind the support.
+
+    Where nobody says that the fill is drained, water stands there in every finished state.
+    """
+    situations = analysis.situations
+    finished = [index for index, now in enumerate(situations) if now.stage.kind in IN_USE]
+    own = [index for index in finished if situations[index].case is situations[index].stage.cases[0]]
+    again = own if study.house.site.overflow is not None else []
+    fill = study.house.fill(study.vault)
+    wet = set() if fill is not None and fill.drained else set(finished)
+    moments = np.array([*range(len(situations)), *again], dtype=np.int64)
+    return moments, np.array([index in wet for index in range(len(situations))] + [True] * len(again))
+
+
+def _ratios(study: Study, analysis: Analysis, friction: float) -> Array:
+    """(L, 1) pressure ratio beside the support, by soil run.
+
+    The heavy run stands for what a plate locks in beside the ribs; where none comes near, the soil
+    beside the support is as after hand ramming.
+    """
+    heavy = study.model.placing.heavy
+    found = []
+    for lane in analysis.lanes:
+        angle = float(design_friction_angle(lane.friction_angle, friction))
+        if lane.run == HEAVY and not heavy:
+            found.append(float(compacted_ratio(angle)))
+            continue
+        runs = soil_runs(angle, membrane_friction=readings.membrane_friction(study.vault))
+        found.append(next(run.ratio for run in runs if run.name == lane.run))
+    return np.array(found)[:, None]
+
+
+def _least(analysis: Analysis, friction: float) -> Array:
+    angles = [float(design_friction_angle(lane.friction_angle, friction)) for lane in analysis.lanes]
+    return np.asarray(active_ratio(np.array(angles)))[:, None]

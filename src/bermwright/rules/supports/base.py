@@ -1,0 +1,308 @@
+"""How a support stands on its base at every moment and in every soil run, in both directions."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.data.supports import PRECAST_SHARE, RESISTANCES
+from bermwright.handbook.retaining import sliding_resistance, stand_of
+from bermwright.handbook.soils import design_friction_angle
+from bermwright.rules.supports import ties
+from bermwright.rules.supports.acting import INWARD, WAYS, acting_on, in_service
+from bermwright.rules.supports.standing import Missing, Standing, standings
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from numpy.typing import NDArray
+
+    from bermwright.handbook.retaining import Push
+    from bermwright.rules.analysis.lanes import Lane
+    from bermwright.rules.analysis.states import Situation
+    from bermwright.rules.study import Study
+    from bermwright.rules.supports.acting import Acting
+
+    Array = NDArray[np.float64]
+
+LEAST_DOWN = 1.0
+"""A base with no more than this on it stands no longer (N/m)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Base:
+    """One side under one set of factors, giving way in one direction; arrays are lanes by moments."""
+
+    acting: Acting
+    way: float
+    """INWARD or OUTWARD."""
+    push: Array
+    """Of the foot, that way (N/m)."""
+    down: Array
+    """Of the foot (N/m)."""
+    soil: Push
+    """Of the soil beside: drives inward, holds back outward (N/m, m over the base)."""
+    heel: Array
+    """Weight of the soil on the base (N/m)."""
+    width: float
+    """Of the base with a bonded buttress (m)."""
+    weight: float
+    """Of everything that stands (N/m)."""
+    tie: Array
+    """Part of the push that what joins the feet takes (N/m)."""
+    total: Array
+    """Force down on the base (N/m)."""
+    along: Array
+    """Push along the base that way, before the tie (N/m)."""
+    friction: Array
+    """What friction holds of it (N/m)."""
+    holding: Array
+    turning: Array
+    """Moments about the edge it would turn over (N m/m)."""
+    overturning: Array
+    sliding: Array
+    eccentricity: Array
+    """From the middle of the base towards that edge (m)."""
+
+    @property
+    def standing(self) -> Standing:
+        """What stands there."""
+        return self.acting.standing
+
+    @property
+    def inward(self) -> bool:
+        """Whether it gives way into the room."""
+        return self.way == INWARD
+
+    @property
+    def word(self) -> str:
+        """The direction in a sentence."""
+        return "into the room" if self.inward else "outward"
+
+    def lever(self, place: float) -> float:
+        """From the edge it would turn over to a place counted from the room edge (m)."""
+        return place if self.inward else self.width - place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Governing:
+    """The worst entry of a ratio over sides, sets, directions, lanes and moments."""
+
+    base: Base
+    lane: int
+    moment: int
+    ratio: float
+
+    @property
+    def index(self) -> tuple[int, int]:
+        """Index into (L, M) arrays."""
+        return self.lane, self.moment
+
+    @property
+    def now(self) -> Situation:
+        """The situation that governs."""
+        return self.base.acting.now(self.moment)
+
+    @property
+    def corner(self) -> Lane:
+        """The soil run and corner that govern."""
+        return self.base.acting.lane(self.lane)
+
+    @property
+    def blocked(self) -> bool:
+        """Whether water stands behind the support."""
+        return bool(self.base.acting.blocked[self.moment])
+
+    def at(self, values: Array) -> float:
+        """An (L, M) array at the governing entry."""
+        whole = np.broadcast_to(values, (*self.base.push.shape,))
+        return float(whole[self.index])
+
+
+def sides_of(study: Study) -> tuple[tuple[Standing, ...], tuple[Missing, ...]]:
+    """Sides that are known, and those that are not."""
+    sides = standings(study)
+    known = tuple(one for one in sides if isinstance(one, Standing))
+    return known, tuple(one for one in sides if isinstance(one, Missing))
+
+
+def bases(study: Study, standing: Standing, *, balance: bool) -> Iterator[Base]:
+    """Both directions under the sets of partial factors, or under that for loss of balance as well."""
+    for acting in acting_on(study, standing):
+        if acting.balance and not balance:
+            continue
+        for way in WAYS:
+            yield _base(acting, way)
+
+
+def service_bases(study: Study, standing: Standing) -> Iterator[Base]:
+    """Both directions with all factors 1."""
+    for way in WAYS:
+        yield _base(in_service(study, standing), way)
+
+
+def found(base: Base) -> bool:
+    """Whether the foot's forces are known at every moment."""
+    return bool(np.isfinite(base.push).all() and np.isfinite(base.down).all())
+
+
+def worst_first(
+    all_bases: list[Base], ratio: Callable[[Base], Array], wanted: Callable[[Base], bool] = lambda _base: True
+) -> Governing | None:
+    """The largest ratio; None where there is no base. NaN outranks everything that does not fail."""
+    tops = [_top(base, ratio(base)) for base in all_bases if wanted(base)]
+    if not tops:
+        return None
+    lost = [top for top in tops if np.isnan(top.ratio)]
+    best = max((top for top in tops if not np.isnan(top.ratio)), key=lambda top: top.ratio, default=None)
+    if best is not None and (not lost or best.ratio > 1.0):
+        return best
+    return lost[0]
+
+
+def _top(base: Base, ratio: Array) -> Governing:
+    whole = np.broadcast_to(ratio, base.push.shape)
+    known = np.where(np.isnan(whole), -np.inf, whole)
+    lane, moment = (int(i) for i in np.unravel_index(int(np.argmax(known)), whole.shape))
+    value = float(known[lane, moment])
+    unknown = bool(np.isnan(whole).any()) and value <= 1.0
+    return Governing(base=base, lane=lane, moment=moment, ratio=np.nan if unknown else value)
+
+
+def _base(acting: Acting, way: float) -> Base:
+    one = _bare(acting, way)
+    friction = _friction(one)
+    # What joins the feet is stiffer than the ground: it takes all that it can, friction only the rest. Any
+    # share that both can carry is one that stands.
+    one = replace(one, friction=friction, tie=np.clip(one.along, 0.0, _tie_capacity(one)))
+    holding, turning = _moments(one)
+    held = np.maximum(friction + _tie_capacity(one), 0.0)
+    stand = stand_of(
+        down=np.maximum(one.total, LEAST_DOWN),
+        along=one.along,
+        holding=holding,
+        turning=turning,
+        width=one.width,
+        resistance=held,
+    )
+    gone = one.total <= LEAST_DOWN
+    return replace(
+        one,
+        holding=holding,
+        turning=turning,
+        overturning=np.where(gone, np.inf, stand.overturning),
+        sliding=np.where(gone, np.inf, stand.sliding),
+        eccentricity=np.where(gone, np.inf, stand.eccentricity),
+    )
+
+
+def _bare(acting: Acting, way: float) -> Base:
+    """What presses on the base, before friction and ties."""
+    standing, helpful = acting.standing, acting.helpful
+    push, down = acting.foot(way)
+    inward = way == INWARD
+    start, end = standing.heel
+    soil = (acting.push if inward else acting.least_push)(standing.width, standing.base)
+    width, weight = _with_buttress(standing, inward=inward)
+    heel = helpful * _heel(acting, start, end)
+    total = down + helpful * weight + heel - acting.uplift()
+    along = push + (soil.force if inward else -soil.force)
+    nothing = np.zeros_like(push)
+    return Base(
+        acting=acting,
+        way=way,
+        push=push,
+        down=down,
+        soil=soil,
+        heel=heel,
+        width=width,
+        weight=weight,
+        tie=nothing,
+        total=total,
+        along=along + nothing,
+        friction=nothing,
+        holding=nothing,
+        turning=nothing,
+        overturning=nothing,
+        sliding=nothing,
+        eccentricity=nothing,
+    )
+
+
+def _with_buttress(standing: Standing, *, inward: bool) -> tuple[float, float]:
+    """Width of the base and weight of all that stands, with a bonded buttress outside (m, N/m)."""
+    extra = buttress_body(standing)
+    if inward or extra is None:
+        return standing.width, standing.weight
+    weight, _ = extra
+    depth = standing.helped.depth if standing.helped and standing.helped.depth else 0.0
+    return standing.outer_face + depth, standing.weight + weight
+
+
+def buttress_body(standing: Standing) -> tuple[float, float] | None:
+    """Weight of the bonded buttresses on a metre of wall, and where it acts (N/m, m)."""
+    one = standing.helped
+    if one is None or None in {one.depth, one.width, one.spacing, one.unit_weight}:
+        return None
+    top = standing.top if one.top is None else min(one.top, standing.top)
+    bottom = standing.bottom if one.bottom is None else one.bottom
+    section = (one.depth or 0.0) * (one.width or 0.0) * max(top - bottom, 0.0)
+    weight = section * (one.unit_weight or 0.0) / (one.spacing or np.inf)
+    return weight, standing.outer_face + 0.5 * (one.depth or 0.0)
+
+
+def _heel(acting: Acting, start: float, end: float) -> Array:
+    """(L, M) soil that rests on the base outside, at its lightest and without what lies on it (N/m)."""
+    standing = acting.standing
+    if end <= start or not standing.retains:
+        return np.zeros_like(acting.down)
+    surface = acting.levels(0.5 * (start + end))
+    weights = np.array([[lane.unit_weight] for lane in acting.analysis.lanes])
+    rests: Array = weights * np.maximum(surface - standing.bottom, 0.0) * (end - start)
+    return rests
+
+
+def _friction(base: Base) -> Array:
+    """What the base holds along it (N/m); nothing where the ground is not known."""
+    standing, acting = base.standing, base.acting
+    if standing.ground is None:
+        return np.zeros_like(base.total)
+    factor = acting.analysis.factors.friction
+    angle = float(design_friction_angle(standing.ground.friction.low, factor))
+    cast = standing.footing is not None and standing.footing.cast
+    slides = angle if cast else PRECAST_SHARE.value * angle
+    resistance = RESISTANCES.get(acting.name)
+    return sliding_resistance(
+        np.maximum(base.total, 0.0), slides, factor=resistance.sliding if resistance else 1.0
+    )
+
+
+def _tie_capacity(base: Base) -> float:
+    """What joins the feet holds on a metre, pressed inward or pulled outward (N/m)."""
+    study, tie = base.acting.study, base.standing.tie
+    if tie is None:
+        return 0.0
+    held = ties.pressed(study, tie) if base.inward else ties.pulled(tie)
+    return held or 0.0
+
+
+def _moments(base: Base) -> tuple[Array, Array]:
+    """Holding and turning moments about the edge it would turn over (N m/m)."""
+    standing, helpful = base.standing, base.acting.helpful
+    terms = [
+        -base.push * standing.height,
+        base.down * base.lever(standing.foot),
+        np.full_like(base.push, helpful * standing.weight * base.lever(standing.arm)),
+        base.heel * base.lever(0.5 * sum(standing.heel)),
+        (-1.0 if base.inward else 1.0) * base.soil.moment,
+        -base.acting.uplift() * base.width / (1.5 if base.inward else 3.0) + 0.0 * base.push,
+        base.tie * max(standing.tie.level - standing.base, 0.0) if standing.tie else 0.0 * base.push,
+    ]
+    extra = buttress_body(standing)
+    if extra is not None and not base.inward:
+        terms.append(np.full_like(base.push, helpful * extra[0] * base.lever(extra[1])))
+    holding = sum(np.maximum(term, 0.0) for term in terms)
+    turning = sum(np.maximum(-term, 0.0) for term in terms)
+    return np.asarray(holding), np.asarray(turning)
