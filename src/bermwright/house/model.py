@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from bermwright.house.around import Fill
 from bermwright.house.building import Stages
 from bermwright.house.fields import Ask, Table, Tables, Whole, Words, says
+from bermwright.house.living.air import Air, Moisture
 from bermwright.house.living.heat import Heat
 from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.living.umbrella import ASK_GROUND_HEAT, GroundHeat
@@ -45,7 +46,11 @@ class About:
             "How many people live there.",
             Whole(1, 200, "more is no dwelling"),
             example="3",
-            missing="nothing asks for it yet",
+            ask=Ask(
+                asks="How many people live in the house?",
+                why="Fresh air, damp and the ways out are for all of them.",
+                cheapest_way="Count them, with the guests who stay the winter.",
+            ),
         ),
     )
     note: str = field(
@@ -181,6 +186,30 @@ class House:
                 why="Wood, damp and frost follow from it.",
                 cheapest_way="Write a [heat] table: heated, day, night.",
                 needed=lambda house: bool(house.vaults),
+            ),
+        ),
+    )
+    air: Air | None = field(
+        default=None,
+        metadata=says(
+            "Fresh air.",
+            Table(Air),
+            ask=Ask(
+                asks="How does fresh air come into the house, and how much?",
+                why="An earth-covered house is tight: people, fire and damp need air that is planned.",
+                cheapest_way="Write an [air] table: supply, flow, leakage, extract, alarm.",
+            ),
+        ),
+    )
+    moisture: Moisture | None = field(
+        default=None,
+        metadata=says(
+            "Damp that people make.",
+            Table(Moisture),
+            ask=Ask(
+                asks="How much do the people in the house cook, wash and dry?",
+                why="Their damp goes into the air, and out of it into the coldest place.",
+                cheapest_way="Write a [moisture] table: cooking, showers, laundry.",
             ),
         ),
     )

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from bermwright.house.checks.air import air_checks
 from bermwright.house.checks.common import Check, Contradiction, Key, beginnings
 from bermwright.house.checks.heat import heat_checks
 from bermwright.house.checks.openings import opening_checks
@@ -28,6 +29,7 @@ SUBJECTS: tuple[Callable[[House], Iterator[Check]], ...] = (
     stage_checks,
     opening_checks,
     heat_checks,
+    air_checks,
 )
 
 
