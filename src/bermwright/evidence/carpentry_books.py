@@ -157,6 +157,12 @@ _POSTS = (
         "a post that stands on the ground holds nothing",
     ),
     _derived(
+        "BROMS1964-free-moment", _by(BROMS1964, "shear nil where 3/2·K_p·γ·b·f² = H"),
+        carpentry.free_post_moment,
+        {"force": 3e3, "unit_weight": 18e3, "passive": 3.0, "width": 0.2, "lever": 0.5}, "2360.7", "",
+        "f = 0.4303 m; 3000·0.5 + 3000·0.4303 − 32400·0.4303³/6",
+    ),
+    _derived(
         "BROMS1964-held", _by(BROMS1964, "triangle of pressure"), carpentry.held_foot_holds,
         {"unit_weight": 18e3, "passive": 3.0, "width": 0.2, "depth": 0.6}, "5832.0", "",
         "area of the triangle 3·3·18·0.6·0.2 kN/m over 0.6 m",

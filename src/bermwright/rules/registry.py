@@ -6,6 +6,12 @@ from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import BermwrightError
+from bermwright.rules.openings.cut import COLLARS_STAND_OUT, HEADERS_CARRY, TRIMMERS_CARRY
+from bermwright.rules.openings.ends import END_PLANKS, END_POSTS, END_WALLS, ENDS_ARE_CLOSED
+from bermwright.rules.openings.falling import RIBS_UNDER_FALL
+from bermwright.rules.openings.floors import FLOORS_ARE_FIRM, FLOORS_CARRY
+from bermwright.rules.openings.lintels import LINTELS_CARRY, OPENINGS_FIT
+from bermwright.rules.openings.logs import BEAMS_CARRY, POSTS_CARRY
 from bermwright.rules.ribs.bending import RIBS_BEND
 from bermwright.rules.ribs.buckling import RIBS_BUCKLE, RIBS_TIP
 from bermwright.rules.ribs.feet import FEET_BEAR, FOOT_FORCES
@@ -34,6 +40,10 @@ RULES: tuple[Rule, ...] = (
     FOOT_FORCES,
     PLANKS_CARRY,
     PIECES_LIFT,
+    HEADERS_CARRY,
+    TRIMMERS_CARRY,
+    COLLARS_STAND_OUT,
+    RIBS_UNDER_FALL,
     STOP_MARKS,
     SOIL_GRIPS,
     FIRST_WINTER,
@@ -41,7 +51,18 @@ RULES: tuple[Rule, ...] = (
     WITHIN_METHODS,
 )
 
-HOUSE_RULES: tuple[HouseRule, ...] = ()
+HOUSE_RULES: tuple[HouseRule, ...] = (
+    ENDS_ARE_CLOSED,
+    END_PLANKS,
+    END_POSTS,
+    END_WALLS,
+    OPENINGS_FIT,
+    LINTELS_CARRY,
+    BEAMS_CARRY,
+    POSTS_CARRY,
+    FLOORS_CARRY,
+    FLOORS_ARE_FIRM,
+)
 """Rules on the whole house and on the parts beside its vaults."""
 
 EVERY_RULE: tuple[AnyRule, ...] = (*RULES, *HOUSE_RULES)
@@ -49,7 +70,6 @@ EVERY_RULE: tuple[AnyRule, ...] = (*RULES, *HOUSE_RULES)
 NOT_CHECKED: tuple[str, ...] = (
     "walls and footings under the feet: overturning, sliding, bearing",
     "the whole house in balance: back wall, hillside, slope stability of house and fill",
-    "the ends of the vault, within one span of an end wall or of a falling mound, and openings in it",
     "wind on bare ribs, and earthquake",
     "braces and lifting of the bare ribs",
     "fire, escape, flues",

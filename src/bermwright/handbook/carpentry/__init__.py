@@ -26,6 +26,7 @@ from bermwright.handbook.carpentry.round import (
 from bermwright.handbook.carpentry.upright import (
     PostForces,
     free_post_holds,
+    free_post_moment,
     held_foot_holds,
     leaning_post,
     standing_post,
@@ -42,6 +43,7 @@ __all__ = [
     "foot_deflection",
     "foot_deflection_limit",
     "free_post_holds",
+    "free_post_moment",
     "held_foot_holds",
     "joist_share",
     "kept_stress",

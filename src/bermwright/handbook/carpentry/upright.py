@@ -153,6 +153,48 @@ def free_post_holds(
     return np.where(deep > 0.0, weight * wide * deep**3 * ratio / (2 * np.where(arm > 0.0, arm, 1.0)), 0.0)
 
 
+def free_post_moment(
+    force: ArrayLike, unit_weight: ArrayLike, passive: ArrayLike, *, width: ArrayLike, lever: ArrayLike
+) -> Array:
+    """Largest bending of a post that stands free in sand.
+
+    M = H·(e + 2/3·f), f = √(2·H/(3·γ·b·K_p)): the depth at which the ground has taken up the force
+
+    Parameters
+    ----------
+    force : float or array
+        Sideways force H [N], ≥ 0.
+    unit_weight : float or array
+        Unit weight γ of the ground [N/m3], above 0 to 30e3; buoyant under water.
+    passive : float or array
+        Passive pressure ratio K_p [-], ≥ 1.
+    width : float or array
+        Width b of the post across the push [m], > 0.
+    lever : float or array
+        Height e of the force over the ground [m], ≥ 0.
+
+    Returns
+    -------
+    array
+        Moment [N m].
+
+    References
+    ----------
+    [BROMS1964] long and short free-headed piles in cohesionless soil.
+
+    Examples
+    --------
+    >>> round(float(free_post_moment(3e3, 18e3, 3.0, width=0.2, lever=0.5)))
+    2361
+    """
+    weight, ratio, wide, _ = _ground(unit_weight, passive, width, 0.0)
+    within("sideways force", force, 0.0, unit="N")
+    within("height of the force", lever, 0.0, unit="m")
+    push = np.asarray(force, dtype=np.float64)
+    taken = np.sqrt(2 * push / (3 * weight * wide * ratio))
+    return push * (np.asarray(lever, dtype=np.float64) + 2 * taken / 3)
+
+
 def held_foot_holds(
     unit_weight: ArrayLike, passive: ArrayLike, *, width: ArrayLike, depth: ArrayLike
 ) -> Array:
