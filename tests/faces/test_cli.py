@@ -257,7 +257,8 @@ def test_what_stands_behind_a_rule_is_found_and_has_evidence():
     bending = behind["ribs-bend"]
     assert "bermwright.handbook.timber.stress.bending_and_compression" in bending
     assert "bermwright.handbook.frames.solving.solve" in bending
-    assert sum(map(bool, behind.values())) >= len(EVERY_RULE) - 3
+    # Some rules only read the file: what is known, what is closed, what fits.
+    assert sum(map(bool, behind.values())) >= 0.75 * len(EVERY_RULE)
     assert {name for names in behind.values() for name in names} <= known
 
 
