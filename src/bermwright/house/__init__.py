@@ -51,6 +51,6 @@ __all__ = [
     "EndSide", "Erection", "Feet", "Fill", "Floor", "FloorUse", "Frost", "Guy", "Heat", "Heated",
     "Hold", "House", "Lifted", "Mass", "Moisture", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide",
     "Order", "Panes", "Post", "Prices", "Prop", "Raised", "Review", "RuleSettings", "Site", "Soil",
-    "Species", "Stacked", "Stages", "Stove", "StoveAir", "StoveKind", "Structure", "Supply", "Support", "Tamping",
-    "Terrain", "Tie", "Tube", "TubeWall", "Vault", "Wood", "contradictions", "questions",
+    "Species", "Stacked", "Stages", "Stove", "StoveAir", "StoveKind", "Structure", "Supply", "Support",
+    "Tamping", "Terrain", "Tie", "Tube", "TubeWall", "Vault", "Wood", "contradictions", "questions",
 ]  # fmt: skip

@@ -48,7 +48,7 @@ def _is_buried(tube: Tube) -> Iterator[Contradiction]:
             TUBE,
             "depth",
             metres(tube.depth),
-            f"is no more than half the diameter of {metres(tube.diameter)}; the tube sticks out of the ground.",
+            f"is no more than half the diameter of {metres(tube.diameter)}: it sticks out of the ground.",
             "Write the depth of its middle below the ground.",
         )
 

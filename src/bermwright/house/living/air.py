@@ -71,7 +71,7 @@ class Tube:
             ask=Ask(
                 asks="How deep does the air tube lie?",
                 why="A shallow one freezes and warms nothing.",
-                cheapest_way="Decide it: below the frost, 1.5 to 2.5 m, in a trench that is shored or sloped.",
+                cheapest_way="Decide it: below the frost, 1.5 to 2.5 m; its trench is shored or sloped.",
             ),
         ),
     )
@@ -237,8 +237,8 @@ class Air:
                 asks="How leaky is the house, in air changes an hour at 50 Pa?",
                 why="Air drawn out by a stove or a hood comes in through the leaks; a tight house goes under "
                 "pressure and smoke comes back.",
-                cheapest_way="A door-fan test costs about half a day of its owner. Before there is one: write "
-                "what you build for.",
+                cheapest_way="A door-fan test costs about half a day of its owner. Before there is one, "
+                "write what you build for.",
             ),
         ),
     )
