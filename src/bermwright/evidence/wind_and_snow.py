@@ -83,7 +83,7 @@ def _wind() -> list[Row]:
                         inputs,
                         value,
                         pick=pick,
-                        rel=0.005,
+                        rel=0.001,
                         note="ends of the figure's curves",
                     )
                 )
@@ -104,6 +104,7 @@ def _snow() -> list[Row]:
         "rise": 1.5,
     }
     drifted = {**curve, "arrangement": "right", "exposure": 0.8, "thermal": 1.0}
+    plain_drift = {**curve, "arrangement": "right"}
     flat_curve = {**curve, "rise": 0.4, "arrangement": "right"}
     tall_curve = {**curve, "rise": 6.0, "arrangement": "right"}
 
@@ -123,6 +124,18 @@ def _snow() -> list[Row]:
             "psf",
             note="0.7·0.9·1.1·0.8·30",
         ),
+        _row("flat-plain", ASCE7, "7.3", _R, actions.flat_roof_snow, {"ground": 30 * PSF}, "21.0", "psf"),
+        _row("slope-plain", ASCE7, "figure 7.4-1", _M, slope, {"slope": 50 * DEG}, "0.50"),
+        _row("slope-10", ASCE7, "figure 7.4-1", _M, slope, {"slope": 10 * DEG, "thermal": 1.0}, "1.00"),
+        _row(
+            "slope-40-edge", ASCE7, "figure 7.4-1", _M, slope, {"slope": 50 * DEG, "thermal": 1.01}, "0.615"
+        ),
+        _row(
+            "slope-cold-edge", ASCE7, "figure 7.4-1", _M, slope, {"slope": 50 * DEG, "thermal": 1.11}, "0.80"
+        ),
+        _row("arch-plain", ASCE7, "figure 7.4-2", _M, arch, plain_drift, "2.00", pick=at(5)),
+        _row("arch-lowest", ASCE7, "7.6.2", _M, arch, {**drifted, "rise": 0.5344}, "2.50", pick=at(5)),
+        _row("arch-tallest", ASCE7, "7.6.2", _M, arch, {**drifted, "rise": 5.33}, "0.0", pick=at(5)),
         _row("slope-50", ASCE7, "figure 7.4-1", _M, slope, {"slope": 50 * DEG, "thermal": 1.0}, "0.50"),
         _row("slope-50-cool", ASCE7, "figure 7.4-1", _M, slope, {"slope": 50 * DEG, "thermal": 1.1}, "0.615"),
         _row("slope-50-cold", ASCE7, "figure 7.4-1", _M, slope, {"slope": 50 * DEG, "thermal": 1.2}, "0.80"),
@@ -204,7 +217,17 @@ def _patches() -> list[Row]:
     call, place = actions.pressure_under_patch, "Boussinesq under a rectangle"
     track = {"force": 30e3 * 0.45, "length": 1.5, "width": 0.3}
     rows = [
-        _row(f"track-patch-{depth:g}", DAS, place, _D, call, {**track, "depth": depth}, value, "kN/m2", note=APART)
+        _row(
+            f"track-patch-{depth:g}",
+            DAS,
+            place,
+            _D,
+            call,
+            {**track, "depth": depth},
+            value,
+            "kN/m2",
+            note=APART,
+        )
         for depth, value in ((0.3, "16.4"), (0.5, "10.4"), (1.0, "4.5"))
     ]
     person = {"force": 1e3, "length": 0.15, "width": 0.3, "depth": 0.3}

@@ -21,7 +21,6 @@ PCF = 157.08746061538463
 """N/m3 in a pound per cubic foot."""
 HEAVIEST_SNOW = 30.0
 """Greatest unit weight of drifted snow (lb/ft3)."""
-NO_SNOW = np.radians(70.0)
 PEAK = np.radians(30.0)
 WARM, COOL = 1.0, 1.1
 """Thermal factors up to which a roof is warm, and cool (-)."""
