@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 DULLEST = 0.05
 """Least clearness of a day."""
+TINY = 1e-6
 MILDEST_SPREAD = 0.02
 """A month's mean clearness stays that far from its dullest and its clearest day."""
 
@@ -129,6 +130,6 @@ def day_clearness(mean: ArrayLike, rank: ArrayLike) -> Array:
     wide = top - DULLEST
     xi = wide / np.maximum(top - k, MILDEST_SPREAD)
     gamma = -1.498 + (1.184 * xi - 27.182 * np.exp(-1.5 * xi)) / wide
-    gamma = np.where(np.abs(gamma) < 1e-6, 1e-6, gamma)
+    gamma = np.where(np.abs(gamma) < TINY, TINY, gamma)
     low, high = np.exp(gamma * DULLEST), np.exp(gamma * top)
     return np.asarray(np.log(low - np.asarray(rank, dtype=float) * (low - high)) / gamma)

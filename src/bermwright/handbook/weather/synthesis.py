@@ -7,7 +7,7 @@ draws differ, and neither is a forecast.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 
@@ -32,12 +32,11 @@ from bermwright.handbook.weather.humidity import (
 )
 from bermwright.handbook.weather.seasons import MONTH_ENDS, daily_means
 from bermwright.handbook.weather.snow import snow_depth_of, snow_pack
-from bermwright.handbook.weather.year import HOURS_A_DAY, WeatherYear, daily
+from bermwright.handbook.weather.year import HOURS_A_DAY, WeatherYear
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from numpy.random import Generator
     from numpy.typing import NDArray
 
     from bermwright.data.climates import MonthlyNormals
@@ -86,8 +85,15 @@ class _Sky:
     split: Split
 
 
+class Chance(Protocol):
+    """What draws: a numpy Generator, handed in so that the same state gives the same year."""
+
+    def standard_normal(self, size: int) -> Array:
+        """Numbers scattered normally about 0 with a standard deviation of 1."""
+
+
 def synthesise(
-    place: MonthlyNormals, chance: Generator, *, wind: float = USUAL_WIND, persistence: float = DAYS_ALIKE
+    place: MonthlyNormals, chance: Chance, *, wind: float = USUAL_WIND, persistence: float = DAYS_ALIKE
 ) -> WeatherYear:
     """A year of hourly weather with the months of a place.
 
@@ -97,7 +103,7 @@ def synthesise(
     ----------
     place : MonthlyNormals
         Monthly normals: temperatures, precipitation, and what else is known.
-    chance : numpy.random.Generator
+    chance : Chance
         Source of the draw; the same state gives the same year.
     wind : float
         Mean wind, which normals do not give [m/s], from 0 to 20.
@@ -327,10 +333,7 @@ def _snow(place: MonthlyNormals, days: Array) -> tuple[Array, Array]:
     fall = np.repeat(np.array(place.precipitation) / lengths, lengths)
     pack = snow_pack(days, fall)
     depth = snow_depth_of(pack)
-    if place.snow_days is None:
-        white = pack > WHITE
-    else:
-        white = _whitest(pack, days, place.snow_days)
+    white = pack > WHITE if place.snow_days is None else _whitest(pack, days, place.snow_days)
     return white.astype(float), np.where(white, np.maximum(depth, THINNEST), 0.0)
 
 
