@@ -275,25 +275,28 @@ def _free_post(_end: End, post: Member, lean: Lean, about: tuple[float, float]) 
 
 
 def _hold(what: str, demand: float, capacity: float | None, advice: str) -> Use:
-    ratio = (
-        math.nan
-        if capacity is None
-        else math.inf
-        if capacity == 0.0 and demand > 0.0
-        else demand / (capacity or 1.0)
-    )
-    given = math.nan if capacity is None else capacity
+    """A force on what holds a post; what is not known stays unknown, and nothing holds nothing."""
+    asked = step("Force of one post", "F", "", "", Shown(demand, "kN", 2))
+    if capacity is None:
+        return Use(
+            what=what,
+            ratio=math.nan,
+            demand=demand,
+            capacity=math.nan,
+            unit="kN",
+            advice=advice,
+            steps=(asked,),
+        )
+    ratio = demand / capacity if capacity > 0.0 else math.inf if demand > 0.0 else 0.0
+    filled = f"{demand / 1e3:.2f} / {capacity / 1e3:.2f}"
     return Use(
         what=what,
         ratio=ratio,
         demand=demand,
-        capacity=given,
+        capacity=capacity,
         unit="kN",
         advice=advice,
-        steps=(
-            step("Force of one post", "F", "", "", Shown(demand, "kN", 2)),
-            ratio_step("Share of the hold", "F / R", f"{demand / 1e3:.2f} / {given / 1e3:.2f}", ratio),
-        ),
+        steps=(asked, ratio_step("Share of the hold", "F / R", filled, ratio)),
     )
 
 
