@@ -168,12 +168,13 @@ def acting_steps(top: Governing) -> tuple[Step, ...]:
     )
 
 
-def does_not_apply(what: str) -> Said:
+def does_not_apply(what: str, part: str = "") -> Said:
     """Said where the file describes no such part."""
     return Said(
         verdict=Verdict.DOES_NOT_APPLY,
         template="The file describes no {what}.",
         values={"what": what},
+        part=part,
     )
 
 

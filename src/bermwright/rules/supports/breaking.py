@@ -1,0 +1,427 @@
+"""Whether the wall and its footing break: bending and shear where the wall stands on what is under it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.findings import Shown, verdict_of
+from bermwright.base.sources import Cite, Provenance
+from bermwright.data.supports import (
+    GAMMA_BLOCKS,
+    GAMMA_CONCRETE,
+    GAMMA_EARTH,
+    GAMMA_MASONRY,
+    GAMMA_STEEL,
+    LONG_CONCRETE,
+    PLAIN_CONCRETE,
+)
+from bermwright.data.works.supports import EN1992, EN1996
+from bermwright.handbook.bearing import contact_pressure
+from bermwright.handbook.holding import (
+    bar_area,
+    concrete_tension,
+    course_shear,
+    pressed_moment,
+    reinforced_moment,
+    reinforced_shear,
+    uncracked_moment,
+)
+from bermwright.house.parts.support_words import BARRED, WallKind
+from bermwright.rules.nouns import Rule, Said
+from bermwright.rules.ribs.common import ratio_step, step
+from bermwright.rules.supports.base import bases, worst_first
+from bermwright.rules.supports.common import (
+    acting_steps,
+    at,
+    does_not_apply,
+    each_part,
+    feet_lost,
+    feet_unknown,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from numpy.typing import NDArray
+
+    from bermwright.base.findings import Step
+    from bermwright.house.parts.walls import Footing, Wall
+    from bermwright.rules.study import Study
+    from bermwright.rules.supports.base import Base, Governing
+    from bermwright.rules.supports.standing import Standing
+
+    Array = NDArray[np.float64]
+
+BENDING_CITE = Cite(work=EN1992, place="6.1 and 6.2.2", provenance=Provenance.MEMORY)
+WALL_CITE = Cite(work=EN1996, place="6.1 to 6.3", provenance=Provenance.MEMORY)
+LEAST_CONCRETE, MOST_CONCRETE = 8e6, 50e6
+STUCK_OUT = 1e-6
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """The cut through a wall at its underside; arrays are lanes by moments, on a metre of wall."""
+
+    down: Array
+    """N/m."""
+    moment: Array
+    """That way (N m/m)."""
+    shear: Array
+    """N/m."""
+    moment_limit: Array
+    shear_limit: Array
+
+    @property
+    def ratio(self) -> Array:
+        """The worse of bending and shear."""
+        return np.maximum(_share(self.moment, self.moment_limit), _share(self.shear, self.shear_limit))
+
+
+def _share(demand: Array, capacity: Array) -> Array:
+    asked = np.maximum(demand, 0.0)
+    with np.errstate(divide="ignore", invalid="ignore"):
+        share: Array = np.where(asked > 0.0, asked / capacity, 0.0)
+    return share
+
+
+def cut_of(base: Base) -> Cut:
+    """What the foot of the wall has to take and can take."""
+    standing, acting, wall = base.standing, base.acting, base.standing.wall
+    assert wall is not None  # noqa: S101  (asked of walls only)
+    soil = (acting.push if base.inward else acting.least_push)(standing.outer_face, standing.bottom)
+    own = (wall.unit_weight or 0.0) * standing.thickness * (standing.top - standing.bottom)
+    down = base.down + acting.helpful * own
+    middle = standing.toe + 0.5 * standing.thickness
+    off = (middle - standing.foot) * (1.0 if base.inward else -1.0)
+    sign = 1.0 if base.inward else -1.0
+    moment = base.push * (standing.top - standing.bottom) + sign * soil.moment + base.down * off
+    pressed = np.maximum(down, 0.0)
+    return Cut(
+        down=down,
+        moment=moment,
+        shear=base.push + sign * soil.force,
+        moment_limit=_moment_limit(wall, standing.thickness, pressed),
+        shear_limit=_shear_limit(wall, standing.thickness, pressed),
+    )
+
+
+def compression(wall: Wall) -> float:
+    """Design strength of the wall in compression (Pa)."""
+    strength = wall.strength or np.nan
+    match wall.kind:
+        case WallKind.CONCRETE:
+            return LONG_CONCRETE.value * strength / GAMMA_CONCRETE.value
+        case _:
+            return strength / gamma(wall)
+
+
+def gamma(wall: Wall) -> float:
+    """Partial factor on the strength of the wall."""
+    match wall.kind:
+        case WallKind.CONCRETE:
+            return GAMMA_CONCRETE.value
+        case WallKind.BARRED_BLOCKS:
+            return GAMMA_BLOCKS.value
+        case WallKind.MORTARED:
+            return GAMMA_MASONRY.value
+        case _:
+            return GAMMA_EARTH.value
+
+
+def _steel_area(part: Wall | Footing) -> float:
+    if part.bars is None or part.bar_spacing is None:
+        return np.nan
+    return float(bar_area(part.bars)) / part.bar_spacing
+
+
+def _moment_limit(wall: Wall, thickness: float, down: Array) -> Array:
+    if wall.kind in BARRED:
+        return reinforced_moment(
+            _steel_area(wall),
+            wall.bar_strength / GAMMA_STEEL.value,
+            depth=thickness - wall.bar_cover,
+            thickness=thickness,
+            concrete=compression(wall),
+            down=down,
+        )
+    return pressed_moment(down, thickness, compression(wall))
+
+
+def _shear_limit(wall: Wall, thickness: float, down: Array) -> Array:
+    if wall.kind in BARRED:
+        concrete = min(max(wall.strength or np.nan, LEAST_CONCRETE), MOST_CONCRETE)
+        limit = reinforced_shear(_steel_area(wall), depth=thickness - wall.bar_cover, concrete=concrete)
+        return limit + 0.0 * down
+    friction = wall.friction.low if wall.friction else np.nan
+    return course_shear(down, friction, grip=wall.grip or 0.0, pressed=0.0) / gamma(wall)
+
+
+def _walls(study: Study) -> Iterator[Said]:
+    yield from each_part(study, _wall_part, needs=_wall_needs)
+
+
+def _wall_needs(standing: Standing) -> tuple[str, ...]:
+    wall = standing.wall
+    if wall is None:
+        return ()
+    needed: dict[str, object] = {"wall.kind": wall.kind, "wall.strength": wall.strength}
+    if wall.kind in BARRED:
+        needed |= {"wall.bars": wall.bars, "wall.bar_spacing": wall.bar_spacing}
+    elif wall.kind is not None:
+        needed |= {"wall.friction": wall.friction}
+    return tuple(place for place, value in needed.items() if value is None)
+
+
+def _wall_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
+    walls = tuple(side for side in sides if side.wall is not None)
+    if not walls:
+        yield does_not_apply("wall under the feet", sides[0].part)
+        return
+    found = [base for side in walls for base in bases(study, side, balance=False)]
+    if feet_lost(found):
+        yield feet_unknown(sides[0].part)
+        return
+    top = worst_first(found, lambda base: cut_of(base).ratio)
+    if top is not None:
+        yield at(top, _wall_said(top))
+
+
+def _wall_said(top: Governing) -> Said:
+    cut = cut_of(top.base)
+    moment, limit = top.at(cut.moment), top.at(cut.moment_limit)
+    shear, shear_limit = top.at(cut.shear), top.at(cut.shear_limit)
+    bends = max(moment, 0.0) * shear_limit >= max(shear, 0.0) * limit
+    wall = top.base.standing.wall
+    unit = "kN m/m" if bends else "kN/m"
+    asked, held = (moment, limit) if bends else (shear, shear_limit)
+    return Said(
+        verdict=verdict_of(top.ratio),
+        template="{when}: the foot of the {side} wall {does} with {asked}, {way}; it takes {held}.",
+        values={
+            "does": "bends" if bends else "is sheared",
+            "asked": Shown(asked, unit, 1),
+            "held": Shown(held, unit, 1),
+        },
+        demand=asked,
+        capacity=held,
+        unit=unit,
+        advice=_stronger(wall),
+        steps=(*acting_steps(top), *_wall_steps(top, cut)),
+    )
+
+
+def _stronger(wall: Wall | None) -> str:
+    if wall is not None and wall.kind in BARRED:
+        return "Write thicker [[wall]] bars, a smaller bar_spacing, or a larger thickness."
+    return (
+        "Write a larger [[wall]] thickness, or filled blocks with bars; a wall without bars has only its "
+        "weight."
+    )
+
+
+def _wall_steps(top: Governing, cut: Cut) -> tuple[Step, ...]:
+    standing, wall = top.base.standing, top.base.standing.wall
+    assert wall is not None  # noqa: S101  (said of walls only)
+    height = standing.top - standing.bottom
+    moment, shear = top.at(cut.moment), top.at(cut.shear)
+    barred = wall.kind in BARRED
+    takes = "A_s·f_yd·(d − a/2) + N·(t − a)/2, a = (A_s·f_yd + N)/f_d" if barred else "N/2·(t − N/f_d)"
+    filled = f"t = {standing.thickness:.2f} m, f_d = {compression(wall) / 1e6:.2f} N/mm²"
+    if barred:
+        filled = f"A_s = {_steel_area(wall) * 1e6:.0f} mm²/m, " + filled
+    return (
+        step("Force down at the foot of the wall", "N", "V + wall", "", Shown(top.at(cut.down), "kN/m", 1)),
+        step(
+            "Soil against the wall alone",
+            "P_w",
+            "as above, from the foot of the wall up",
+            "",
+            Shown(abs(shear - top.at(top.base.push)), "kN/m", 1),
+        ),
+        step(
+            "Bending at the foot of the wall",
+            "M",
+            "H·h ± P_w·z + V·e",
+            f"h = {height:.2f} m",
+            Shown(moment, "kN m/m", 1),
+        ),
+        step(
+            "It takes", "M_Rd", takes, filled, Shown(top.at(cut.moment_limit), "kN m/m", 1),
+            BENDING_CITE if barred else WALL_CITE,
+        ),
+        step("Shear at the foot of the wall", "V_Ed", "H ± P_w", "", Shown(shear, "kN/m", 1)),
+        step(
+            "It takes",
+            "V_Rd",
+            "with bars, no links" if barred else "(N·tan φ) / γ_M",
+            f"γ_M = {gamma(wall):g}",
+            Shown(top.at(cut.shear_limit), "kN/m", 1),
+            BENDING_CITE if barred else WALL_CITE,
+        ),
+        ratio_step("Strength used", "max(M/M_Rd, V_Ed/V_Rd)", "", top.ratio),
+    )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ledge:
+    """What sticks out of a footing beside the wall: toe in the room, heel under the soil."""
+
+    toe: Array
+    heel: Array
+    """Bending at the wall's face (N m/m)."""
+    limit: float
+    toe_shear: Array
+    heel_shear: Array
+    """Shear at the wall's face (N/m)."""
+    shear_limit: float
+
+    @property
+    def ratio(self) -> Array:
+        """The worst of the four."""
+        bent = np.maximum(self.toe, self.heel) / self.limit
+        return np.maximum(bent, np.maximum(self.toe_shear, self.heel_shear) / self.shear_limit)
+
+
+def ledge_of(base: Base) -> Ledge:
+    """What the footing has to take and can take on both sides of the wall or foot."""
+    standing, acting, footing = base.standing, base.acting, base.standing.footing
+    assert footing is not None  # noqa: S101  (asked of footings only)
+    toe = standing.toe if standing.thickness else standing.foot
+    heel = standing.width - (standing.outer_face if standing.thickness else standing.foot)
+    down = np.maximum(acting.harmful * base.total, 1.0)
+    lean = np.where(np.isfinite(base.eccentricity), base.eccentricity, base.width)
+    contact = contact_pressure(down, base.width, lean)
+    largest = np.where(np.isfinite(contact.largest), contact.largest, np.inf)
+    own = footing.unit_weight * (footing.thickness or 0.0)
+    rests = base.heel / acting.helpful / max(heel, STUCK_OUT) + own
+    from_above = acting.harmful * rests + acting.surcharge()
+    up_heel = from_above if base.inward else np.maximum(largest - rests, from_above - contact.least)
+    moment, shear = _ledge_limits(footing)
+    return Ledge(
+        toe=largest * toe**2 / 2.0,
+        heel=up_heel * heel**2 / 2.0,
+        limit=moment,
+        toe_shear=largest * toe,
+        heel_shear=up_heel * heel,
+        shear_limit=shear,
+    )
+
+
+def _ledge_limits(footing: Footing) -> tuple[float, float]:
+    thick, concrete = footing.thickness or np.nan, footing.concrete or np.nan
+    tension = PLAIN_CONCRETE.value * float(concrete_tension(concrete)) / GAMMA_CONCRETE.value
+    if footing.bars is None:
+        return float(uncracked_moment(thick, tension)), 2.0 / 3.0 * tension * thick
+    depth = thick - footing.bar_cover
+    moment = reinforced_moment(
+        _steel_area(footing),
+        footing.bar_strength / GAMMA_STEEL.value,
+        depth=depth,
+        thickness=thick,
+        concrete=LONG_CONCRETE.value * concrete / GAMMA_CONCRETE.value,
+    )
+    return float(moment), float(reinforced_shear(_steel_area(footing), depth=depth, concrete=concrete))
+
+
+def _footings(study: Study) -> Iterator[Said]:
+    yield from each_part(study, _footing_part, needs=_footing_needs)
+
+
+def _footing_needs(standing: Standing) -> tuple[str, ...]:
+    footing = standing.footing
+    if footing is None:
+        return ()
+    needed: dict[str, object] = {"footing.concrete": footing.concrete}
+    if footing.bars is not None:
+        needed |= {"footing.bar_spacing": footing.bar_spacing}
+    return tuple(place for place, value in needed.items() if value is None)
+
+
+def _footing_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
+    strips = tuple(side for side in sides if side.footing is not None)
+    if not strips:
+        yield does_not_apply("footing", sides[0].part)
+        return
+    found = [base for side in strips for base in bases(study, side, balance=False)]
+    if feet_lost(found):
+        yield feet_unknown(sides[0].part)
+        return
+    top = worst_first(found, lambda base: ledge_of(base).ratio)
+    if top is not None:
+        yield at(top, _footing_said(top))
+
+
+def _footing_said(top: Governing) -> Said:
+    ledge = ledge_of(top.base)
+    footing = top.base.standing.footing
+    options = {
+        "toe in the room bends": (top.at(ledge.toe), ledge.limit, "kN m/m"),
+        "heel under the soil bends": (top.at(ledge.heel), ledge.limit, "kN m/m"),
+        "toe in the room is sheared": (top.at(ledge.toe_shear), ledge.shear_limit, "kN/m"),
+        "heel under the soil is sheared": (top.at(ledge.heel_shear), ledge.shear_limit, "kN/m"),
+    }
+    does, (asked, held, unit) = max(options.items(), key=lambda one: one[1][0] / one[1][1])
+    bars = footing is not None and footing.bars is not None
+    return Said(
+        verdict=verdict_of(top.ratio),
+        template="{when}: the {side} footing's {does} with {asked}; it takes {held}.",
+        values={"does": does, "asked": Shown(asked, unit, 1), "held": Shown(held, unit, 1)},
+        demand=asked,
+        capacity=held,
+        unit=unit,
+        advice="Write a larger [[footing]] thickness, or "
+        + ("thicker bars, nearer together." if bars else "bars and bar_spacing."),
+        steps=(*acting_steps(top), *_footing_steps(top, ledge, bars=bars)),
+    )
+
+
+def _footing_steps(top: Governing, ledge: Ledge, *, bars: bool) -> tuple[Step, ...]:
+    with_bars = "A_s·f_yd·(d − a/2)" if bars else "f_ctd,pl·t²/6"
+    return (
+        step(
+            "Bending of the toe, pressed from below",
+            "M_toe",
+            "q_max·l²/2",
+            "",
+            Shown(top.at(ledge.toe), "kN m/m", 1),
+        ),
+        step(
+            "Bending of the heel, by the soil on it or from below",
+            "M_heel",
+            "q·l²/2",
+            "",
+            Shown(top.at(ledge.heel), "kN m/m", 1),
+        ),
+        step("It takes", "M_Rd", with_bars, "", Shown(ledge.limit, "kN m/m", 1), BENDING_CITE),
+        step(
+            "Largest shear at the face of the wall",
+            "V_Ed",
+            "q·l",
+            "",
+            Shown(max(top.at(ledge.toe_shear), top.at(ledge.heel_shear)), "kN/m", 1),
+        ),
+        step("It takes", "V_Rd", "without links", "", Shown(ledge.shear_limit, "kN/m", 1), BENDING_CITE),
+        ratio_step("Strength used", "max(M/M_Rd, V_Ed/V_Rd)", "", top.ratio),
+    )
+
+
+WALLS_HOLD = Rule(
+    name="walls-do-not-break",
+    title="The walls under the feet do not break",
+    why="A wall without bars opens on one face as soon as the force leaves its middle third, and has only "
+    "its weight; courses without mortar may slide on each other.",
+    cites=(WALL_CITE,),
+    decide=_walls,
+    asks=("wall", "wall.kind", "wall.strength", "wall.friction", "wall.bar_spacing"),
+)
+FOOTINGS_HOLD = Rule(
+    name="footings-do-not-break",
+    title="The footings do not break",
+    why="What sticks out beside the wall is bent up by the ground and down by the soil on it.",
+    cites=(BENDING_CITE,),
+    decide=_footings,
+    asks=("footing.concrete", "footing.bar_spacing"),
+)
