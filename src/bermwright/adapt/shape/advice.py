@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from bermwright.adapt.shape.candidate import Candidate, candidate
+from bermwright.adapt.shape.corridor import Corridor, corridor_of
 from bermwright.adapt.shape.envelope import bending_envelope, ribs_of
 from bermwright.adapt.shape.families import RADII, Stand
 from bermwright.adapt.shape.order import FILLING, order_of_work
@@ -27,6 +28,9 @@ if TYPE_CHECKING:
 
 EQUAL = 1.1
 """Curves whose bending is within a tenth of the least count as equal: soil is not known better (-)."""
+KEPT = 1.25
+"""The file's own curve is kept where it holds and none bends less by more than a fifth: that is how far a
+frame may lie from a continuum of the same soil, and new templates are work (-)."""
 WORTH_SAYING = 1.5
 """A bending this many times another's is said as such (-)."""
 NOTICED = 0.05
@@ -61,6 +65,8 @@ class Advice:
     """What to write under `[[vault]]` for it; empty where the file's curve stays."""
     takes_out: tuple[str, ...]
     """What has to go from `[[vault]]`."""
+    corridor: Corridor
+    """What the ribs can take of bending alone."""
 
     @property
     def keeps(self) -> bool:
@@ -104,6 +110,7 @@ def advise(
         order=order_of_work(ready, progress),
         curve_writes={} if keeps else dict(_curve_writes(chosen.vault)),
         takes_out=() if keeps else tuple(_takes_out(vault, chosen.vault)),
+        corridor=corridor_of(ready),
     )
 
 
@@ -111,7 +118,8 @@ def choose(comparison: Comparison) -> Candidate | None:
     """The curve to take.
 
     First those that hold with the crown where it is, then those that hold with it lower, then any. Of each
-    group the least bending; of what is within a tenth of it the file's own curve, else the fewest hours.
+    group the least bending; of what is within a tenth of it the fewest hours. The file's own curve stays
+    where it holds and nothing is much better.
     """
     own = () if comparison.own is None else (comparison.own,)
     every = [one for one in (*own, *comparison.others) if one.can_be_cut]
@@ -121,12 +129,15 @@ def choose(comparison: Comparison) -> Candidate | None:
         every,
         [*own, *comparison.others],
     )
-    group = next((group for group in groups if group), [])
+    group: list[Candidate] = next((group for group in groups if group), [])
     if not group:
         return None
     least = min(one.envelope.bending for one in group)
+    for one in own:
+        if one.holds and one in group and one.envelope.bending <= KEPT * least:
+            return one
     equal = [one for one in group if one.envelope.bending <= EQUAL * least]
-    return min(equal, key=lambda one: (one.stand is not None, one.hours.high, one.envelope.bending))
+    return min(equal, key=lambda one: (one.hours.high, one.envelope.bending))
 
 
 def _rounded(one: Candidate) -> Vault:
@@ -223,7 +234,7 @@ def _costs(comparison: Comparison, chosen: Candidate) -> Sentence:
     feet = f"{walls} must take {{feet}} from the ribs"
     match chosen.stand:
         case Stand.LOWER:
-            down = "The crown comes down from {was} to {crown}, the floor with {standing} over it is {floor} wide"
+            down = "The crown comes down from {was} to {crown}, the floor under {standing} is {floor} wide"
             return Sentence(f"{down}{soil}; {feet}.", values)
         case None:
             return Sentence(f"Room, mound and templates stay as they are; {feet}.", values)
@@ -244,13 +255,15 @@ def feet_words(outward: Range, system: str = "metric") -> str:
 
 
 def wall_words(one: Candidate, system: str = "metric") -> str:
-    """What stands under the feet and what it has to do."""
+    """What stands under the feet and what it has to do, in a few words."""
     inward, outward = max(-one.envelope.outward.low, 0.0), max(one.envelope.outward.high, 0.0)
-    strut = "a floor slab or strut from foot to foot" if inward > LITTLE else ""
-    spread = "mass or a tie against spreading" if outward > LITTLE else ""
-    needs = " and ".join(part for part in (strut, spread) if part) or "little"
+    needs = [
+        *(["floor strut"] if inward > LITTLE else []),
+        *(["mass or tie"] if outward > LITTLE else []),
+    ]
+    feet = " and ".join(needs) or "little push"
     if one.wall.retained <= 0.0:
-        return f"footings: {needs}"
+        return f"footings: {feet}"
     height = Shown(one.wall.retained, "m", 2).text(system)
     push = Shown(one.wall.soil_push, "kN/m", 0).text(system)
-    return f"walls holding back {height} of soil ({push}): {needs}"
+    return f"walls behind {height} of soil, {push}: {feet}"

@@ -175,10 +175,13 @@ def _written(works: Works, like: Stages, form: VaultForm) -> Iterator[tuple[str,
 
 
 POSTS_SAY = (
-    "Before the first lift set posts of 100 × 100 mm every {apart} under the {where} at {level}; take them out "
-    "with the fill at {until}."
+    "Before the first lift set posts of 100 × 100 mm every {apart} under the {where} at {level}; take them "
+    "out with the fill at {until}."
 )
-BAGS_SAY = "Lay bags of {weight} on the middle {wide} of the crown with the fill at {start}; take them off at {until}."
+BAGS_SAY = (
+    "Lay bags of {weight} on the middle {wide} of the crown with the fill at {start}, and take them off with "
+    "the fill at {until}."
+)
 
 
 def steps_of(works: Works, form: VaultForm) -> Iterator[tuple[str, Mapping[str, Shown | str]]]:
