@@ -6,6 +6,9 @@ from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import BermwrightError
+from bermwright.rules.fire.escape import ALARMS_WAKE, TWO_WAYS_OUT, WAY_OUT_IS_SHORT
+from bermwright.rules.fire.stoves import FLUE_OVER_SNOW, FLUE_THROUGH, HEARTH_IS_DEEP, STOVE_KEEPS_OFF
+from bermwright.rules.fire.timber import NAILS_IN_FIRE, PLANKS_IN_FIRE, RIBS_IN_FIRE
 from bermwright.rules.openings.cut import COLLARS_STAND_OUT, HEADERS_CARRY, TRIMMERS_CARRY
 from bermwright.rules.openings.ends import END_PLANKS, END_POSTS, END_WALLS, ENDS_ARE_CLOSED
 from bermwright.rules.openings.falling import RIBS_UNDER_FALL
@@ -14,7 +17,7 @@ from bermwright.rules.openings.lintels import LINTELS_CARRY, OPENINGS_FIT
 from bermwright.rules.openings.logs import BEAMS_CARRY, POSTS_CARRY
 from bermwright.rules.ribs.bending import RIBS_BEND
 from bermwright.rules.ribs.buckling import RIBS_BUCKLE, RIBS_TIP
-from bermwright.rules.ribs.feet import FEET_BEAR, FOOT_FORCES
+from bermwright.rules.ribs.feet import FEET_BEAR
 from bermwright.rules.ribs.joints import NAILS_CARRY, NAILS_FIT
 from bermwright.rules.ribs.lagging import PLANKS_CARRY
 from bermwright.rules.ribs.movement import PIECES_LIFT, RIBS_STAY
@@ -24,6 +27,14 @@ from bermwright.rules.soil.filling import STOP_MARKS
 from bermwright.rules.soil.membrane import SOIL_GRIPS
 from bermwright.rules.soil.validity import WITHIN_METHODS
 from bermwright.rules.soil.winter import FIRST_WINTER
+from bermwright.rules.supports.breaking import FOOTINGS_HOLD, WALLS_HOLD
+from bermwright.rules.supports.ground import FORCE_STAYS, GROUND_CARRIES
+from bermwright.rules.supports.parts.buttresses import BUTTRESSES_STAND
+from bermwright.rules.supports.parts.joined import FLOOR_TIE_HOLDS
+from bermwright.rules.supports.parts.rings import RING_HOLDS
+from bermwright.rules.supports.parts.shoes import FEET_STAY
+from bermwright.rules.supports.pressing import FOOT_FORCES
+from bermwright.rules.supports.turning import SUPPORTS_STAY, SUPPORTS_TURN
 
 if TYPE_CHECKING:
     from bermwright.rules.nouns import AnyRule, HouseRule, Rule
@@ -38,12 +49,25 @@ RULES: tuple[Rule, ...] = (
     RIBS_STAY,
     FEET_BEAR,
     FOOT_FORCES,
+    FEET_STAY,
+    SUPPORTS_TURN,
+    SUPPORTS_STAY,
+    GROUND_CARRIES,
+    FORCE_STAYS,
+    WALLS_HOLD,
+    FOOTINGS_HOLD,
+    FLOOR_TIE_HOLDS,
+    RING_HOLDS,
+    BUTTRESSES_STAND,
     PLANKS_CARRY,
     PIECES_LIFT,
     HEADERS_CARRY,
     TRIMMERS_CARRY,
     COLLARS_STAND_OUT,
     RIBS_UNDER_FALL,
+    RIBS_IN_FIRE,
+    PLANKS_IN_FIRE,
+    NAILS_IN_FIRE,
     STOP_MARKS,
     SOIL_GRIPS,
     FIRST_WINTER,
@@ -62,17 +86,23 @@ HOUSE_RULES: tuple[HouseRule, ...] = (
     POSTS_CARRY,
     FLOORS_CARRY,
     FLOORS_ARE_FIRM,
+    TWO_WAYS_OUT,
+    WAY_OUT_IS_SHORT,
+    ALARMS_WAKE,
+    STOVE_KEEPS_OFF,
+    FLUE_THROUGH,
+    FLUE_OVER_SNOW,
+    HEARTH_IS_DEEP,
 )
 """Rules on the whole house and on the parts beside its vaults."""
 
 EVERY_RULE: tuple[AnyRule, ...] = (*RULES, *HOUSE_RULES)
 
 NOT_CHECKED: tuple[str, ...] = (
-    "walls and footings under the feet: overturning, sliding, bearing",
     "the whole house in balance: back wall, hillside, slope stability of house and fill",
     "wind on bare ribs, and earthquake",
     "braces and lifting of the bare ribs",
-    "fire, escape, flues",
+    "fire in linings of plaster, in floors, posts and end walls; fire brigade access",
     "rot, leaks, loss of a rib or a plank",
     "turf and membrane sliding on the slope",
     "frost under footings, drains, ground water under the floor",

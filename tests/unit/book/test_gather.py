@@ -14,7 +14,7 @@ from bermwright.form import vault_form
 from bermwright.formats.documents import text
 from bermwright.formats.house_file import read
 from bermwright.rules.analysis.stop_marks import LeadMark
-from bermwright.rules.ribs.feet import FOOT_FORCES
+from bermwright.rules.supports.pressing import FOOT_FORCES
 from bermwright.stages.given import Given
 from bermwright.stages.sequence import building_sequence
 

@@ -16,8 +16,8 @@ from bermwright.book.templates import Nailing
 from bermwright.house.fields import Quantity, Table, Tables, said_of
 from bermwright.house.questions import label
 from bermwright.house.values import Board, Nail
-from bermwright.rules.ribs.feet import FOOT_FORCES
 from bermwright.rules.soil.filling import STOP_MARKS
+from bermwright.rules.supports.pressing import FOOT_FORCES
 from bermwright.takeoff import vault_quantities
 
 if TYPE_CHECKING:

@@ -1,4 +1,4 @@
-"""What the feet give their supports, and whether the foot of a rib bears."""
+"""What the feet give their supports at the ends of its range, and whether the foot of a rib bears."""
 
 from __future__ import annotations
 
@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.findings import Shown, Spot, Verdict, verdict_of
-from bermwright.base.marks import FootForce, Side
+from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.data.timber_classes import GAMMA_TIMBER
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import (
@@ -24,8 +23,7 @@ from bermwright.rules.ribs.common import (
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.base.findings import Finding, Step
-    from bermwright.base.marks import Mark
+    from bermwright.base.findings import Step
     from bermwright.rules.analysis.response import Analysis
     from bermwright.rules.analysis.states import Situation
     from bermwright.rules.study import Study
@@ -71,143 +69,13 @@ def _reach(study: Study, analysis: Analysis, component: int, *, largest: bool, s
         value=float(chosen[at]),
         now=analysis.situations[situation],
         run=analysis.lanes[lane].run,
-        node=_foot_node(study, foot if side is None else side),
+        node=foot_node(study, foot if side is None else side),
     )
 
 
-def _foot_node(study: Study, foot: int) -> int:
+def foot_node(study: Study, foot: int) -> int:
+    """Node of the left (0) or the right foot."""
     return 0 if foot == 0 else study.form.mesh.x.size - 1
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Ends:
-    """Both ends of what the feet push sideways and down."""
-
-    inward: Reach
-    """Least outward: a value below zero points inward."""
-    outward: Reach
-    lightest: Reach
-    heaviest: Reach
-
-    @property
-    def all(self) -> tuple[Reach, ...]:
-        """All four."""
-        return self.inward, self.outward, self.lightest, self.heaviest
-
-
-def _forces(study: Study) -> Iterator[Said]:
-    ends = Ends(
-        inward=foot_reach(study, 0, largest=False),
-        outward=foot_reach(study, 0, largest=True),
-        lightest=foot_reach(study, 1, largest=False),
-        heaviest=foot_reach(study, 1, largest=True),
-    )
-    if not np.isfinite([end.value for end in ends.all]).all():
-        yield Said(
-            verdict=Verdict.UNKNOWN,
-            template="Foot forces are not known: some soil run finds no state of rest of the ribs.",
-            advice=RIBS_FIRST,
-        )
-    else:
-        yield _lifted(study, ends) if ends.lightest.value <= 0.0 else _pressed(study, ends)
-
-
-def _lifted(study: Study, ends: Ends) -> Said:
-    end = ends.lightest
-    return Said(
-        verdict=Verdict.FAILS,
-        template="{when}: the {foot} lifts off its support with {lift}.",
-        values={
-            **moment_of(end.now),
-            "foot": place_of(study, end.node),
-            "lift": Shown(abs(end.value), "kN/m", 1),
-        },
-        stage=end.now.stage.name,
-        case=end.now.case.name,
-        place=place_of(study, end.node),
-        unit="kN/m",
-        corner=_corners(ends),
-        advice="Hold the feet down, or lay [stages.ballast] on the crown while this lasts.",
-        steps=_force_steps(ends),
-        spot=spot_of(study, end.node),
-    )
-
-
-def _pressed(study: Study, ends: Ends) -> Said:
-    most = max(ends.inward, ends.outward, key=lambda end: abs(end.value))
-    return Said(
-        verdict=Verdict.HOLDS,
-        template="The feet press {down_least} to {down_most} down, and push from {inward} to {outward}.",
-        values={
-            "down_least": Shown(ends.lightest.value, "kN/m", 1),
-            "down_most": Shown(ends.heaviest.value, "kN/m", 1),
-            "inward": _sideways(ends.inward.value),
-            "outward": _sideways(ends.outward.value),
-        },
-        stage=most.now.stage.name,
-        case=most.now.case.name,
-        place=place_of(study, most.node),
-        demand=ends.heaviest.value,
-        unit="kN/m",
-        corner=_corners(ends),
-        advice="Whatever carries the feet must take all of this, at every stage: give it to whoever checks "
-        "walls and footings. That is not done here.",
-        steps=_force_steps(ends),
-        spot=spot_of(study, most.node),
-    )
-
-
-def _corners(ends: Ends) -> dict[str, Shown | str]:
-    return {"most inward": ends.inward.words, "most outward": ends.outward.words}
-
-
-def _force_steps(ends: Ends) -> tuple[Step, ...]:
-    lines = (
-        ("Most outward push of a foot", "H", ends.outward, ends.outward.value),
-        ("Most inward push of a foot", "H inward", ends.inward, -ends.inward.value),
-        ("Largest force down", "V", ends.heaviest, ends.heaviest.value),
-        ("Least force down", "V", ends.lightest, ends.lightest.value),
-    )
-    return tuple(
-        step(f"{says}: {end.words}", symbol, "plane frame", "", Shown(value, "kN/m", 1))
-        for says, symbol, end, value in lines
-    )
-
-
-def _sideways(value: float) -> str:
-    """Never a bare minus sign: the direction in words."""
-    return f"{Shown(abs(value), 'kN/m', 1).text()} {'outward' if value >= 0 else 'inward'}"
-
-
-def _draw_feet(study: Study, _finding: Finding) -> tuple[Mark, ...]:
-    mesh = study.form.mesh
-    marks = []
-    for side, index in ((Side.LEFT, 0), (Side.RIGHT, -1)):
-        number = 0 if side is Side.LEFT else 1
-        out = [foot_reach(study, 0, largest=largest, side=number).value for largest in (False, True)]
-        down = [foot_reach(study, 1, largest=largest, side=number).value for largest in (False, True)]
-        if np.isfinite([*out, *down]).all():
-            marks.append(
-                FootForce(
-                    side=side,
-                    spot=Spot(float(mesh.x[index]), float(mesh.z[index])),
-                    down=(down[0], down[1]),
-                    inward=(-out[1], -out[0]),
-                )
-            )
-    return tuple(marks)
-
-
-FOOT_FORCES = Rule(
-    name="feet-press-on-their-supports",
-    title="What the feet give their supports",
-    why="A buried vault may push its feet inward while it is filled and outward when it is done. Walls and "
-    "footings must take the whole range; a vault whose feet move has failed.",
-    cites=(timber_cite("5.1, global analysis"),),
-    decide=_forces,
-    asks=("vault.feet", "vault.feet.hold"),
-    draws=_draw_feet,
-)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -262,7 +130,7 @@ def _bearing_at(study: Study, analysis: Analysis, area: float) -> Bearing | None
         analysis=analysis,
         lane=lane,
         situation=situation,
-        node=_foot_node(study, foot),
+        node=foot_node(study, foot),
         force=float(force[lane, situation, foot]),
         kmod=float(kmods[situation]),
         limit=float(limits[situation]),

@@ -47,9 +47,9 @@ class Base:
     heel: Array
     """Weight of the soil on the base (N/m)."""
     width: float
-    """Of the base with a bonded buttress (m)."""
+    """Of the base, buttresses left out (m)."""
     weight: float
-    """Of everything that stands (N/m)."""
+    """Of wall and footing (N/m)."""
     tie: Array
     """Part of the push that what joins the feet takes (N/m)."""
     total: Array
@@ -60,7 +60,12 @@ class Base:
     """What friction holds of it (N/m)."""
     holding: Array
     turning: Array
-    """Moments about the edge it would turn over (N m/m)."""
+    """Moments about the edge of the base on that side (N m/m)."""
+    tip: float
+    """Edge over which it would turn, from the room edge: that of a bonded buttress, if there is one (m)."""
+    tip_holding: Array
+    tip_turning: Array
+    """Moments about that edge, the buttress with them (N m/m)."""
     overturning: Array
     sliding: Array
     eccentricity: Array
@@ -81,9 +86,9 @@ class Base:
         """The direction in a sentence."""
         return "into the room" if self.inward else "outward"
 
-    def lever(self, place: float) -> float:
-        """From the edge it would turn over to a place counted from the room edge (m)."""
-        return place if self.inward else self.width - place
+    def lever(self, place: float, edge: float | None = None) -> float:
+        """From the edge of the base on that side, or another one, to a place from the room edge (m)."""
+        return place if self.inward else (self.width if edge is None else edge) - place
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -177,22 +182,32 @@ def _base(acting: Acting, way: float) -> Base:
     # What joins the feet is stiffer than the ground: it takes all that it can, friction only the rest. Any
     # share that both can carry is one that stands.
     one = replace(one, friction=friction, tie=np.clip(one.along, 0.0, _tie_capacity(one)))
-    holding, turning = _moments(one)
-    held = np.maximum(friction + _tie_capacity(one), 0.0)
+    holding, turning = _moments(one, one.width)
+    tip_holding, tip_turning = _moments(one, one.tip, buttress=True)
     stand = stand_of(
         down=np.maximum(one.total, LEAST_DOWN),
         along=one.along,
         holding=holding,
         turning=turning,
         width=one.width,
-        resistance=held,
+        resistance=np.maximum(friction + _tie_capacity(one), 0.0),
+    )
+    tipping = stand_of(
+        down=np.maximum(one.total, LEAST_DOWN),
+        along=one.along,
+        holding=tip_holding,
+        turning=tip_turning,
+        width=one.width,
+        resistance=0.0 * friction,
     )
     gone = one.total <= LEAST_DOWN
     return replace(
         one,
         holding=holding,
         turning=turning,
-        overturning=np.where(gone, np.inf, stand.overturning),
+        tip_holding=tip_holding,
+        tip_turning=tip_turning,
+        overturning=np.where(gone, np.inf, tipping.overturning),
         sliding=np.where(gone, np.inf, stand.sliding),
         eccentricity=np.where(gone, np.inf, stand.eccentricity),
     )
@@ -205,9 +220,8 @@ def _bare(acting: Acting, way: float) -> Base:
     inward = way == INWARD
     start, end = standing.heel
     soil = (acting.push if inward else acting.least_push)(standing.width, standing.base)
-    width, weight = _with_buttress(standing, inward=inward)
     heel = helpful * _heel(acting, start, end)
-    total = down + helpful * weight + heel - acting.uplift()
+    total = down + helpful * standing.weight + heel - acting.uplift()
     along = push + (soil.force if inward else -soil.force)
     nothing = np.zeros_like(push)
     return Base(
@@ -217,28 +231,29 @@ def _bare(acting: Acting, way: float) -> Base:
         down=down,
         soil=soil,
         heel=heel,
-        width=width,
-        weight=weight,
+        width=standing.width,
+        weight=standing.weight,
         tie=nothing,
         total=total,
         along=along + nothing,
         friction=nothing,
         holding=nothing,
         turning=nothing,
+        tip=_tip(standing, inward=inward),
+        tip_holding=nothing,
+        tip_turning=nothing,
         overturning=nothing,
         sliding=nothing,
         eccentricity=nothing,
     )
 
 
-def _with_buttress(standing: Standing, *, inward: bool) -> tuple[float, float]:
-    """Width of the base and weight of all that stands, with a bonded buttress outside (m, N/m)."""
-    extra = buttress_body(standing)
-    if inward or extra is None:
-        return standing.width, standing.weight
-    weight, _ = extra
-    depth = standing.helped.depth if standing.helped and standing.helped.depth else 0.0
-    return standing.outer_face + depth, standing.weight + weight
+def _tip(standing: Standing, *, inward: bool) -> float:
+    """Edge over which it would turn, from the room edge of the base (m)."""
+    one = standing.helped
+    if inward or one is None or buttress_body(standing) is None:
+        return 0.0 if inward else standing.width
+    return max(standing.width, standing.outer_face + (one.depth or 0.0))
 
 
 def buttress_body(standing: Standing) -> tuple[float, float] | None:
@@ -274,9 +289,9 @@ def _friction(base: Base) -> Array:
     cast = standing.footing is not None and standing.footing.cast
     slides = angle if cast else PRECAST_SHARE.value * angle
     resistance = RESISTANCES.get(acting.name)
-    return sliding_resistance(
-        np.maximum(base.total, 0.0), slides, factor=resistance.sliding if resistance else 1.0
-    )
+    extra = buttress_body(standing)
+    down = base.total + (acting.helpful * extra[0] if extra else 0.0)
+    return sliding_resistance(np.maximum(down, 0.0), slides, factor=resistance.sliding if resistance else 1.0)
 
 
 def _tie_capacity(base: Base) -> float:
@@ -288,21 +303,22 @@ def _tie_capacity(base: Base) -> float:
     return held or 0.0
 
 
-def _moments(base: Base) -> tuple[Array, Array]:
-    """Holding and turning moments about the edge it would turn over (N m/m)."""
+def _moments(base: Base, edge: float, *, buttress: bool = False) -> tuple[Array, Array]:
+    """Holding and turning moments about an edge of the base, or of its buttress (N m/m)."""
     standing, helpful = base.standing, base.acting.helpful
+    wet = 2.0 / 3.0 * base.width
     terms = [
         -base.push * standing.height,
-        base.down * base.lever(standing.foot),
-        np.full_like(base.push, helpful * standing.weight * base.lever(standing.arm)),
-        base.heel * base.lever(0.5 * sum(standing.heel)),
+        base.down * base.lever(standing.foot, edge),
+        np.full_like(base.push, helpful * standing.weight * base.lever(standing.arm, edge)),
+        base.heel * base.lever(0.5 * sum(standing.heel), edge),
         (-1.0 if base.inward else 1.0) * base.soil.moment,
-        -base.acting.uplift() * base.width / (1.5 if base.inward else 3.0) + 0.0 * base.push,
+        -base.acting.uplift() * base.lever(wet, edge) + 0.0 * base.push,
         base.tie * max(standing.tie.level - standing.base, 0.0) if standing.tie else 0.0 * base.push,
     ]
     extra = buttress_body(standing)
-    if extra is not None and not base.inward:
-        terms.append(np.full_like(base.push, helpful * extra[0] * base.lever(extra[1])))
+    if buttress and extra is not None and not base.inward:
+        terms.append(np.full_like(base.push, helpful * extra[0] * base.lever(extra[1], edge)))
     holding = sum(np.maximum(term, 0.0) for term in terms)
     turning = sum(np.maximum(-term, 0.0) for term in terms)
     return np.asarray(holding), np.asarray(turning)

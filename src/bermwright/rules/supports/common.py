@@ -129,7 +129,7 @@ def at(top: Governing, said: Said) -> Said:
 def spot_of(top: Governing) -> Spot:
     """The edge over which it would give way, at its base."""
     standing = top.base.standing
-    edge = 0.0 if top.base.inward else top.base.width
+    edge = top.base.tip
     return Spot(across(top.base.acting.study, standing, edge), standing.base)
 
 

@@ -56,7 +56,7 @@ def _turns_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
 
 def _turn_said(top: Governing) -> Said:
     base = top.base
-    holding, turning = top.at(base.holding), top.at(base.turning)
+    holding, turning = top.at(base.tip_holding), top.at(base.tip_turning)
     return Said(
         verdict=verdict_of(top.ratio),
         template="{when}: the {side} side would turn {way} by {turning}; {holding} hold it.",
@@ -98,7 +98,8 @@ def _turn_steps(top: Governing, holding: float, turning: float) -> tuple[Step, .
             "Moments that hold it back",
             "M_stb",
             "Σ force · lever",
-            f"foot {base.lever(standing.foot):.2f} m, weight {base.lever(standing.arm):.2f} m from that edge",
+            f"foot {base.lever(standing.foot, base.tip):.2f} m, weight "
+            f"{base.lever(standing.arm, base.tip):.2f} m from that edge",
             Shown(holding, "kN m/m", 1),
         ),
         ratio_step(

@@ -1,0 +1,1 @@
+"""Rules on single parts beside the walls: buttresses, bond beams, floor ties, shoes and sockets."""
