@@ -13,7 +13,9 @@ from bermwright.handbook.groundheat.assembly import (
 )
 from bermwright.handbook.groundheat.drive import Course, Drive, Node, Start, snow_loss
 from bermwright.handbook.groundheat.ends import end_factor, floor_conductance, strip_conductance
+from bermwright.handbook.groundheat.freezing import FrostCourse, freeze_year
 from bermwright.handbook.groundheat.mesh import Mesh, make_mesh
+from bermwright.handbook.groundheat.pictures import isotherms, surface_temperature
 from bermwright.handbook.groundheat.reduction import ModelError, Reduced, reduce_model
 from bermwright.handbook.groundheat.section import Border, Material, Region, Section, Source
 from bermwright.handbook.groundheat.soils import freezing_heat, moist_conductivity, soil_heat_capacity
@@ -24,6 +26,7 @@ __all__ = [
     "Conduction",
     "Course",
     "Drive",
+    "FrostCourse",
     "Material",
     "Mesh",
     "ModelError",
@@ -37,7 +40,9 @@ __all__ = [
     "assemble",
     "end_factor",
     "floor_conductance",
+    "freeze_year",
     "freezing_heat",
+    "isotherms",
     "linear_transmittance",
     "make_mesh",
     "moist_conductivity",
@@ -49,4 +54,5 @@ __all__ = [
     "steady",
     "step_weights",
     "strip_conductance",
+    "surface_temperature",
 ]

@@ -220,7 +220,7 @@ def conducting(mesh: Mesh, conductivity: Array) -> Matrix:
     """(n, n) conductances of linear triangles with a conductivity each (W/(m K))."""
     from scipy import sparse
 
-    weights = _weights(mesh) * conductivity[:, None]
+    weights = sides_of(mesh) * conductivity[:, None]
     rows, columns, values = [], [], []
     for side in range(3):
         i, j = mesh.triangles[:, (side + 1) % 3], mesh.triangles[:, (side + 2) % 3]
@@ -233,7 +233,7 @@ def conducting(mesh: Mesh, conductivity: Array) -> Matrix:
     return sparse.csc_matrix(entries, shape=(size, size))
 
 
-def _weights(mesh: Mesh) -> Array:
+def sides_of(mesh: Mesh) -> Array:
     """(m, 3) half the cotangent of the angle opposite each side: its conductance per conductivity."""
     corner = [mesh.points[mesh.triangles[:, i]] for i in range(3)]
     double = twice_areas(mesh.points, mesh.triangles)

@@ -16,11 +16,7 @@ from bermwright.base.errors import OutOfRangeError
 from bermwright.handbook.groundheat.section import checked
 
 if TYPE_CHECKING:
-    from numpy.typing import NDArray
-
-    from bermwright.handbook.groundheat.section import Array, Region, Section, Whole
-
-    Truth = NDArray[np.bool_]
+    from bermwright.handbook.groundheat.section import Array, Region, Section, Truth, Whole
 
 SNAP_GRID = 1e-5
 """Corners nearer than this are one corner (m)."""

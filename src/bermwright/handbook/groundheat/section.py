@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
     Whole = NDArray[np.int64]
+    Truth = NDArray[np.bool_]
 
 CONDUCTS_LEAST, CONDUCTS_MOST = 0.005, 450.0
 """Between a vacuum panel and copper (W/(m K))."""
