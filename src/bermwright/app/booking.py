@@ -19,11 +19,11 @@ from bermwright.rules.registry import EVERY_RULE
 from bermwright.takeoff import site_seasons
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping
     from pathlib import Path
 
     from bermwright.app.assessing import Assessed
-    from bermwright.base.document import Document
+    from bermwright.base.document import Block, Document
     from bermwright.book.pages import BookInputs
 
 
@@ -41,6 +41,8 @@ class Wishes:
     paper: str = "A4"
     system: str = "metric"
     templates: bool = True
+    also: tuple[str, ...] = ()
+    """Chapters that are searched for and not only printed, by name: see `ALSO`."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,8 +71,9 @@ def make_book(house_file: str, wishes: Wishes, progress: Callable[[str], None] =
     path = output(wishes.out, beside(house_file, "book", ".pdf"), (".pdf",))
     date = day(wishes.date)
     assessed = assess_file(house_file, progress=progress)
+    extra = tuple(block for name in wishes.also for block in ALSO[name](assessed, wishes, progress))
     progress("pages")
-    book = site_book(inputs_of(assessed, wishes, date), templates=wishes.templates)
+    book = site_book(inputs_of(assessed, wishes, date, extra), templates=wishes.templates)
     progress("PDF")
     return _made(book, path, wishes, assessed)
 
@@ -92,7 +95,20 @@ def make_templates(house_file: str, wishes: Wishes, progress: Callable[[str], No
     return _made(book, path, wishes, assessed)
 
 
-def inputs_of(assessed: Assessed, wishes: Wishes, date: str) -> BookInputs:
+def _shape(assessed: Assessed, wishes: Wishes, progress: Callable[[str], None]) -> tuple[Block, ...]:
+    """The advice on the curve of every vault."""
+    from bermwright.app.shaping import advices_of
+    from bermwright.book.pages.shape import shape_pages
+
+    advices = advices_of(assessed.opened.house, progress=progress)
+    return tuple(block for advice in advices for block in shape_pages(advice, wishes.system))
+
+
+ALSO: Mapping[str, Callable[[Assessed, Wishes, Callable[[str], None]], tuple[Block, ...]]] = {"shape": _shape}
+"""Chapters that a book holds only when asked for, as each takes a search of its own."""
+
+
+def inputs_of(assessed: Assessed, wishes: Wishes, date: str, extra: tuple[Block, ...] = ()) -> BookInputs:
     """What the pages read, with the winter of the site."""
     seasons = site_seasons(assessed.opened.house)
     return gather(
@@ -104,6 +120,7 @@ def inputs_of(assessed: Assessed, wishes: Wishes, date: str) -> BookInputs:
         cites=seasons.cites if seasons else (),
         system=wishes.system,
         paper=wishes.paper,
+        extra=extra,
     )
 
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from bermwright.adapt.shape.works import steps_of
 from bermwright.base.findings import Shown
 from bermwright.book.pages.shape.advice import order_says, toml_lines
-from bermwright.book.pages.shape.rows import CurveRow, curve_rows, lever_rows
+from bermwright.book.pages.shape.rows import CurveRow, curve_rows, lever_rows, unit_of
 from bermwright.formats.assessment_text import CLOSING, wrapped
 
 if TYPE_CHECKING:
@@ -15,8 +15,6 @@ if TYPE_CHECKING:
 
     from bermwright.adapt.shape.advice import Advice
     from bermwright.book.pages.shape.rows import LeverRow
-
-HEAD = ("", "curve", "feet", "rise", "bends", "used", "fill", "floor", "steep")
 
 
 def shape_text(house: str, advices: Sequence[Advice], system: str = "metric") -> str:
@@ -35,18 +33,60 @@ def _vault(advice: Advice, system: str) -> Iterator[str]:
         yield wrapped(sentence.says(system))
     yield ""
     rows = curve_rows(advice, system)
-    yield from _columns([HEAD, *(_main(row) for row in rows)])
+    yield from _columns([_head(system), *(_main(row) for row in rows)])
     yield ""
-    for row in rows:
-        yield from _more(row)
+    yield wrapped(SMALL_PRINT)
+    yield ""
+    yield from _columns([MORE, *((row.letter, row.where, row.walls) for row in rows)])
+    yield from _alike(rows)
     yield ""
     yield from _order(advice, system)
     yield from _writes(advice)
 
 
+MORE = ("", "bends most at", "what stands under the feet")
+SMALL_PRINT = (
+    "Bends: largest bending per metre of vault over all stages, cases and soil runs, loads as they are. "
+    "Used: strength of boards and nails with all factors. Feet: least and greatest sideways push. Board: "
+    "width that the rib pieces need. Steep: share of the vault's own back over 30 and over 45 degrees. "
+    "Hours: what has a published rate, by hand; walls and ribs come on top."
+)
+
+
+def _head(system: str) -> tuple[str, ...]:
+    return ("", "curve", "feet at", *(f"{name} {unit_of(unit, system)}".strip() for name, unit in COLUMNS))
+
+
+COLUMNS = (
+    ("rise", "m"),
+    ("bends", "kNm/m"),
+    ("used", ""),
+    ("feet", "kN/m"),
+    ("crown", "m"),
+    ("board", "mm"),
+    ("fill", "m3"),
+    ("floor", "m"),
+    ("steep %", ""),
+    ("hours", ""),
+)
+
+
 def _main(row: CurveRow) -> tuple[str, ...]:
-    kind = row.curve.split(" (", maxsplit=1)[0]
-    return (row.letter, kind, row.stand, row.rise, row.bends, row.used, row.fill, row.floor, row.steep)
+    return (
+        row.letter,
+        row.curve,
+        row.stand,
+        row.rise,
+        row.bends,
+        row.used,
+        row.feet,
+        row.radius,
+        row.board,
+        row.fill,
+        row.floor,
+        row.steep,
+        row.hours,
+    )
 
 
 def _columns(rows: Sequence[tuple[str, ...]], words: int = 3) -> Iterator[str]:
@@ -58,13 +98,13 @@ def _columns(rows: Sequence[tuple[str, ...]], words: int = 3) -> Iterator[str]:
         yield "  ".join([*left, *right]).rstrip()
 
 
-def _more(row: CurveRow) -> Iterator[str]:
-    """What of a curve finds no room in the table."""
-    also = row.curve.partition(" (also ")[2].rstrip(")")
-    yield wrapped(f"{row.letter}  {row.where}" + (f"; the same curve: {also}" if also else ""))
-    yield wrapped(
-        f"feet push {row.feet}; {row.walls}; crown radius {row.radius}, board {row.board}; {row.hours}", "   "
-    )
+def _alike(rows: Sequence[CurveRow]) -> Iterator[str]:
+    """Families that come to a curve of another name, and curves that the boards are too narrow for."""
+    for row in rows:
+        if row.alike:
+            yield wrapped(f"{row.letter} is also the best {row.alike}.")
+        if row.cut:
+            yield wrapped(f"{row.letter}: {row.cut}.")
 
 
 def _order(advice: Advice, system: str) -> Iterator[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from bermwright.adapt.shape.candidate import Candidate, candidate
@@ -31,6 +32,17 @@ EQUAL = 1.1
 KEPT = 1.25
 """The file's own curve is kept where it holds and none bends less by more than a fifth: that is how far a
 frame may lie from a continuum of the same soil, and new templates are work (-)."""
+NAMES: Mapping[CurveKind, str] = MappingProxyType(
+    {
+        CurveKind.UNDER_COVER: 'curve "under cover"',
+        CurveKind.LEVEL_SOIL: 'curve for "level soil"',
+        CurveKind.POINTED: "pointed arch",
+        CurveKind.THREE_CENTRED: "three-centred arch",
+        CurveKind.SEGMENT: "segment of a circle",
+        CurveKind.DRAWN: "drawn curve",
+    }
+)
+"""Families whose bare name reads badly in a sentence."""
 WORTH_SAYING = 1.5
 """A bending this many times another's is said as such (-)."""
 NOTICED = 0.05
@@ -173,27 +185,31 @@ def _takes_out(before: Vault, after: Vault) -> Iterator[str]:
         yield "rise"
 
 
+def named(kind: CurveKind) -> str:
+    """A family as it stands in a sentence, after "the"."""
+    return NAMES.get(kind, str(kind))
+
+
 def _bends_least(comparison: Comparison, chosen: Candidate) -> Sentence:
     """What is gained in bending."""
     envelope, own = chosen.envelope, comparison.own
     values: dict[str, Shown | str] = {
-        "curve": str(chosen.vault.curve),
+        "curve": named(chosen.vault.curve),
         "rise": Shown(chosen.form.rise, "m", 2),
         "wall": Shown(chosen.wall.height, "m", 2),
         "bends": Shown(envelope.bending, "kNm/m", 1),
-        "stage": envelope.stage,
     }
     if chosen.stand is None:
         return Sentence(
-            "Keep the {curve} of the file: it bends at most {bends} ({stage}), and no curve on walls as high "
-            "bends so much less that the soil would notice.",
+            "Keep the {curve} of the file: it bends at most {bends}, and no curve on walls as high bends so "
+            "much less that the soil would notice.",
             values,
         )
     on = "on walls of {wall}" if chosen.wall.height > 0.0 else "from the floor"
-    take = f"Take the {{curve}} {on}, {{rise}} high: it bends at most {{bends}} ({{stage}})"
+    take = f"Take the {{curve}}, {{rise}} high {on}: it bends at most {{bends}}"
     if own is None:
         return Sentence(f"{take}; the curve of the file cannot be had at all.", values)
-    values |= {"own": str(own.vault.curve), "own_bends": bending_shown(own.envelope.bending)}
+    values |= {"own": named(own.vault.curve), "own_bends": bending_shown(own.envelope.bending)}
     times = _times(own.envelope.bending, envelope.bending)
     return Sentence(f"{take}, where the {{own}} of the file bends {{own_bends}}{times}.", values)
 
@@ -212,7 +228,7 @@ def bending_shown(bending: float) -> Shown | str:
 
 
 def _costs(comparison: Comparison, chosen: Candidate) -> Sentence:
-    """What the choice does to room, walls and soil, or why nothing better was kept."""
+    """What the choice does to room, soil, walls and feet."""
     own, wall = comparison.own, chosen.wall
     values: dict[str, Shown | str] = {
         "crown": Shown(top_of(chosen.vault), "level", 2),
@@ -223,23 +239,17 @@ def _costs(comparison: Comparison, chosen: Candidate) -> Sentence:
         "push": Shown(wall.soil_push, "kN/m", 0),
         "feet": feet_words(chosen.envelope.outward),
     }
-    if own is not None:
-        values["soil"] = Shown(abs(own.fill - chosen.fill), "m3", 0)
-    soil = (
-        "" if own is None or own.fill - chosen.fill < NOTICED * own.fill else ", {soil} less of it is moved"
-    )
-    walls = (
-        "the walls hold back {retained} of soil that pushes {push}, and" if wall.retained else "the footings"
-    )
-    feet = f"{walls} must take {{feet}} from the ribs"
-    match chosen.stand:
-        case Stand.LOWER:
-            down = "The crown comes down from {was} to {crown}, the floor under {standing} is {floor} wide"
-            return Sentence(f"{down}{soil}; {feet}.", values)
-        case None:
-            return Sentence(f"Room, mound and templates stay as they are; {feet}.", values)
-        case _:
-            return Sentence(f"Crown and mound stay where they are{soil}; {feet}.", values)
+    room = {
+        Stand.LOWER: "The crown comes down from {was} to {crown}, with {standing} free over {floor} of floor",
+        Stand.WALLS: "Crown and mound stay where they are",
+        Stand.GROUND: "Crown and mound stay where they are",
+        None: "Room, mound and templates stay as they are",
+    }[chosen.stand]
+    if own is not None and own.fill - chosen.fill > NOTICED * own.fill:
+        values["soil"] = Shown(own.fill - chosen.fill, "m3", 0)
+        room += " and {soil} less soil to move"
+    walls = "the walls hold back {retained} of soil ({push}) and" if wall.retained else "the footings"
+    return Sentence(f"{room}; {walls} take {{feet}} from the ribs.", values)
 
 
 def feet_words(outward: Range, system: str = "metric") -> str:

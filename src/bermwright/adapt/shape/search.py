@@ -46,7 +46,7 @@ BUILT = 0.01
 LINE_PLACES = 25
 SIMPLE = tuple(FAMILIES)
 """Families in the order in which one of several equal ones gives its name."""
-FROM_FLOOR = 3
+FROM_FLOOR = 2
 """Curves from the floor that are shown: the best ones."""
 OVERHANG = 0.01
 """Share of the span by which a face may lean out over its foot: soil under more cannot be compacted."""

@@ -18,6 +18,14 @@ def add(parser: argparse.ArgumentParser) -> None:
     options.date(parser)
     options.paper(parser)
     options.units(parser)
+    parser.add_argument(
+        "--with",
+        dest="also",
+        action="append",
+        choices=("shape",),
+        default=[],
+        help="a chapter that takes a search of its own: shape, the curve that the ground allows",
+    )
     parser.add_argument("--no-templates", action="store_true", help="leave out the full-size templates")
 
 
@@ -31,6 +39,7 @@ def run(args: argparse.Namespace) -> int:
         paper=args.paper,
         system=args.units,
         templates=not args.no_templates,
+        also=tuple(dict.fromkeys(args.also)),
     )
     with Progress() as progress:
         made = make_book(args.file, wishes, progress)

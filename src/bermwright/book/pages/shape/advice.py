@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from typing import TYPE_CHECKING
 
+from bermwright.adapt.shape.advice import feet_words, wall_words
 from bermwright.adapt.shape.families import Stand
 from bermwright.adapt.shape.works import steps_of
 from bermwright.base.document import Document, Figure, Heading, Headline, Notice, Para, Points, Table, plain
@@ -16,6 +18,7 @@ from bermwright.book.pages.shape.rows import (
     labelled,
     lever_rows,
     stands,
+    unit_of,
     used_text,
 )
 from bermwright.book.sheets.shape import DrawnCurve, Panel, curves_sheet, stages_sheet
@@ -30,7 +33,6 @@ if TYPE_CHECKING:
 
 DRAWN, COMPARED = 5, 4
 """Curves in the drawing, and in the picture of bending."""
-HEAD = ("", "curve", "bends", "where and when", "used", "feet", "crown", "fill", "floor", "steep", "hours")
 WHAT_COUNTS = (
     "Bending is the largest of every stage, case and soil run, per metre of vault, with all loads as they "
     "are. Strength used has every partial factor in it: boards and the nails at their joints, whichever is "
@@ -73,6 +75,7 @@ def shape_pages(advice: Advice, system: str = "metric") -> tuple[Block, ...]:
         Heading(text=f"The curve of {plain(name)}", lead="What the ground asks of the curve, compared."),
         Headline(verdict=_verdict(advice), text=first, lead=second),
         Figure(sheet=_drawing(advice, system), caption=_drawing_says(advice)),
+        *_beside(advice, system),
         Figure(sheet=_picture(advice, system), caption=_picture_says(advice, system)),
         *_table(advice, system),
         *_walls(advice, system),
@@ -100,7 +103,7 @@ def picked(advice: Advice, most: int) -> tuple[tuple[str, Candidate], ...]:
             rest.remove(here[0])
     kinds = {one.vault.curve for _, one in kept}
     rest.sort(key=lambda pair: pair[1].vault.curve in kinds)
-    return tuple([*kept, *rest][:most])
+    return tuple(sorted([*kept, *rest][:most], key=lambda pair: pair[0]))
 
 
 def _drawing(advice: Advice, system: str) -> Sheet:
@@ -123,7 +126,7 @@ def _key(one: Candidate, system: str) -> str:
 def _drawing_says(advice: Advice) -> str:
     way = "as in the file" if advice.keeps else "the one to take"
     chain = "" if advice.keeps else ", the chain line that of the file"
-    return f"Middle lines of the ribs over each other, true to scale; A is {way}{chain}."
+    return f"Middle lines of the ribs, true to scale; A is {way}{chain}."
 
 
 def _picture(advice: Advice, system: str) -> Sheet:
@@ -131,7 +134,7 @@ def _picture(advice: Advice, system: str) -> Sheet:
         Panel(
             letter=letter,
             says=str(one.vault.curve),
-            stands=stands(one, system),
+            stands=tuple(stands(one, system).split(", ")),
             stages=one.envelope.stages,
         )
         for letter, one in picked(advice, COMPARED)
@@ -142,39 +145,56 @@ def _picture(advice: Advice, system: str) -> Sheet:
 def _picture_says(advice: Advice, system: str) -> str:
     corridor = advice.corridor
     boards = show(corridor.boards, "kNm/m", 1, system)
-    nails = bending_text(corridor.nails, system) if corridor.nails == corridor.nails else "unknown"
+    nails = "unknown" if math.isnan(corridor.nails) else bending_text(corridor.nails, system)
     return (
-        "Largest bending at each stage, from the bare ribs to the long term, all on one scale. Grey is what these "
-        f"ribs can take, red what they cannot: their boards {boards}, the nails of their joints {nails}."
+        "Largest bending at each stage, from the bare ribs to the long term, all on one scale. Grey is what "
+        f"these ribs can take, red what they cannot: their boards {boards}, the nails of the joints {nails}."
     )
+
+
+def _beside(advice: Advice, system: str) -> Iterator[Block]:
+    """The curve to take beside that of the file, in a few lines."""
+    count = 1 if advice.keeps or advice.comparison.own is None else 2
+    every = [one for _, one in labelled(advice)[:count]]
+    names = ("A, as in the file",) if advice.keeps else ("A, to take", "B, as in the file")
+    lines = {
+        "bends most": [bending_text(one.envelope.bending, system) for one in every],
+        "strength used": [used_text(one.envelope.used) for one in every],
+        "a foot pushes": [feet_words(one.envelope.outward, system) for one in every],
+        "under the feet": [wall_words(one, system) for one in every],
+        "soil": [show(one.fill, "m3", 0, system) for one in every],
+        _floor_name(advice, system): [show(one.floor_width, "m", 2, system) for one in every],
+    }
+    yield Table(
+        head=("", *names[:count]),
+        rows=tuple((name, *map(plain, says)) for name, says in lines.items()),
+        align="l" * (1 + count),
+        widths=(2.2, 5.0, 5.0)[: 1 + count],
+    )
+
+
+def _floor_name(advice: Advice, system: str) -> str:
+    return f"floor under {show(advice.chosen.standing, 'm', 2, system)}"
 
 
 def _table(advice: Advice, system: str) -> Iterator[Block]:
     rows = curve_rows(advice, system)
     yield Heading(text="Every curve at its best", level=2)
+    units = ("kNm/m", "", "kN/m", "m", "mm", "m3", "m")
+    names = ("bends", "used", "feet", "crown", "board", "fill", "floor")
+    figures = (f"{name} {unit_of(unit, system)}".strip() for name, unit in zip(names, units, strict=True))
     yield Table(
-        head=(
-            "",
-            "curve",
-            "bends",
-            "where and when",
-            "used",
-            "feet",
-            "crown",
-            "fill",
-            "floor",
-            "steep",
-            "hours",
-        ),
+        head=("", "curve", "where and when", *figures, "steep %", "hours"),
         rows=tuple(
             (
                 row.letter,
                 plain(f"{row.curve}, {row.rise}; {row.stands}"),
-                row.bends,
                 plain(row.where),
+                row.bends,
                 row.used,
                 row.feet,
-                f"{row.radius}; {row.board}",
+                row.radius,
+                row.board,
                 row.fill,
                 row.floor,
                 row.steep,
@@ -182,9 +202,9 @@ def _table(advice: Advice, system: str) -> Iterator[Block]:
             )
             for row in rows
         ),
-        align="llrlrlrrrrr",
-        strong=(2,),
-        widths=(0.5, 4.4, 1.9, 4.2, 1.4, 2.0, 2.4, 1.5, 1.5, 1.6, 2.2),
+        align="lllrrlrrrrrr",
+        strong=(3,),
+        widths=(0.5, 4.0, 4.0, 1.6, 1.6, 2.0, 1.4, 1.4, 1.2, 1.3, 1.6, 2.6),
     )
     yield Para(WHAT_COUNTS, small=True)
     plain_share, held_share = (100.0 * share for share in advice.chosen.mound_steep)
@@ -193,6 +213,11 @@ def _table(advice: Advice, system: str) -> Iterator[Block]:
         "steeper than 45.",
         small=True,
     )
+    for row in rows:
+        if row.alike:
+            yield Para(plain(f"{row.letter} is also the best {row.alike}."), small=True)
+        if row.cut:
+            yield Para(plain(f"{row.letter}: {row.cut}."), small=True)
 
 
 def _walls(advice: Advice, system: str) -> Iterator[Block]:
@@ -241,8 +266,8 @@ def order_says(advice: Advice, system: str) -> str:
     if not order.needed:
         return f"{so_far}, and no order of work mends that."
     return (
-        f"{so_far}. No order of work makes every stage hold: this one goes furthest, to {after} ({cost}). The "
-        "rest must come from the curve, the ribs or their nails."
+        f"{so_far}. No order of work makes every stage hold: this one goes furthest, to {after} ({cost}). "
+        "The rest must come from the curve, the ribs or their nails."
     )
 
 
@@ -256,7 +281,7 @@ def _writes(advice: Advice) -> Iterator[Block]:
     if not lines:
         return
     yield Heading(text="What to write into the house file", level=2)
-    yield Points(items=tuple(plain(line) for line in lines))
+    yield Para(plain("; ".join(lines)) + ".")
 
 
 def toml_lines(advice: Advice) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.adapt.shape.advice import wall_words
 from bermwright.adapt.shape.families import Stand
-from bermwright.base.units import show, show_range
+from bermwright.base.units import show
 from bermwright.base.wording import ratio_text
 
 if TYPE_CHECKING:
@@ -26,13 +26,15 @@ SHARP = 0.01
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CurveRow:
-    """One curve of the table."""
+    """One curve of the table; figures whose unit stands in the head of their column come without it."""
 
     letter: str
     curve: str
+    alike: str
+    """Other families that come to the same curve."""
     stands: str
     stand: str
-    """Level of the feet, and of a lowered crown, as short as can be."""
+    """Level of the feet, and whether the crown comes down, as short as can be."""
     rise: str
     bends: str
     where: str
@@ -40,6 +42,9 @@ class CurveRow:
     feet: str
     radius: str
     board: str
+    """Width of board that the pieces need."""
+    cut: str
+    """Empty, or that the file's boards are too narrow."""
     fill: str
     floor: str
     steep: str
@@ -70,25 +75,30 @@ def curve_rows(advice: Advice, system: str = "metric") -> tuple[CurveRow, ...]:
 
 def _row(letter: str, one: Candidate, system: str) -> CurveRow:
     envelope = one.envelope
-    also = f" (also {', '.join(map(str, one.alike))})" if one.alike else ""
     return CurveRow(
         letter=letter,
-        curve=f"{one.vault.curve}{also}",
+        curve=str(one.vault.curve),
+        alike=", ".join(map(str, one.alike)),
         stands=stands(one, system),
         stand=_stand(one, system),
-        rise=show(one.form.rise, "m", 2, system),
-        bends=bending_text(envelope.bending, system),
+        rise=bare(one.form.rise, "m", 2, system),
+        bends=_bends(envelope.bending, system),
         where=f"{envelope.place}; {envelope.stage}, {envelope.case}",
         used=used_text(envelope.used),
         feet=feet_text(one, system),
-        radius="a point" if one.crown_radius < SHARP else show(one.crown_radius, "m", 2, system),
-        board=_board(one, system),
-        fill=show(one.fill, "m3", 0, system),
-        floor=show(one.floor_width, "m", 2, system),
-        steep=f"{100.0 * one.steep[0]:.0f}/{100.0 * one.steep[1]:.0f} %",
-        hours=show_range(one.hours, "ph", 0, system),
+        radius="point" if one.crown_radius < SHARP else bare(one.crown_radius, "m", 2, system),
+        board=bare(one.board_needed, "mm", 0, system),
+        cut="" if one.can_be_cut else "the boards are too narrow for it",
+        fill=bare(one.fill, "m3", 0, system),
+        floor=bare(one.floor_width, "m", 2, system),
+        steep=f"{100.0 * one.steep[0]:.0f}/{100.0 * one.steep[1]:.0f}",
+        hours=f"{one.hours.low:.0f}–{one.hours.high:.0f}",
         walls=wall_words(one, system),
     )
+
+
+def _bends(bending: float, system: str) -> str:
+    return bare(bending, "kNm/m", 1, system) if math.isfinite(bending) else NO_REST
 
 
 def stands(one: Candidate, system: str = "metric") -> str:
@@ -108,7 +118,8 @@ def stands(one: Candidate, system: str = "metric") -> str:
 
 def _stand(one: Candidate, system: str) -> str:
     level = show(one.form.springing, "level", 2, system)
-    return f"{level}, lower" if one.stand is Stand.LOWER else f"{level}, file" if one.stand is None else level
+    words = {Stand.LOWER: f"{level}, crown lower", None: f"{level}, file"}
+    return words.get(one.stand, level)
 
 
 def bending_text(bending: float, system: str = "metric") -> str:
@@ -122,17 +133,29 @@ def used_text(used: float | None) -> str:
 
 
 def feet_text(one: Candidate, system: str = "metric") -> str:
-    """The range of the sideways push of a foot: outward without a sign, inward in words."""
-    ends = (one.envelope.outward.high, one.envelope.outward.low)
-    if not all(map(math.isfinite, ends)):
+    """The range of the sideways push of a foot, inward and outward in words, without its unit."""
+    low, high = one.envelope.outward.low, one.envelope.outward.high
+    if not (math.isfinite(low) and math.isfinite(high)):
         return UNKNOWN
-    unit = "kN/m"
-    return " … ".join(f"{show(abs(end), unit, 0, system)} {'out' if end >= 0.0 else 'in'}" for end in ends)
+    ends = [bare(abs(end), "kN/m", 0, system) for end in (low, high)]
+    if low < 0.0 < high:
+        return f"{ends[0]} in, {ends[1]} out"
+    return f"{' … '.join(ends if low >= 0.0 else ends[::-1])} {'out' if low >= 0.0 else 'in'}"
 
 
-def _board(one: Candidate, system: str) -> str:
-    needed = show(one.board_needed, "mm", 0, system)
-    return f"{needed} of {show(one.board_given, 'mm', 0, system)}" if one.can_be_cut else f"needs {needed}"
+def bare(value: float, unit: str, digits: int, system: str) -> str:
+    """A number whose unit stands in the head of its column; feet and inches keep theirs."""
+    text = show(value, unit, digits, system)
+    return text if not math.isfinite(value) or _in_inches(unit, system) else text.split()[0]
+
+
+def unit_of(unit: str, system: str) -> str:
+    """The unit for the head of a column; nothing where there is none or every number brings its own."""
+    return "" if not unit or _in_inches(unit, system) else show(1.0, unit, 0, system).split(maxsplit=1)[1]
+
+
+def _in_inches(unit: str, system: str) -> bool:
+    return system != "metric" and unit in {"m", "mm"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 WIDTH = 174.0
 """Width of the text (mm)."""
 SCALE = 50.0
-BESIDE, BELOW = 1.2, 0.55
+BESIDE, BELOW = 1.2, 0.35
 """Ground shown beside the widest curve, and below the floor (m)."""
 PENS = (Pen.CUT, Pen.NOT_YET, Pen.SEEN, Pen.HIDDEN, Pen.LIMIT, Pen.LAYER)
 """One line style for each curve: full and thick is the one to take, the chain line the one of the file."""
@@ -57,7 +57,7 @@ def curves_sheet(
     top = max(*tops, *(float(np.max(one.form.rib.centreline.z)) for one in drawn))
     key = 2.0 + LINE * len(drawn)
     factor = 1000.0 / scale
-    height = key + (top + BELOW) * factor + 6.0
+    height = key + (top + BELOW) * factor + 4.0
     view = View(origin=(0.5 * WIDTH, key + BELOW * factor), scale=scale)
     window = ((0.0, key), (WIDTH, height))
     items = (
@@ -104,7 +104,12 @@ def _room(form: VaultForm, view: View, wall: float) -> Iterator[Item]:
     right, left = float(face.x[-1]), float(face.x[0])
     outline = [*shell, (right, min(foot, 0.0)), (left, min(foot, 0.0))]
     yield Area(path=tuple(view.point(*one) for one in outline), wash=Wash.PAPER, layer="room")
-    line = form.rib.centreline
+    line, outside = form.rib.centreline, form.rib.outside
+    rib = [
+        *zip(outside.x.tolist(), outside.z.tolist(), strict=True),
+        *zip(inside.x[::-1].tolist(), inside.z[::-1].tolist(), strict=True),
+    ]
+    yield Area(path=tuple(view.point(*one) for one in rib), wash=Wash.TIMBER, outline=Pen.HATCH, layer="rib")
     if foot > 0.0:
         for middle in (float(line.x[0]), float(line.x[-1])):
             low, high = middle - 0.5 * wall, middle + 0.5 * wall

@@ -21,7 +21,7 @@ WIDTH = 174.0
 """Width of the text (mm)."""
 TALL = 52.0
 """Height of the largest bending (mm)."""
-LEFT, FOOT, HEAD, GAP = 13.0, 17.0, 13.0, 5.0
+LEFT, FOOT, HEAD, GAP = 13.0, 11.0, 18.0, 5.0
 """Room for the axis, for the words under the bars and over them, and between two panels (mm)."""
 MOST = 4
 PHASES = (
@@ -37,8 +37,8 @@ class Panel:
 
     letter: str
     says: str
-    """Its name, and on a second line where it stands."""
-    stands: str
+    stands: tuple[str, ...]
+    """Its name, and in one or two short lines where it stands."""
     stages: tuple[StageBending, ...]
 
 
@@ -52,8 +52,8 @@ def stages_sheet(panels: Sequence[Panel], corridor: Corridor, *, system: str = "
     items: list[Item] = [*_axis(largest, scale, system)]
     for number, panel in enumerate(shown):
         left = LEFT + number * (wide + GAP)
-        items += _corridor(corridor, (left, left + wide), scale, system, named=number == len(shown) - 1)
-        items += _panel(panel, (left, left + wide), scale, corridor.least, system)
+        items += _corridor(corridor, (left, left + wide), scale, system, named=number == 0)
+        items += _panel(panel, (left, left + wide), scale, corridor, system)
     return Sheet(
         width=WIDTH,
         height=FOOT + TALL + HEAD,
@@ -105,22 +105,24 @@ def _corridor(
         yield Stroke(path=((across[0], y), (across[1], y)), pen=Pen.LIMIT, layer="axis")
         if named:
             words = f"{name} take {show(limit, 'kNm/m', 1, system)}"
-            yield Text(at=(across[1], y + 0.9), text=words, height=CAPTION, anchor="end", layer="axis")
+            yield Text(at=(across[1], y + 0.9), text=words, height=CAPTION, anchor="end", halo=False)
 
 
 def _panel(
-    panel: Panel, across: tuple[float, float], scale: float, limit: float, system: str
+    panel: Panel, across: tuple[float, float], scale: float, corridor: Corridor, system: str
 ) -> Iterator[Item]:
     left, right = across
+    limits = [limit for limit in (corridor.boards, corridor.nails) if math.isfinite(limit)]
     yield Stroke(path=((left, FOOT), (right, FOOT)), pen=Pen.SEEN, layer="axis")
     pitch = (right - left) / len(panel.stages)
     for number, stage in enumerate(panel.stages):
-        yield from _bar(stage.bending, left + (number + 0.5) * pitch, 0.36 * pitch, scale, limit)
-    yield from _worst(panel, across, pitch, scale, system)
+        yield from _bar(stage.bending, left + (number + 0.5) * pitch, 0.36 * pitch, scale, corridor.least)
+    yield from _worst(panel, across, pitch, scale, limits, system)
     yield from _phases(panel, left, pitch)
     top = FOOT + TALL + HEAD - 4.0
     yield Text(at=(left, top), text=f"{panel.letter}  {panel.says}", height=FIGURE, strong=True, halo=False)
-    yield Text(at=(left, top - 4.0), text=panel.stands, height=CAPTION, halo=False)
+    for line, words in enumerate(panel.stands[:2]):
+        yield Text(at=(left, top - 3.8 - 3.2 * line), text=words, height=CAPTION, halo=False)
 
 
 def _bar(bending: float, x: float, half: float, scale: float, limit: float) -> Iterator[Item]:
@@ -144,9 +146,14 @@ def _box(x: float, half: float, low: float, high: float) -> tuple[tuple[float, f
 
 
 def _worst(
-    panel: Panel, across: tuple[float, float], pitch: float, scale: float, system: str
+    panel: Panel,
+    across: tuple[float, float],
+    pitch: float,
+    scale: float,
+    limits: Sequence[float],
+    system: str,
 ) -> Iterator[Item]:
-    """The largest bending in figures over its bar."""
+    """The largest bending in figures over its bar, off the lines of what the ribs can take."""
     number, worst = max(enumerate(panel.stages), key=lambda pair: pair[1].bending)
     if not math.isfinite(worst.bending):
         words, y = "gives way", FOOT + TALL
@@ -156,7 +163,11 @@ def _worst(
     middle = 0.5 * (across[0] + across[1])
     anchor = "end" if x > middle else "start"
     x += pitch * (0.4 if anchor == "end" else -0.4)
-    yield Text(at=(x, y + 1.2), text=words, height=FIGURE, anchor=anchor, strong=True, layer="axis")
+    y += 1.2
+    for line in sorted(FOOT + limit * scale for limit in limits):
+        if y - 1.0 < line < y + FIGURE + 0.8:
+            y = line + 1.0 + (3.0 if panel.letter == "A" else 0.0)
+    yield Text(at=(x, y), text=words, height=FIGURE, anchor=anchor, strong=True, layer="axis")
 
 
 def _phases(panel: Panel, left: float, pitch: float) -> Iterator[Item]:
