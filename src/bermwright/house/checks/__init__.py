@@ -10,10 +10,12 @@ from typing import TYPE_CHECKING
 
 from bermwright.house.checks.air import air_checks
 from bermwright.house.checks.common import Check, Contradiction, Key, beginnings
+from bermwright.house.checks.fire import fire_checks
 from bermwright.house.checks.heat import heat_checks
 from bermwright.house.checks.openings import opening_checks
 from bermwright.house.checks.site import site_checks
 from bermwright.house.checks.stages import stage_checks
+from bermwright.house.checks.supports import support_checks
 from bermwright.house.checks.vault import vault_checks
 
 if TYPE_CHECKING:
@@ -28,7 +30,9 @@ SUBJECTS: tuple[Callable[[House], Iterator[Check]], ...] = (
     vault_checks,
     stage_checks,
     opening_checks,
+    support_checks,
     heat_checks,
+    fire_checks,
     air_checks,
 )
 

@@ -86,6 +86,11 @@ class Base:
         """The direction in a sentence."""
         return "into the room" if self.inward else "outward"
 
+    @property
+    def goes(self) -> NDArray[np.bool_]:
+        """(L, M) whether it is pushed that way at all; where it is not, the other direction counts."""
+        return self.along >= 0.0
+
     def lever(self, place: float, edge: float | None = None) -> float:
         """From the edge of the base on that side, or another one, to a place from the room edge (m)."""
         return place if self.inward else (self.width if edge is None else edge) - place

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -160,7 +160,7 @@ def _shear_limit(wall: Wall, thickness: float, down: Array) -> Array:
 
 
 def _walls(study: Study) -> Iterator[Said]:
-    yield from each_part(study, _wall_part, needs=_wall_needs)
+    yield from each_part(study, _wall_part, needs=_wall_needs, only="wall under the feet")
 
 
 def _wall_needs(standing: Standing) -> tuple[str, ...]:
@@ -292,7 +292,8 @@ def ledge_of(base: Base) -> Ledge:
     toe = standing.toe if standing.thickness else standing.foot
     heel = standing.width - (standing.outer_face if standing.thickness else standing.foot)
     down = np.maximum(acting.harmful * base.total, 1.0)
-    lean = np.where(np.isfinite(base.eccentricity), base.eccentricity, base.width)
+    known = np.isfinite(base.eccentricity)
+    lean = np.where(base.goes, np.where(known, base.eccentricity, base.width), 0.0)
     contact = contact_pressure(down, base.width, lean)
     largest = np.where(np.isfinite(contact.largest), contact.largest, np.inf)
     own = footing.unit_weight * (footing.thickness or 0.0)
@@ -327,7 +328,7 @@ def _ledge_limits(footing: Footing) -> tuple[float, float]:
 
 
 def _footings(study: Study) -> Iterator[Said]:
-    yield from each_part(study, _footing_part, needs=_footing_needs)
+    yield from each_part(study, _footing_part, needs=_footing_needs, only="footing")
 
 
 def _footing_needs(standing: Standing) -> tuple[str, ...]:
@@ -350,8 +351,8 @@ def _footing_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
         yield feet_unknown(sides[0].part)
         return
     top = worst_first(found, lambda base: ledge_of(base).ratio)
-    if top is not None:
-        yield at(top, _footing_said(top))
+    if top is not None and top.base.standing.footing is not None:
+        yield replace(at(top, _footing_said(top)), part=f'footing "{top.base.standing.footing.name}"')
 
 
 def _footing_said(top: Governing) -> Said:

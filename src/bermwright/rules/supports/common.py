@@ -41,9 +41,16 @@ def each_part(
     decide: Callable[[Study, tuple[Standing, ...]], Iterator[Said]],
     *,
     needs: Callable[[Standing], tuple[str, ...]] = lambda _standing: (),
+    only: str = "",
 ) -> Iterator[Said]:
-    """What a rule says of every part, both sides of one part together, and of sides that are not known."""
+    """What a rule says of every part, both sides of one part together, and of sides that are not known.
+
+    A rule on `only` one kind of part does not apply where nothing is described: others say that.
+    """
     known, missing = sides_of(study)
+    if only and not known and not any(one.places for one in missing):
+        yield does_not_apply(only)
+        return
     yield from _missing(missing)
     parts: dict[str, list[Standing]] = {}
     for one in known:

@@ -95,6 +95,7 @@ def pressed(base: Base, *, heavy: bool) -> Pressed:
     capacity = np.where(stands, capacity, 0.0)
     with np.errstate(divide="ignore"):
         ratio = np.where(stands, counted / np.where(stands, capacity, 1.0), np.inf)
+    ratio = np.where(base.goes, ratio, 0.0)
     return Pressed(down=down, lean=lean, width=width, incline=incline, capacity=capacity, ratio=ratio)
 
 
@@ -234,7 +235,7 @@ def _presumed_ratio(base: Base) -> Array:
     width = np.where(some, effective_width(base.width, np.where(some, base.eccentricity, 0.0)), 0.0)
     with np.errstate(divide="ignore"):
         ratio: Array = np.where(width > 0.0, base.total / np.where(width > 0.0, width, 1.0) / allowed, np.inf)
-    return ratio
+    return np.where(base.goes, ratio, 0.0)
 
 
 def _stays(study: Study) -> Iterator[Said]:
@@ -246,7 +247,7 @@ def _stays_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
     if feet_lost(found):
         yield feet_unknown(sides[0].part)
         return
-    top = worst_first(found, lambda base: np.abs(base.eccentricity) / (LARGEST_LEAN.value * base.width))
+    top = worst_first(found, _lean_ratio)
     if top is None:
         return
     base = top.base
@@ -283,6 +284,12 @@ def _stays_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
             ),
         ),
     )
+
+
+def _lean_ratio(base: Base) -> Array:
+    lean = np.where(base.goes, np.abs(base.eccentricity), 0.0)
+    ratio: Array = lean / (LARGEST_LEAN.value * base.width)
+    return ratio
 
 
 def _towards(base: Base, lean: float) -> str:

@@ -118,8 +118,7 @@ def _against(study: Study, said: Said) -> Said:
     if missing:
         return replace(
             said,
-            template=said.template
-            + " What they press on is not described; whether it holds is not known.",
+            template=said.template + " What they press on is not described; whether it holds is not known.",
             advice=NOTHING_THERE,
         )
     ways = [base for side in known for base in bases(study, side, balance=False)]
@@ -131,8 +130,7 @@ def _against(study: Study, said: Said) -> Said:
     return replace(
         said,
         verdict=verdict,
-        template=said.template
-        + " Nearest its end is {push} {way}; at {limit} the {side} side gives way.",
+        template=said.template + " Nearest its end is {push} {way}; at {limit} the {side} side gives way.",
         values={
             **said.values,
             "push": Shown(push, "kN/m", 1),
