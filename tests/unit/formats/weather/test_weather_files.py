@@ -220,7 +220,7 @@ def test_neither_humidity_nor_dew_point_is_refused(year):
         read_weather(text(epw(year, changes=changes)), "h.epw")
 
 
-def test_the_wrong_hemisphere_is_noticed(year):
+def test_the_wrong_hemisphere_is_noticed():
     far_north = weather_of_place("normals:Sodankylä")
     lines = epw(far_north, latitude=-67.37, longitude=26.65, zone=2)
     with pytest.raises(WeatherFileError, match="falls in the night of that place"):
@@ -228,7 +228,7 @@ def test_the_wrong_hemisphere_is_noticed(year):
 
 
 def test_the_wrong_side_of_greenwich_is_noticed(year):
-    with pytest.raises(WeatherFileError, match="night of that place|of the sunshine lies"):
+    with pytest.raises(WeatherFileError, match=r"night of that place|of the sunshine lies"):
         read_weather(text(epw(year, longitude=102.96)), "w.epw")
 
 

@@ -1,0 +1,45 @@
+"""Works on glass and windows."""
+
+from __future__ import annotations
+
+from bermwright.base.sources import Work
+
+EN673 = Work(
+    key="EN673",
+    authors="CEN",
+    title="EN 673 Glass in building: determination of thermal transmittance, calculation method",
+    year=2011,
+    publisher="CEN",
+    locator="not opened; method and gas properties from memory, its table values reproduced",
+)
+EN410 = Work(
+    key="EN410",
+    authors="CEN",
+    title="EN 410 Glass in building: determination of luminous and solar characteristics of glazing",
+    year=2011,
+    publisher="CEN",
+    locator="not opened; the sums over panes are elementary, optical values are usual catalogue values",
+)
+ISO10077 = Work(
+    key="ISO10077",
+    authors="ISO",
+    title="ISO 10077-1 Thermal performance of windows, doors and shutters: simplified method",
+    year=2017,
+    publisher="International Organization for Standardization",
+    locator="not opened; equation 1 and the table of shutters from memory",
+)
+FINLAYSON1993 = Work(
+    key="FINLAYSON1993",
+    authors="E. U. Finlayson, D. K. Arasteh, C. Huizenga, M. D. Rubin, M. S. Reilly",
+    title="Documentation of calculation procedures for glazing systems",
+    year=1993,
+    publisher="Lawrence Berkeley Laboratory LBL-33943",
+    locator="not opened; how coated panes follow the angle of clear ones",
+)
+ISO13790 = Work(
+    key="ISO13790",
+    authors="ISO",
+    title="ISO 13790 Energy performance of buildings: energy use for space heating and cooling",
+    year=2008,
+    publisher="International Organization for Standardization",
+)

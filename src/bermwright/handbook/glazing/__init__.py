@@ -1,0 +1,34 @@
+"""Glass and windows: heat lost, sun let in, and what is left of both over a year.
+
+Start reading at `year.py`; `panes.py` is the glass in winter, `solar.py` the glass in the sun,
+`window.py` the frame and the shutter.
+"""
+
+from bermwright.handbook.glazing.panes import (
+    gap_resistances,
+    gas_conductance,
+    glass_u,
+    radiant_conductance,
+)
+from bermwright.handbook.glazing.solar import absorbed, clear_pane, diffuse_factor, solar_factor
+from bermwright.handbook.glazing.window import Fit, frame_share, shuttered_u, window_u
+from bermwright.handbook.glazing.year import (
+    Balance,
+    Frame,
+    ScanRow,
+    Window,
+    WindowYear,
+    compare_glasses,
+    sun_through,
+    window_balance,
+    window_of,
+    window_scan,
+    window_year,
+)
+
+__all__ = [
+    "Balance", "Fit", "Frame", "ScanRow", "Window", "WindowYear", "absorbed", "clear_pane",
+    "compare_glasses", "diffuse_factor", "frame_share", "gap_resistances", "gas_conductance", "glass_u",
+    "radiant_conductance", "shuttered_u", "solar_factor", "sun_through", "window_balance", "window_of",
+    "window_scan", "window_u", "window_year",
+]  # fmt: skip
