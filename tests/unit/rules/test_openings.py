@@ -126,6 +126,7 @@ FAILS = [
     ("headers-carry-the-cut-ribs", {"openings": (replace(FLUE, hanger=None, header_nails=2),)}),
     ("headers-carry-the-cut-ribs", {"openings": (replace(FLUE, along=0.1),)}),
     ("trimmers-carry-for-the-cut-ribs", {"openings": (replace(FLUE, width=1.5, doubled=1),)}),
+    ("trimmers-carry-for-the-cut-ribs", {"openings": (replace(FLUE, doubled=3),)}),
     ("collars-stand-out-of-the-ground", {"openings": (replace(FLUE, collar=0.1),)}),
     ("end-planks-carry-the-soil", {"ends": (replace(BACK, post_spacing=None),)}),
     ("end-planks-carry-the-soil", {"ends": (replace(BACK, thickness=0.02, post_spacing=1.2),)}),
@@ -280,6 +281,13 @@ def test_pressure_of_water_and_soil_by_hand(good_study: Study):
     at_rest = 1 - math.sin(math.radians(32))
     pressed = 1.35 * 1.2 * (at_rest * (21e3 - 9806.65) + 9806.65)
     assert lean.bottom == pytest.approx(pressed, rel=1e-6)
+
+
+def test_posts_beside_an_opening_carry_more(good_study: Study):
+    window = replace(DOOR, side=OpeningSide.BACK, width=1.2, sill=1.3, height=0.6)
+    (plain,) = said("end-posts-hold-the-soil", good_study, ends=(BACK,), openings=())
+    (beside,) = said("end-posts-hold-the-soil", good_study, ends=(BACK,), openings=(window,))
+    assert beside.ratio == pytest.approx(plain.ratio * 0.5 * (0.6 + 1.3) / 0.6, rel=1e-6)
 
 
 # ---------------------------------------------------------------- lintels, logs

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from bermwright.book.pages.escape import escape_chapter
+from bermwright.book.pages.openings import openings_chapter
 from bermwright.book.pages.room import room_chapter
 
 if TYPE_CHECKING:
@@ -12,7 +14,10 @@ if TYPE_CHECKING:
     from bermwright.base.document import Block
     from bermwright.rules.assess import Assessment
 
-CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (room_chapter,)
+CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (
+    room_chapter,
+    escape_chapter,
+)
 """Each is given the assessment and the system of units; one that has nothing to say gives nothing."""
 
 

@@ -17,7 +17,7 @@ from bermwright.data.works.practice import TRADE
 from bermwright.handbook import timber as ec5
 from bermwright.rules.analysis.strength import rib_ratios, where_known
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.openings.holes import Hole, hole_of, shell_openings
+from bermwright.rules.openings.holes import NEAR, Hole, hole_of, shell_openings
 from bermwright.rules.openings.timbers import Member, member_of, missing, nothing
 from bermwright.rules.ribs import common
 from bermwright.rules.ribs.buckling import buckling_ratio
@@ -62,6 +62,17 @@ def _holes(study: Study) -> Iterator[Hole | Said]:
                 verdict=Verdict.FAILS,
                 template="It cuts the last rib: there is no whole rib beside it to carry what is cut.",
                 advice="Move it one rib further from the end: along.",
+            )
+        elif hole.span - hole.opening.doubled * study.form.rib.width < hole.opening.width - NEAR:
+            yield Said(
+                part=part,
+                verdict=Verdict.FAILS,
+                template="The ribs beside it leave {room} between them; the hole needs {width}.",
+                values={
+                    "room": Shown(hole.span - hole.opening.doubled * study.form.rib.width, "m", 2),
+                    "width": Shown(hole.opening.width, "m", 2),
+                },
+                advice="Make the hole narrower, or put fewer ribs side by side: doubled.",
             )
         else:
             yield hole

@@ -111,9 +111,20 @@ def _lean_steps(lean: Lean) -> tuple[Step, ...]:
 
 
 def _clear(house: House, end: End) -> float | None:
-    """Length over which a plank carries: from post to post, else from side to side of the vault."""
+    """Length over which a plank carries: the widest bay of the posts, else from side to side of the vault."""
     vault = vault_of(house, end.vault)
-    return end.post_spacing or (None if vault is None else vault.span)
+    return widest_bay(house, end) or (None if vault is None else vault.span)
+
+
+def widest_bay(house: House, end: End) -> float | None:
+    """Largest distance of two posts: that of the file, or more where an opening stands between them (m)."""
+    if end.post_spacing is None:
+        return None
+    wide = end.post.thickness if end.post else end.post_diameter or 0.0
+    holes = [
+        one.width + wide for one in house.openings if one.vault == end.vault and str(one.side) == str(end.at)
+    ]
+    return max([end.post_spacing, *holes])
 
 
 def _planks(house: House, end: End) -> Said:
@@ -172,13 +183,15 @@ def _posts(house: House, end: End) -> Said:
     early = _soil(end, found) or _loose_posts(end, part)
     if early is not None:
         return early
-    post, depth, spacing = post_section(end), end.post_depth, end.post_spacing
-    if post is None or depth is None:
+    post, depth, widest = post_section(end), end.post_depth, widest_bay(house, end)
+    if post is None or depth is None or widest is None:
         return missing(
             part,
             "how thick and deep its posts are, of which class or how damp",
             "Write post or post_diameter, post_depth, timber and service_class.",
         )
+    # The post beside an opening carries half of the wide bay and half of its usual one.
+    spacing = 0.5 * (end.post_spacing + widest)
     decide = _free_post if end.post_head is None else _held_post
     return _over_leans(end, found, lambda lean: decide(end, post, lean, (spacing, depth)))
 

@@ -64,10 +64,14 @@ def inside_level(study: Study, x: float) -> float:
 
 
 def room_at(study: Study, opening: Opening) -> float | None:
-    """Room between the upper corners of an opening and the ribs (m); None while its sill is not known."""
+    """Room between the ribs and the upper corners of an opening, the bearing of its lintel included (m).
+
+    None while its sill is not known.
+    """
     if opening.head is None:
         return None
-    corners = (opening.across - opening.width / 2, opening.across + opening.width / 2)
+    out = opening.width / 2 + ((opening.bearing or 0.0) if opening.header else 0.0)
+    corners = (opening.across - out, opening.across + out)
     rooms = [inside_level(study, corner) - opening.head for corner in corners]
     return min(rooms) if np.isfinite(rooms).all() else -math.inf
 
@@ -94,9 +98,9 @@ def _fit(whole: Whole, opening: Opening) -> Said:
     return Said(
         part=part,
         verdict=Verdict.HOLDS if good else Verdict.FAILS,
-        template="Its upper corners stay {room} under the ribs."
+        template="Its upper corners and its lintel stay {room} under the ribs."
         if good
-        else "Its upper corners do not fit under the ribs.",
+        else "Its upper corners, or the ends of its lintel, do not fit under the ribs.",
         values={"room": Shown(room, "m", 2)} if good else {},
         advice=""
         if good
