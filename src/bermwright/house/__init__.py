@@ -23,6 +23,7 @@ from bermwright.house.choices import (
     Terrain,
 )
 from bermwright.house.living.air import Air, Drive, Moisture, Supply, Tube, TubeWall
+from bermwright.house.living.fire import Bedroom, Fire, Lining
 from bermwright.house.living.heat import Animals, Heat, Mass
 from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.living.words import AnimalKind, Heated, Species, Stacked, StoveAir, StoveKind
@@ -46,11 +47,12 @@ from bermwright.house.values import Assumption, Board, Nail
 from bermwright.house.vault import Vault
 
 __all__ = [
-    "About", "Air", "Anchor", "AnimalKind", "Animals", "Approach", "Assumption", "Ballast", "Beam", "Board",
-    "BraceBoards", "Contradiction", "Cover", "CoverKind", "Crew", "CurveKind", "Drive", "End", "EndKind",
-    "EndSide", "Erection", "Feet", "Fill", "Floor", "FloorUse", "Frost", "Guy", "Heat", "Heated",
-    "Hold", "House", "Lifted", "Mass", "Moisture", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide",
-    "Order", "Panes", "Post", "Prices", "Prop", "Raised", "Review", "RuleSettings", "Site", "Soil",
-    "Species", "Stacked", "Stages", "Stove", "StoveAir", "StoveKind", "Structure", "Supply", "Support",
-    "Tamping", "Terrain", "Tie", "Tube", "TubeWall", "Vault", "Wood", "contradictions", "questions",
+    "About", "Air", "Anchor", "AnimalKind", "Animals", "Approach", "Assumption", "Ballast", "Beam",
+    "Bedroom", "Board", "BraceBoards", "Contradiction", "Cover", "CoverKind", "Crew", "CurveKind",
+    "Drive", "End", "EndKind", "EndSide", "Erection", "Feet", "Fill", "Fire", "Floor", "FloorUse",
+    "Frost", "Guy", "Heat", "Heated", "Hold", "House", "Lifted", "Lining", "Mass", "Moisture", "Mound",
+    "Nail", "Opening", "OpeningKind", "OpeningSide", "Order", "Panes", "Post", "Prices", "Prop",
+    "Raised", "Review", "RuleSettings", "Site", "Soil", "Species", "Stacked", "Stages", "Stove",
+    "StoveAir", "StoveKind", "Structure", "Supply", "Support", "Tamping", "Terrain", "Tie", "Tube",
+    "TubeWall", "Vault", "Wood", "contradictions", "questions",
 ]  # fmt: skip

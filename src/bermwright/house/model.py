@@ -9,6 +9,7 @@ from bermwright.house.around import Fill
 from bermwright.house.building import Stages
 from bermwright.house.fields import Ask, Table, Tables, Whole, Words, says
 from bermwright.house.living.air import Air, Moisture
+from bermwright.house.living.fire import Bedroom, Fire
 from bermwright.house.living.heat import Heat
 from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.living.umbrella import ASK_GROUND_HEAT, GroundHeat
@@ -113,6 +114,33 @@ class House:
     )
     floors: tuple[Floor, ...] = field(
         default=(), metadata=says("Upper floors.", Tables(Floor), key="floor", missing="there are none")
+    )
+    fire: Fire | None = field(
+        default=None,
+        metadata=says(
+            "What is asked of the house in a fire.",
+            Table(Fire),
+            ask=Ask(
+                asks="What is asked of the house in a fire, and how is its timber lined?",
+                why="Ribs that burn through bring all of the earth down.",
+                cheapest_way="Write a [fire] table: resists, lining, smoke_alarms, co_alarms.",
+                needed=lambda house: bool(house.vaults),
+            ),
+        ),
+    )
+    bedrooms: tuple[Bedroom, ...] = field(
+        default=(),
+        metadata=says(
+            "Places where people sleep.",
+            Tables(Bedroom),
+            key="bedroom",
+            ask=Ask(
+                asks="Where do people sleep?",
+                why="Every place to sleep needs a second way out.",
+                cheapest_way="Write a [[bedroom]] table for each: name, vault, people, begins, ends, closed.",
+                needed=lambda house: bool(house.vaults),
+            ),
+        ),
     )
     walls: tuple[Wall, ...] = field(
         default=(),
