@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (
     room_chapter,
+    openings_chapter,
     escape_chapter,
 )
 """Each is given the assessment and the system of units; one that has nothing to say gives nothing."""
