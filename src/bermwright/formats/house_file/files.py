@@ -20,8 +20,13 @@ _MARKS = {b"\xff\xfe": "UTF-16", b"\xfe\xff": "UTF-16"}
 
 def load(path: str | Path) -> Opened:
     """Read a house file from disk; one clear error for anything that is no house file."""
+    return read(load_text(path), str(path))
+
+
+def load_text(path: str | Path) -> str:
+    """The text of a house file, whatever it says; one clear error for anything that is no text."""
     name = str(path)
-    return read(_decoded(_content(Path(path), name), name), name)
+    return _decoded(_content(Path(path), name), name)
 
 
 def _content(path: Path, name: str) -> bytes:
