@@ -75,7 +75,7 @@ def with_parts(study: Study, **parts: tuple[object, ...]) -> Study:
 
 def said(name: str, study: Study, **parts: tuple[object, ...]) -> tuple[Finding, ...]:
     """What a rule says of the first example with other parts."""
-    changed = with_parts(study, **parts)
+    changed = with_parts(study, **{"openings": (), **parts})
     rule = rule_named(name)
     if name in HOUSE:
         return rule.run(Whole(house=changed.house, studies={VAULT: changed}))
