@@ -2,7 +2,7 @@
 
 What a point holds is counted as heat from thawed soil at 0 °C; temperature follows from it over a narrow
 range of freezing. Steps are explicit and stabilised (Runge, Kutta, Legendre): one of three hours takes a
-dozen sweeps over the points; how frozen soil conducts is brought up to date once a day.
+dozen sweeps over the points; how frozen soil conducts is brought up to date at each of them.
 """
 
 from __future__ import annotations

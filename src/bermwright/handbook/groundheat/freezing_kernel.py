@@ -57,20 +57,23 @@ def warmth(heat: float, thawed: float, hardened: float, latent: float) -> float:
 
 
 @inner
-def set_conductances(grid: Grid, heat: Array, joins: Array) -> None:
-    """How well each point is joined to its neighbours, as frozen as it is now."""
-    joins[:] = 0.0
+def set_conductances(grid: Grid, heat: Array, conducts: Array, joins: Array) -> None:
+    """How well each point is joined to its neighbours, as frozen as it is now; what is as before stays."""
     for t in range(grid.triangles.shape[0]):
+        if grid.soft[t] == grid.hard[t] and conducts[t] > 0.0:
+            continue
         ice = 0.0
         for corner in range(3):
             at = grid.triangles[t, corner]
             if grid.latent[at] > 0.0:
                 ice += min(max(-heat[at] / grid.latent[at], 0.0), 1.0) / 3.0
-        conducts = grid.soft[t] + ice * (grid.hard[t] - grid.soft[t])
-        for side in range(3):
-            join = grid.weights[t, side] * conducts
-            joins[grid.slots[t, side, 0]] += join
-            joins[grid.slots[t, side, 1]] += join
+        change = grid.soft[t] + ice * (grid.hard[t] - grid.soft[t]) - conducts[t]
+        if change != 0.0:
+            conducts[t] += change
+            for side in range(3):
+                join = grid.weights[t, side] * change
+                joins[grid.slots[t, side, 0]] += join
+                joins[grid.slots[t, side, 1]] += join
 
 
 @inner
@@ -123,7 +126,7 @@ def march_frost(
     step, stages, steps_a_day = pace
     temperatures, ice, moved = kept
     size = heat.size
-    joins = np.zeros(grid.others.size)
+    joins, conducts = np.zeros(grid.others.size), np.zeros(grid.soft.size)
     given = (np.zeros(size), np.zeros(size))
     first, second, third = np.zeros(size), np.zeros(size), np.zeros(size)
     here, there = np.zeros(size), np.zeros(size)
@@ -131,8 +134,7 @@ def march_frost(
         here[i] = warmth(heat[i], grid.thawed[i], grid.hardened[i], grid.latent[i])
     share = 2.0 * step / (stages * stages + stages)
     for at in range(met.shape[0]):
-        if at % steps_a_day == 0:
-            set_conductances(grid, heat, joins)
+        set_conductances(grid, heat, conducts, joins)
         set_entering(grid, met[at], given)
         hold(grid, given, heat, here)
         first[:] = heat

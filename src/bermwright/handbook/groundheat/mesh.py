@@ -272,11 +272,22 @@ def _paint(places: Array, regions: tuple[Region, ...]) -> Whole:
 
 def _numbered(points: Array, triangles: Whole, material: Whole) -> Mesh:
     """Points in use only, in an order that keeps neighbours near each other."""
-    used = np.zeros(len(points), dtype=bool)
-    used[triangles] = True
-    new = np.cumsum(used) - 1
-    triangles = new[triangles]
+    import scipy.sparse as sparse
+    from scipy.sparse.csgraph import reverse_cuthill_mckee
+
+    used, flat = np.unique(triangles, return_inverse=True)
+    triangles = flat.reshape(-1, 3)
     pairs = np.concatenate([triangles[:, [0, 1]], triangles[:, [1, 2]], triangles[:, [2, 0]]])
-    _, first, times = np.unique(np.sort(pairs, axis=1), axis=0, return_index=True, return_counts=True)
-    edges = pairs[first[times == 1]]
-    return Mesh(points=points[used], triangles=triangles, material=material, edges=edges)
+    ones = np.ones(len(pairs))
+    joined = sparse.csr_matrix((ones, pairs.T), shape=(len(used), len(used)))
+    order = reverse_cuthill_mckee((joined + joined.T).tocsr(), symmetric_mode=True)
+    place = np.argsort(order)
+    triangles, pairs = place[triangles], place[pairs]
+    first = np.argsort(triangles.min(axis=1), kind="stable")
+    _, at, times = np.unique(np.sort(pairs, axis=1), axis=0, return_index=True, return_counts=True)
+    return Mesh(
+        points=points[used][order],
+        triangles=triangles[first],
+        material=material[first],
+        edges=pairs[at[times == 1]],
+    )
