@@ -44,6 +44,7 @@ from bermwright.handbook.conduction import (
     edge_insulation_loss,
     equivalent_thickness,
     fastener_correction,
+    frost_line,
     heat_flow,
     heating_degrees,
     inside_resistance,
@@ -370,6 +371,13 @@ _WAVES = (
         for day, depth, printed in (
             (15.0, 0.0, "-8.18"), (15.0, 1.0, "-1.80"), (15.0, 5.0, "6.32"), (105.0, 2.0, "-0.73"),
             (196.0, 0.5, "14.59"), (196.0, 3.0, "4.91"), (288.0, 10.0, "4.77"), (82.3, 2.0, "-1.20"),
+        )
+    ),
+    *(
+        _row(f"frost-{hours:g}", _cite(ISO13370, "ISO 13793 annex B, worked here"), frost_line, printed,
+             {"index": hours * 3600.0, "mean": mean}, "√(7200·F·2.5/(150e6 + 3e6·T_m)), F in K h")
+        for hours, mean, printed in (
+            (10000.0, 6.0, "1.035"), (30000.0, 3.0, "1.843"), (50000.0, 1.0, "2.425"),
         )
     ),
     _row("degrees", _cite(ISO6946, "60 W/K over 5856 K d"), degree_heat, "8432.6",

@@ -32,6 +32,7 @@ from bermwright.handbook.damp import (
     dew_point,
     drying_time,
     enthalpy,
+    factor_with_film,
     humidity_ratio,
     indoor_pressure,
     least_surface,
@@ -188,6 +189,10 @@ _FACES = (
             ("-5", "0.705", 12.62, -5.0), ("-20", "0.7317", 9.27, -20.0), ("-30", "0.7014", 5.07, -30.0),
         )
     ),
+    _row("film-corner", _cite(ISO13788, "1 − 0.25/(0.13/0.15 + 0.12)"), factor_with_film, "0.7466",
+         {"factor": 0.85, "film": 0.13, "wanted": 0.25}, "0.25/0.986667 = 0.253378"),
+    _row("film-same", _cite(ISO13788, "the same film"), factor_with_film, "0.8500",
+         {"factor": 0.85, "film": 0.13, "wanted": 0.13}, "nothing changes"),
     *(
         _row(f"mould-{t:g}", _cite(HUKKA1999, "critical humidity, worked here"), mould_begins, printed,
              {"temperature": t}, "1 − 0.0313·T + 0.0016·T² − 0.0000267·T³")

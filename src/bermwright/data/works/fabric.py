@@ -227,3 +227,10 @@ STOICHIOMETRY = Work(
     year=2026,
     locator="closed form; 6 g of air for 1 g of wood in abstract 1719 at wfs.swst.org",
 )
+LAUNDRY = Work(
+    key="LAUNDRY",
+    authors="University of Minnesota Extension",
+    title="Household moisture sources",
+    year=1985,
+    locator="table reprinted at covenantinspectionstx.com/2017/02/moisture-creation",
+)

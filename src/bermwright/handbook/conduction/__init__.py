@@ -44,6 +44,7 @@ from bermwright.handbook.conduction.waves import (
     Dynamic,
     damping_depth,
     dynamic_layers,
+    frost_line,
     undisturbed_ground,
 )
 
@@ -53,7 +54,7 @@ __all__ = [
     "bent_layer_resistance", "bridged_resistance", "buried_pipe_factor", "buried_sphere_factor",
     "buried_wall_transmittance", "characteristic_dimension", "corner_loss", "damping_depth", "degree_heat",
     "disc_factor", "dome_conductance", "dynamic_layers", "edge_insulation_loss", "equivalent_thickness",
-    "fastener_correction", "heat_flow", "heating_degrees", "inside_resistance", "layer_resistance",
-    "layer_temperatures", "periodic_coupling", "periodic_depth", "rain_correction", "slab_transmittance",
-    "transmittance", "undisturbed_ground", "vault_conductance", "vented_resistance",
+    "fastener_correction", "frost_line", "heat_flow", "heating_degrees", "inside_resistance",
+    "layer_resistance", "layer_temperatures", "periodic_coupling", "periodic_depth", "rain_correction",
+    "slab_transmittance", "transmittance", "undisturbed_ground", "vault_conductance", "vented_resistance",
 ]  # fmt: skip

@@ -94,6 +94,53 @@ def undisturbed_ground(
     return np.asarray(mean - swing * np.exp(-damped) * np.cos(turn - damped))
 
 
+def frost_line(
+    index: ArrayLike,
+    mean: ArrayLike,
+    *,
+    conductivity: float = 2.5,
+    latent: float = 150e6,
+    capacity: float = 3e6,
+) -> Array:
+    """How deep a winter freezes open ground.
+
+    H = √(2·F·λ/(L + C·T_m))
+
+    Parameters
+    ----------
+    index : float or array
+        Freezing index at the surface, F [K s], from 0; under snow that of the ground, not of the air.
+    mean : float or array
+        Yearly mean of the ground, T_m [°C], from 0 to 30.
+    conductivity : float
+        Of frozen ground, λ [W/m K], over 0.
+    latent : float
+        Heat of freezing of a cubic metre, L [J/m3], over 0.
+    capacity : float
+        Heat capacity of thawed ground, C [J/m3K], over 0.
+
+    Returns
+    -------
+    float or array
+        Depth [m].
+
+    Notes
+    -----
+    No heat from a house, none from below but what the ground held: on the deep side.
+
+    References
+    ----------
+    [ISO13370] : the formula is that of its sister standard on frost, ISO 13793, annex B.
+    """
+    within("freezing index", index, 0.0, unit="K s")
+    within("mean temperature", mean, 0.0, 30.0, unit="°C")
+    within("conductivity", conductivity, 0.0, unit="W/m K", open_low=True)
+    within("latent heat", latent, 0.0, unit="J/m3", open_low=True)
+    within("heat capacity", capacity, 0.0, unit="J/m3K", open_low=True)
+    held = latent + capacity * np.asarray(mean, dtype=float)
+    return np.asarray(np.sqrt(2.0 * np.asarray(index, dtype=float) * conductivity / held))
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dynamic:
     """How layers answer to a swing of temperature."""

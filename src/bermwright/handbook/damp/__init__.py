@@ -12,6 +12,7 @@ from bermwright.handbook.damp.diffusion import (
 )
 from bermwright.handbook.damp.mould import (
     DAMP_FACE,
+    factor_with_film,
     least_surface,
     mould_begins,
     rot_begins_after,
@@ -33,7 +34,8 @@ from bermwright.handbook.damp.year import MonthlyAir, WetYear, drying_time, wet_
 
 __all__ = [
     "DAMP_FACE", "MOST_AIR", "STILL_AIR", "MonthlyAir", "Profile", "WetYear", "air_permeability",
-    "air_thickness", "class_excess", "cut_layers", "dew_point", "drying_time", "enthalpy", "humidity_ratio",
+    "air_thickness", "class_excess", "cut_layers", "dew_point", "drying_time", "enthalpy", "factor_with_film",
+    "humidity_ratio",
     "indoor_pressure", "least_surface", "mould_begins", "outer_film", "rot_begins_after", "rot_dose",
     "saturation_pressure", "saturation_pressure_fine", "surface_factor", "vapour_content", "vapour_profile",
     "wet_year", "wood_moisture",

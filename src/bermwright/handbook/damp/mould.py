@@ -50,6 +50,41 @@ def surface_factor(surface: ArrayLike, inside: ArrayLike, outside: ArrayLike) ->
     return np.asarray((np.asarray(surface, dtype=float) - outside) / span)
 
 
+def factor_with_film(factor: ArrayLike, film: ArrayLike, wanted: ArrayLike) -> Array:
+    """The temperature factor of a face under another film of air, as behind a cupboard.
+
+    f' = 1 − R'/(R/(1 − f) + R' − R)
+
+    Parameters
+    ----------
+    factor : float or array
+        With the film as reckoned, f [-], from 0 to 1.
+    film : float or array
+        That film, R [m2K/W], over 0.
+    wanted : float or array
+        The other film, R' [m2K/W], over 0; 0.25 for mould in corners and behind furniture.
+
+    Returns
+    -------
+    float or array
+        Temperature factor [-]; lower for a thicker film.
+
+    Notes
+    -----
+    What lies behind the face is taken to carry heat as before, by a resistance of its own.
+
+    References
+    ----------
+    [ISO13788] : 4.4.1, film of 0.25 for the risk of mould; the conversion is two resistances in a row.
+    """
+    within("temperature factor", factor, 0.0, 1.0)
+    within("film", film, 0.0, unit="m2K/W", open_low=True)
+    within("film", wanted, 0.0, unit="m2K/W", open_low=True)
+    loss = 1.0 - np.asarray(factor, dtype=float)
+    before, after = np.asarray(film, dtype=float), np.asarray(wanted, dtype=float)
+    return np.asarray(1.0 - after * loss / (before + (after - before) * loss))
+
+
 def least_surface(pressure: ArrayLike, *, humidity: float = DAMP_FACE) -> Array:
     """Coldest face on which vapour of the room stays under a humidity.
 
