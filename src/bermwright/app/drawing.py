@@ -109,7 +109,7 @@ def _sections(
         section_plate(
             vault_form(opened.house, vault),
             _block(opened, f"Section of {vault.name}", f"S{number}", date),
-            supports=supports_of(vault),
+            supports=supports_of(vault, opened.house),
             axis=vault.axis,
             system=order.system,
         )
@@ -145,7 +145,7 @@ KINDS = tuple(_DRAWERS)
 
 def _stage_sheets(study: Study) -> Iterator[tuple[str, Sheet]]:
     """Every stage with the stop marks that belong to its level."""
-    supports = supports_of(study.vault)
+    supports = supports_of(study.vault, study.house)
     lifts = tuple(stage.level for stage in study.stages if stage.filling and stage.level is not None)
     for stage in study.stages:
         stops = [study.stop(mark) for mark in study.marks if stage.filling and mark.level == stage.level]

@@ -94,7 +94,7 @@ def vault_pages(study: Study, findings: tuple[Finding, ...], counted: Quantities
         foot_forces=tuple(one.says(system) for one in own if one.rule == FOOT_FORCES.name),
         basis=_basis(study, system),
         axis=study.vault.axis,
-        supports=supports_of(study.vault),
+        supports=supports_of(study.vault, study.house),
         nailing=_nailing(study),
     )
 

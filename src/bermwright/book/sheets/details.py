@@ -25,7 +25,7 @@ from bermwright.base.drawing import (
 from bermwright.base.lettering import text_width
 from bermwright.book.sheets.earth import ground_items
 from bermwright.book.sheets.paper import CAPTION, Figures, figure, heading
-from bermwright.book.sheets.scene import Scene, Support
+from bermwright.book.sheets.scene import Scene, Support, under_right
 from bermwright.book.sheets.section import SCALES, measured_curve
 from bermwright.book.sheets.shell import across, rib_words, shell_items
 
@@ -80,7 +80,7 @@ def _detail_lines(form: VaultForm, supports: tuple[Support, ...], figures: Figur
     for band in form.bands:
         thick = f" {figures.length(band.thickness)}" if band.thickness > 0.005 else ""
         lines.append(f"{band.name}{thick}")
-    for support in supports:
+    for support in under_right(supports):
         if support.plate > 0.0:
             lines.append(f"plate {figures.length(support.plate)} × {figures.length(support.width)}")
         lines.append(f"{support.name} {figures.length(support.width)}")

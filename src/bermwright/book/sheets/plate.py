@@ -25,7 +25,7 @@ from bermwright.base.drawing import (
 from bermwright.book.sheets.details import DETAIL, detail_sheet, detail_spot
 from bermwright.book.sheets.frame import Placed, TitleBlock, block_height, frame_sheet, inner
 from bermwright.book.sheets.paper import Figures, figure, heading, placed
-from bermwright.book.sheets.scene import Scene
+from bermwright.book.sheets.scene import Scene, under_right
 from bermwright.book.sheets.section import Dress, scene_sheet
 from bermwright.book.sheets.shell import rib_words
 
@@ -131,10 +131,10 @@ def key_items(scene: Scene, section: Sheet, figures: Figures) -> tuple[tuple[Ite
         over = float(scene.form.ground.finished.level(np.array((x - view.origin[0]) * view.scale / 1000.0)))
         at = (x, view.point(0.0, over)[1] + 14.0)
         leaders.append(Leader(to=to, at=at, text=str(number)))
-    for support in scene.supports:
+    for support in under_right(scene.supports):
         middle = float(scene.form.rib.centreline.x[-1])
         foot = scene.underside(support)
-        higher = [level for level in map(scene.underside, scene.supports) if level > foot]
+        higher = [level for level in map(scene.underside, under_right(scene.supports)) if level > foot]
         middle_level = 0.5 * (foot + max(higher, default=min(0.5, scene.form.springing)))
         to = view.point(middle, middle_level)
         entries.append(KeyEntry(0.0, 0.0, f"{support.name}, {figures.length(support.width)} wide"))

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from bermwright.form.shapes import CoverBand, CurveLine, VaultForm
-    from bermwright.house import Vault
+    from bermwright.house import House, Vault
     from bermwright.stages.nouns import Stage
 
     Array = NDArray[np.float64]
@@ -44,6 +44,10 @@ class Support:
     """Height of one course, where it has courses."""
     plate: float = 0.0
     """Thickness of a timber plate under the rib's foot."""
+    offset: float = 0.0
+    """From the middle of the rib's foot outward to its own middle."""
+    side: int | None = None
+    """Under the left (0) or the right (1) foot only; None: under both."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -157,9 +161,12 @@ class Scene:
         """Rectangle of each support under each springing (m), from the springing down."""
         found = []
         line = self.form.rib.centreline
-        for end in (0, -1):
-            middle, top = float(line.x[end]), self.form.springing
+        for side, end in enumerate((0, -1)):
+            foot, top = float(line.x[end]), self.form.springing
             for support in self.supports:
+                if support.side not in {None, side}:
+                    continue
+                middle = foot + (-1.0, 1.0)[side] * support.offset
                 low, high = middle - 0.5 * support.width, middle + 0.5 * support.width
                 bottom = self.underside(support)
                 found.append((((low, bottom), (high, bottom), (high, top), (low, top)), support))
@@ -201,8 +208,66 @@ _MATERIALS = (
 )
 
 
-def supports_of(vault: Vault) -> tuple[Support, ...]:
-    """What a house file says of the wall or footing under a vault; nothing where it gives no width."""
+def under_right(supports: tuple[Support, ...]) -> tuple[Support, ...]:
+    """Those under the right foot, which details and keys show."""
+    return tuple(support for support in supports if support.side in {None, 1})
+
+
+def supports_of(vault: Vault, house: House | None = None) -> tuple[Support, ...]:
+    """What a house file says of walls and footings under a vault; nothing where it gives no width."""
+    described = _described(vault, house) if house is not None else ()
+    return described or _of_feet(vault)
+
+
+def _described(vault: Vault, house: House) -> tuple[Support, ...]:
+    """Walls and footings of the file, from the springing down, side by side."""
+    found: list[Support] = []
+    for side, name in enumerate(("left", "right")):
+        walls = [one for one in house.walls if one.vault == vault.name and one.side in {"both", name}]
+        strips = [one for one in house.footings if one.vault == vault.name and one.side in {"both", name}]
+        wall, strip = next(iter(walls), None), next(iter(strips), None)
+        thick = wall.thickness if wall is not None and wall.thickness is not None else 0.0
+        inset = wall.foot if wall is not None and wall.foot is not None else 0.5 * thick
+        bottom = wall.bottom if wall is not None else vault.springing
+        if wall is not None and thick:
+            words = f"wall: {wall.kind or 'of unknown make'}"
+            hatch = _WALLS.get(str(wall.kind), Hatch.NONE)
+            found.append(
+                Support(
+                    name=words, hatch=hatch, width=thick, bottom=bottom, offset=0.5 * thick - inset, side=side
+                )
+            )
+        if (
+            strip is not None
+            and strip.width is not None
+            and strip.thickness is not None
+            and bottom is not None
+        ):
+            toe = strip.toe if strip.toe is not None else 0.5 * (strip.width - thick)
+            found.append(
+                Support(
+                    name="footing",
+                    hatch=Hatch.CONCRETE,
+                    width=strip.width,
+                    bottom=bottom - strip.thickness,
+                    offset=0.5 * strip.width - toe - inset,
+                    side=side,
+                )
+            )
+    return tuple(found)
+
+
+_WALLS = {
+    "filled blocks with bars": Hatch.MASONRY,
+    "concrete with bars": Hatch.CONCRETE,
+    "mortared": Hatch.MASONRY,
+    "dry stone": Hatch.MASONRY,
+    "earth tubes or bags": Hatch.EARTH_TUBE,
+}
+
+
+def _of_feet(vault: Vault) -> tuple[Support, ...]:
+    """What stands in [vault.feet], where no wall or footing has a table of its own."""
     feet = vault.feet
     if feet is None or feet.on is None or feet.wall_width is None:
         return ()

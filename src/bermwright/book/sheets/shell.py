@@ -131,8 +131,8 @@ def _floor(scene: Scene, view: View) -> Iterator[Item]:
     """The finished floor between the feet, at its level."""
     inside = scene.form.rib.inside
     left, right = float(inside.x[0]), float(inside.x[-1])
-    if scene.supports:
-        half = 0.5 * scene.supports[0].width
-        line = scene.form.rib.centreline
-        left, right = float(line.x[0]) + half, float(line.x[-1]) - half
+    for outline, _ in scene.support_outlines():
+        (low, bottom), (high, _), (_, top), _ = outline
+        if bottom < 0.0 <= top:
+            left, right = (max(left, high), right) if high < 0.0 else (left, min(right, low))
     yield Stroke(path=(view.point(left, 0.0), view.point(right, 0.0)), pen=Pen.CUT, layer="floor")
