@@ -28,7 +28,9 @@ from bermwright.house.living.heat import Animals, Heat, Mass
 from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.living.words import AnimalKind, Heated, Species, Stacked, StoveAir, StoveKind
 from bermwright.house.model import About, House
+from bermwright.house.parts.boards import GradedBoards
 from bermwright.house.parts.choices import (
+    BoardSide,
     EndKind,
     EndSide,
     FloorUse,
@@ -48,11 +50,11 @@ from bermwright.house.vault import Vault
 
 __all__ = [
     "About", "Air", "Anchor", "AnimalKind", "Animals", "Approach", "Assumption", "Ballast", "Beam",
-    "Bedroom", "Board", "BraceBoards", "Contradiction", "Cover", "CoverKind", "Crew", "CurveKind",
-    "Drive", "End", "EndKind", "EndSide", "Erection", "Feet", "Fill", "Fire", "Floor", "FloorUse",
-    "Frost", "Guy", "Heat", "Heated", "Hold", "House", "Lifted", "Lining", "Mass", "Moisture", "Mound",
-    "Nail", "Opening", "OpeningKind", "OpeningSide", "Order", "Panes", "Post", "Prices", "Prop",
-    "Raised", "Review", "RuleSettings", "Site", "Soil", "Species", "Stacked", "Stages", "Stove",
-    "StoveAir", "StoveKind", "Structure", "Supply", "Support", "Tamping", "Terrain", "Tie", "Tube",
-    "TubeWall", "Vault", "Wood", "contradictions", "questions",
+    "Bedroom", "Board", "BoardSide", "BraceBoards", "Contradiction", "Cover", "CoverKind", "Crew",
+    "CurveKind", "Drive", "End", "EndKind", "EndSide", "Erection", "Feet", "Fill", "Fire", "Floor",
+    "FloorUse", "Frost", "GradedBoards", "Guy", "Heat", "Heated", "Hold", "House", "Lifted", "Lining",
+    "Mass", "Moisture", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide", "Order", "Panes",
+    "Post", "Prices", "Prop", "Raised", "Review", "RuleSettings", "Site", "Soil", "Species", "Stacked",
+    "Stages", "Stove", "StoveAir", "StoveKind", "Structure", "Supply", "Support", "Tamping", "Terrain",
+    "Tie", "Tube", "TubeWall", "Vault", "Wood", "contradictions", "questions",
 ]  # fmt: skip

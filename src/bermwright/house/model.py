@@ -13,6 +13,7 @@ from bermwright.house.living.fire import Bedroom, Fire
 from bermwright.house.living.heat import Heat
 from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.living.umbrella import ASK_GROUND_HEAT, GroundHeat
+from bermwright.house.parts.boards import GradedBoards
 from bermwright.house.parts.ends import End
 from bermwright.house.parts.erection import Erection
 from bermwright.house.parts.holds import FloorTie, Ring, Socket
@@ -114,6 +115,10 @@ class House:
     )
     floors: tuple[Floor, ...] = field(
         default=(), metadata=says("Upper floors.", Tables(Floor), key="floor", missing="there are none")
+    )
+    graded: tuple[GradedBoards, ...] = field(
+        default=(),
+        metadata=says("Boards graded by eye.", Tables(GradedBoards), missing="no board is graded by eye"),
     )
     fire: Fire | None = field(
         default=None,
@@ -225,7 +230,7 @@ class House:
             ask=Ask(
                 asks="How does fresh air come into the house, and how much?",
                 why="An earth-covered house is tight: people, fire and damp need air that is planned.",
-                cheapest_way="Write an [air] table: supply, flow, leakage, extract, alarm.",
+                cheapest_way="Write an [air] table: supply, flow, leakage, extract.",
             ),
         ),
     )

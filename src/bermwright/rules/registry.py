@@ -6,6 +6,12 @@ from difflib import get_close_matches
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import BermwrightError
+from bermwright.rules.air.fresh import FRESH_AIR
+from bermwright.rules.air.stove import STOVE_AIR
+from bermwright.rules.air.tube import INTAKE_TUBE
+from bermwright.rules.damp.corners import CORNERS
+from bermwright.rules.damp.layers import LAYERS_DRY
+from bermwright.rules.damp.ribs import RIBS_DRY
 from bermwright.rules.fire.escape import ALARMS_WAKE, TWO_WAYS_OUT, WAY_OUT_IS_SHORT
 from bermwright.rules.fire.stoves import FLUE_OVER_SNOW, FLUE_THROUGH, HEARTH_IS_DEEP, STOVE_KEEPS_OFF
 from bermwright.rules.fire.timber import NAILS_IN_FIRE, PLANKS_IN_FIRE, RIBS_IN_FIRE
@@ -13,6 +19,7 @@ from bermwright.rules.openings.cut import COLLARS_STAND_OUT, HEADERS_CARRY, TRIM
 from bermwright.rules.openings.ends import END_PLANKS, END_POSTS, END_WALLS, ENDS_ARE_CLOSED
 from bermwright.rules.openings.falling import RIBS_UNDER_FALL
 from bermwright.rules.openings.floors import FLOORS_ARE_FIRM, FLOORS_CARRY
+from bermwright.rules.openings.graded import BOARDS_ARE_GRADED
 from bermwright.rules.openings.lintels import LINTELS_CARRY, OPENINGS_FIT
 from bermwright.rules.openings.logs import BEAMS_CARRY, POSTS_CARRY
 from bermwright.rules.ribs.bending import RIBS_BEND
@@ -86,6 +93,7 @@ HOUSE_RULES: tuple[HouseRule, ...] = (
     POSTS_CARRY,
     FLOORS_CARRY,
     FLOORS_ARE_FIRM,
+    BOARDS_ARE_GRADED,
     TWO_WAYS_OUT,
     WAY_OUT_IS_SHORT,
     ALARMS_WAKE,
@@ -93,6 +101,12 @@ HOUSE_RULES: tuple[HouseRule, ...] = (
     FLUE_THROUGH,
     FLUE_OVER_SNOW,
     HEARTH_IS_DEEP,
+    LAYERS_DRY,
+    CORNERS,
+    RIBS_DRY,
+    FRESH_AIR,
+    INTAKE_TUBE,
+    STOVE_AIR,
 )
 """Rules on the whole house and on the parts beside its vaults."""
 
@@ -103,10 +117,11 @@ NOT_CHECKED: tuple[str, ...] = (
     "wind on bare ribs, and earthquake",
     "braces and lifting of the bare ribs",
     "fire in linings of plaster, in floors, posts and end walls; fire brigade access",
-    "rot, leaks, loss of a rib or a plank",
+    "leaks of water, loss of a rib or a plank",
     "turf and membrane sliding on the slope",
     "frost under footings, drains, ground water under the floor",
-    "heat, damp and air",
+    "air that leaks through joints into the layers, and driving rain",
+    "heat by the hour",
 )
 
 

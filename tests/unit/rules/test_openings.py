@@ -13,11 +13,13 @@ from bermwright.base.ranges import Range
 from bermwright.house import (
     Beam,
     Board,
+    BoardSide,
     End,
     EndKind,
     EndSide,
     Floor,
     FloorUse,
+    GradedBoards,
     Opening,
     OpeningKind,
     OpeningSide,
@@ -67,6 +69,10 @@ FLOOR = Floor(
     name="loft", span=3.2, joist=Board(0.06, 0.22), spacing=0.4, width=5.0, timber="C24", service_class=1,
     boards=0.028, use=FloorUse.SLEEPING, weight=500.0, bearing=0.08,
 )  # fmt: skip
+STACK = GradedBoards(
+    name="barn joists", section=Board(0.045, 0.195), counts_as="C24", knot=0.06, knot_in=BoardSide.WIDE,
+    grain=math.atan(1 / 15), rings=0.003, wane=0.0, cracks=0.01, rotten=False,
+)  # fmt: skip
 
 
 def with_parts(study: Study, **parts: tuple[object, ...]) -> Study:
@@ -85,7 +91,7 @@ def said(name: str, study: Study, **parts: tuple[object, ...]) -> tuple[Finding,
 HOUSE = {
     "ends-are-closed", "end-planks-carry-the-soil", "end-posts-hold-the-soil", "end-walls-stand",
     "openings-fit-under-the-ribs", "lintels-carry-the-wall", "beams-carry", "posts-carry", "floors-carry",
-    "floors-are-firm",
+    "floors-are-firm", "salvaged-boards-are-graded",
 }  # fmt: skip
 
 
@@ -120,6 +126,8 @@ HOLDS = [
     ("posts-carry", {"posts": (replace(POST, diameter=None, section=Board(0.15, 0.15)),)}),
     ("floors-carry", {"floors": (FLOOR,)}),
     ("floors-are-firm", {"floors": (FLOOR,)}),
+    ("salvaged-boards-are-graded", {"graded": (STACK,)}),
+    ("salvaged-boards-are-graded", {"graded": (replace(STACK, counts_as=None, knot=0.1),)}),
 ]
 FAILS = [
     ("headers-carry-the-cut-ribs", {"openings": (replace(FLUE, header=Board(0.045, 0.15)),)}),
@@ -154,6 +162,10 @@ FAILS = [
     ("floors-carry", {"floors": (replace(FLOOR, use=FloorUse.STORE, spacing=0.9),)}),
     ("floors-carry", {"floors": (replace(FLOOR, boards=0.012, spacing=1.2, span=1.0, use=FloorUse.STORE),)}),
     ("floors-are-firm", {"floors": (replace(FLOOR, joist=Board(0.045, 0.12)),)}),
+    ("salvaged-boards-are-graded", {"graded": (replace(STACK, knot=0.1),)}),
+    ("salvaged-boards-are-graded", {"graded": (replace(STACK, knot_in=BoardSide.NARROW),)}),
+    ("salvaged-boards-are-graded", {"graded": (replace(STACK, rotten=True),)}),
+    ("salvaged-boards-are-graded", {"graded": (replace(STACK, counts_as="D30"),)}),
 ]
 UNKNOWN = [
     ("headers-carry-the-cut-ribs", {"openings": (replace(FLUE, header=None),)}),
@@ -186,6 +198,8 @@ UNKNOWN = [
     ("floors-carry", {"floors": (replace(FLOOR, bearing=None),)}),
     ("floors-are-firm", {"floors": (replace(FLOOR, timber=None),)}),
     ("floors-are-firm", {"floors": (replace(FLOOR, boards=None),)}),
+    ("salvaged-boards-are-graded", {"graded": (replace(STACK, grain=None),)}),
+    ("salvaged-boards-are-graded", {"graded": (replace(STACK, rotten=None),)}),
 ]
 
 
@@ -210,7 +224,7 @@ def test_a_part_of_which_something_is_not_said_is_unknown(name, parts, good_stud
 
 @pytest.mark.parametrize("name", sorted(HOUSE - {"ends-are-closed"}))
 def test_where_there_is_nothing_a_rule_does_not_apply(name, good_study: Study):
-    none = {"openings": (), "ends": (), "beams": (), "posts": (), "floors": ()}
+    none = {"openings": (), "ends": (), "beams": (), "posts": (), "floors": (), "graded": ()}
     assert verdict(name, good_study, **none) is Verdict.DOES_NOT_APPLY
 
 

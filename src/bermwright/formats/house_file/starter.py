@@ -79,7 +79,7 @@ def _refuse_unknown(answers: Mapping[str, str]) -> None:
 
 _OPTIONAL = (
     "site.horizon", "stages.ballast", "stages.prop", "stages.tie", "review", "prices", "crew",
-    "end", "opening", "post", "beam", "floor", "wall", "footing",
+    "end", "opening", "post", "beam", "floor", "graded", "wall", "footing",
     "buttress", "ring", "tie", "socket",
     "ground_heat", "ground_heat.floor", "ground_heat.wall", "ground_heat.umbrella",
 )  # fmt: skip

@@ -31,6 +31,7 @@ def opening_checks(house: House) -> Iterator[Check]:
         ("post", house.posts),
         ("beam", house.beams),
         ("floor", house.floors),
+        ("graded", house.graded),
     ):
         yield Check((), (key,), bound(each_name_once, (key,), [row.name for row in rows]))
     yield from _end_checks(house)

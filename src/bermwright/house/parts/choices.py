@@ -68,3 +68,10 @@ class FloorUse(StrEnum):
     SLEEPING = "sleeping"
     LIVING = "living"
     STORE = "store"
+
+
+class BoardSide(StrEnum):
+    """Side of a board in which a knot is."""
+
+    WIDE = "wide side"
+    NARROW = "narrow side"
