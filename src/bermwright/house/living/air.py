@@ -192,7 +192,7 @@ class Tube:
     )
 
 
-def _no_tube(air: Air) -> bool:
+def _by_tube(air: Air) -> bool:
     return air.supply is Supply.TUBE
 
 
@@ -255,19 +255,6 @@ class Air:
             ),
         ),
     )
-    alarm: bool | None = field(
-        default=None,
-        metadata=says(
-            "Whether carbon monoxide alarms hang in the room with the stove and where people sleep.",
-            YesNo(),
-            example="yes",
-            ask=Ask(
-                asks="Are there carbon monoxide alarms?",
-                why="The gas has no smell; a buried room fills quickly.",
-                cheapest_way="Decide it: two alarms cost as much as a bag of cement.",
-            ),
-        ),
-    )
     tube: Tube | None = field(
         default=None,
         metadata=says(
@@ -277,7 +264,7 @@ class Air:
                 asks="Which tube in the ground brings the air?",
                 why="It must drain, must not freeze, and takes a pressure.",
                 cheapest_way="Write an [air.tube] table: length, diameter, depth, slope, drain.",
-                needed=_no_tube,
+                needed=_by_tube,
             ),
         ),
     )

@@ -208,6 +208,8 @@ def _faults(tube: Tube, year: TubeYear) -> Iterator[str]:
         yield "it falls less than 1 in 100, so water lies in it"
     if wet and not tube.drain:
         yield "it has no drain, so water stays in it, grows mould and freezes"
+    if year.frozen >= tube.length:
+        yield "in a cold spell it freezes all the way to its drain"
     if tube.material is TubeWall.CORRUGATED_PLASTIC:
         yield "the ribs of its wall hold water and dirt that nobody gets out"
     if not tube.sealed:
@@ -217,7 +219,10 @@ def _faults(tube: Tube, year: TubeYear) -> Iterator[str]:
 
 
 def _advice(faults: tuple[str, ...], driven: Verdict) -> str:
-    mend = "Lay it with 2 cm of fall in a metre to a drain in a pit that can be opened, smooth and tight"
+    mend = (
+        "Lay it deeper and longer, smooth and tight, with 2 cm of fall in a metre to a drain in a pit that "
+        "can be opened"
+    )
     if driven in {Verdict.FAILS, Verdict.UNKNOWN, Verdict.TIGHT}:
         push = "take a wider tube or a stronger fan ([air.tube] diameter, fan_pressure)"
         return f"{mend}; {push}." if faults else f"{push[:1].upper()}{push[1:]}."
