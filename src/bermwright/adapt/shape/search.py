@@ -227,17 +227,8 @@ class Search:
     def on_walls(self, family: Family) -> Found | None:
         """Feet at any level up to the highest wall; None where the floor is best."""
         crown, low, high = self.limits.crown, self.limits.lowest, self.limits.highest
-        if family.kind is CurveKind.SEMICIRCLE:
-            springing = crown - 0.5 * self.limits.span
-            if not low < springing <= high:
-                return None
-            return self._least(family, Stand.WALLS, 0, lambda _: (crown - springing, springing, ()))
-
-        def shaped(point: Shares) -> Shaped:
-            springing = high - point[0] * (high - low)
-            return crown - springing, springing, point[1:]
-
-        found = self._least(family, Stand.WALLS, 1 + family.free, shaped)
+        rises = family.rises(self.limits.span, crown - high, crown - low)
+        found = rises and self._between(family, Stand.WALLS, rises, lambda rise: crown - rise)
         on_floor = found is None or found.vault.springing - low < SAME_LEVEL
         return None if on_floor else found
 
@@ -245,21 +236,38 @@ class Search:
         """On the highest walls, with the crown as low as the floor to stand on allows."""
         limits, high = self.limits, self.limits.highest
         self.progress(f"{self.vault.name}: {family.kind}, crown lower")
-        room = limits.crown - limits.lowest_crown
         drawn = self.vault.mound is not None and bool(self.vault.mound.line)
-        if room < SAME_LEVEL or drawn or family.kind is CurveKind.SEMICIRCLE:
+        if limits.lowest_crown > limits.crown or drawn:
             # A drawn ground stays where it was drawn: a lower crown would only lie deeper under it.
             return None
-
-        def shaped(point: Shares) -> Shaped:
-            crown = limits.lowest_crown + point[0] * room
-            return crown - high, high, point[1:]
-
-        found = self._least(family, Stand.LOWER, 1 + family.free, shaped, floor=self._floor())
+        rises = family.rises(limits.span, limits.lowest_crown - high, limits.crown - high)
+        found = rises and self._between(family, Stand.LOWER, rises, lambda _: high, floor=self.floor())
         at_crown = found is None or top_of(found.vault) > limits.crown - SAME_LEVEL
         return None if at_crown else found
 
-    def _floor(self) -> float:
+    def _between(
+        self,
+        family: Family,
+        stand: Stand,
+        rises: tuple[float, float],
+        springing: Callable[[float], float],
+        *,
+        floor: float = 0.0,
+    ) -> Found | None:
+        """The best of a family between two rises, with what else is free in it."""
+        low, high = rises
+        if high - low < SAME_LEVEL:
+            return self._least(
+                family, stand, family.free, lambda shares: (low, springing(low), shares), floor=floor
+            )
+
+        def shaped(point: Shares) -> Shaped:
+            rise = low + point[0] * (high - low)
+            return rise, springing(rise), point[1:]
+
+        return self._least(family, stand, 1 + family.free, shaped, floor=floor)
+
+    def floor(self) -> float:
         """Width of floor to stand on that the file's curve gives (m); nought where it cannot be had."""
         try:
             form = vault_form(self.house, self.vault, pieces=False)
@@ -280,17 +288,15 @@ class Search:
 
         def vault_at(point: Shares) -> Vault | None:
             rise, springing, shares = shaped(point)
-            if rise < self.limits.least_rise - SAME_LEVEL:
-                return None
             return family.vault(self.vault, rise=rise, springing=springing, shares=shares)
 
-        at, bending = least(lambda point: self._bending(vault_at(point), floor), axes)
+        at, bending = least(lambda point: self.bending(vault_at(point), floor), axes)
         vault = vault_at(at)
         if vault is None or not math.isfinite(bending):
             return None
         return Found(family=family, stand=stand, vault=vault, bending=bending)
 
-    def _bending(self, vault: Vault | None, floor: float) -> float:
+    def bending(self, vault: Vault | None, floor: float = 0.0) -> float:
         """Infinite where there is no such curve, too little room, or soil under an overhang."""
         if vault is None or (vault.rise or 0.0) >= self._reach(vault):
             return math.inf

@@ -167,11 +167,11 @@ def _written(works: Works, like: Stages, form: VaultForm) -> Iterator[tuple[str,
         yield "stages.ballast.until", f"{works.bags.until:g} m"
     if works.props:
         prop = works.prop_of(form)
-        yield "stages.props.level", f"{prop.level:g} m"
-        yield "stages.props.from", f"{prop.start:g} m"
-        yield "stages.props.until", f"{prop.until:g} m"
-        yield "stages.props.section", f"{1e3 * POST:g} x {1e3 * POST:g} mm"
-        yield "stages.props.spacing", f"{POST_SPACING:g} m"
+        yield "stages.prop.level", f"{prop.level:g} m"
+        yield "stages.prop.from", f"{prop.start:g} m"
+        yield "stages.prop.until", f"{prop.until:g} m"
+        yield "stages.prop.section", f"{1e3 * POST:g} x {1e3 * POST:g} mm"
+        yield "stages.prop.spacing", f"{POST_SPACING:g} m"
 
 
 POSTS_SAY = (

@@ -204,7 +204,7 @@ def _table(advice: Advice, system: str) -> Iterator[Block]:
         ),
         align="lllrrlrrrrrr",
         strong=(3,),
-        widths=(0.5, 4.0, 4.0, 1.6, 1.6, 2.0, 1.4, 1.4, 1.2, 1.3, 1.6, 2.6),
+        widths=(0.5, 4.2, 4.6, 1.7, 2.1, 2.0, 1.4, 1.4, 1.2, 1.3, 1.6, 1.7),
     )
     yield Para(WHAT_COUNTS, small=True)
     plain_share, held_share = (100.0 * share for share in advice.chosen.mound_steep)
@@ -295,7 +295,7 @@ def toml_lines(advice: Advice) -> tuple[str, ...]:
     for place, value in advice.order.writes.items():
         here, name = place.rsplit(".", 1)
         if here != table:
-            lines.append(f"[[{here}]]" if here == "stages.props" else f"[{here}]")
+            lines.append(f"[[{here}]]" if here == "stages.prop" else f"[{here}]")
             table = here
         lines.append(f'{name} = "{value}"')
     return tuple(lines)
