@@ -222,11 +222,11 @@ _SHELLS = (
     _row("sphere", _cite(INCROPERA, "4πR/(1 − R/2z)"), buried_sphere_factor, "45.696",
          {"radius": 2.5, "depth": 4.0}, "10π/0.6875"),
     _row("disc", _cite(INCROPERA, "2D"), disc_factor, "16.0", {"diameter": 8.0}, "2·8"),
-    _row("corner-inside", _cite(LANGMUIR1913, "closed form of the square corner, 0.5592"), corner_loss,
+    _row("square-corner-inside", _cite(LANGMUIR1913, "closed form of the square corner, 0.5592"), corner_loss,
          "0.5592", {"conductivity": 1.0}, "differences refined: 0.5587", rel=1e-3),
-    _row("corner-outside", _cite(LANGMUIR1913, "0.5592 − 2"), corner_loss, "-1.441",
+    _row("square-corner-outside", _cite(LANGMUIR1913, "0.5592 − 2"), corner_loss, "-1.441",
          {"conductivity": 1.0, "outside_dimensions": True}, "the corner is counted twice outside"),
-    _row("corner-measured", _cite(LANGMUIR1913, "0.54 of the measurement", Provenance.MEMORY), corner_loss,
+    _row("square-corner-measured", _cite(LANGMUIR1913, "0.54 of the measurement", Provenance.MEMORY), corner_loss,
          "0.54", {"conductivity": 1.0}, "measured, and rounded", rel=0.04),
 )  # fmt: skip
 
