@@ -13,10 +13,11 @@ from bermwright.handbook.groundheat.assembly import (
 )
 from bermwright.handbook.groundheat.drive import Course, Drive, Node, Start, snow_loss
 from bermwright.handbook.groundheat.ends import end_factor, floor_conductance, strip_conductance
+from bermwright.handbook.groundheat.family import Family, reduce_family
 from bermwright.handbook.groundheat.freezing import FrostCourse, freeze_year
 from bermwright.handbook.groundheat.mesh import Mesh, make_mesh
 from bermwright.handbook.groundheat.pictures import isotherms, surface_temperature
-from bermwright.handbook.groundheat.reduction import ModelError, Reduced, reduce_model
+from bermwright.handbook.groundheat.reduction import ModelError, Reduced, error_of, reduce_model
 from bermwright.handbook.groundheat.section import Border, Material, Region, Section, Source
 from bermwright.handbook.groundheat.soils import freezing_heat, moist_conductivity, soil_heat_capacity
 from bermwright.handbook.groundheat.year import periodic_year, run_years, step_weights
@@ -26,6 +27,7 @@ __all__ = [
     "Conduction",
     "Course",
     "Drive",
+    "Family",
     "FrostCourse",
     "Material",
     "Mesh",
@@ -39,6 +41,7 @@ __all__ = [
     "Still",
     "assemble",
     "end_factor",
+    "error_of",
     "floor_conductance",
     "freeze_year",
     "freezing_heat",
@@ -47,6 +50,7 @@ __all__ = [
     "make_mesh",
     "moist_conductivity",
     "periodic_year",
+    "reduce_family",
     "reduce_model",
     "run_years",
     "snow_loss",

@@ -272,7 +272,7 @@ def _paint(places: Array, regions: tuple[Region, ...]) -> Whole:
 
 def _numbered(points: Array, triangles: Whole, material: Whole) -> Mesh:
     """Points in use only, in an order that keeps neighbours near each other."""
-    import scipy.sparse as sparse
+    from scipy import sparse
     from scipy.sparse.csgraph import reverse_cuthill_mckee
 
     used, flat = np.unique(triangles, return_inverse=True)

@@ -7,7 +7,7 @@ projection of symmetric equations is stable, and as the even temperature is in t
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -27,6 +27,8 @@ SLOWEST_GUESS, QUICKEST_GUESS = 2.0 * np.pi / (60.0 * YEAR), 2.0 / 3600.0
 SHIFT_STEPS = 16
 SAME_TOLERANCE = 1e-13
 """Share of the strongest direction under which a direction says nothing new (-)."""
+LEAST_DECAY = 1e-14
+"""Of a section that nearly keeps its heat for ever (1/s)."""
 CHECK_STEPS = ((3600.0, 36), (86400.0, 30), (30.0 * 86400.0, 24))
 """Lengths of a step (s) and their number, over which both models are marched and compared."""
 CHECK_SWING = 20.0
@@ -57,9 +59,17 @@ class Reduced:
     """(r, ports + sources) Br."""
     watching: Array
     """(watched, r) Cr."""
-    shapes: Array
-    """(n, r) temperature of the points in each mode."""
+    holds: Array
+    """(r,) heat in each mode (J/m)."""
+    basis: Array
+    turn: Array
+    """(n, b) and (b, r): temperature of the points in each mode is their product."""
     error: ModelError
+
+    @property
+    def shapes(self) -> Array:
+        """(n, r) temperature of the points in each mode."""
+        return np.asarray(self.basis @ self.turn)
 
 
 def reduce_model(
@@ -102,44 +112,54 @@ def reduce_model(
         return np.asarray(factored(full.stiffness + shift * mass)(inputs))
 
     waves = [0.0, *np.geomspace(SLOWEST_GUESS, QUICKEST_GUESS, shifts - 1)]
-    basis = _independent(np.concatenate(list(share(answer, waves)), axis=1), full.capacity)
+    basis = independent(np.concatenate(list(share(answer, waves)), axis=1), full.capacity)
     held = basis.T @ (full.stiffness @ basis)
     weight = basis.T @ (full.capacity[:, None] * basis)
     decay, turn = dense.eigh(held, weight)
-    shapes = basis @ turn
     model = Reduced(
         full=full,
-        decay=np.maximum(decay, 0.0),
-        into=shapes.T @ inputs,
-        watching=np.asarray(full.looking @ shapes),
-        shapes=shapes,
+        decay=np.maximum(decay, LEAST_DECAY),
+        into=turn.T @ (basis.T @ inputs),
+        watching=np.asarray(full.looking @ basis) @ turn,
+        holds=turn.T @ (basis.T @ full.capacity),
+        basis=basis,
+        turn=turn,
         error=ModelError(temperature=np.nan, flow=np.nan),
     )
-    return _with_error(model, share) if check else model
+    return replace(model, error=error_of(model, share)) if check else model
 
 
-def _independent(vectors: Array, capacity: Array) -> Array:
+def independent(vectors: Array, capacity: Array, least: float = SAME_TOLERANCE) -> Array:
     """Directions of the vectors that differ, weighted with the heat that they hold; the even one first."""
     even = np.full((len(capacity), 1), 1.0 / np.sqrt(capacity.sum()))
     uneven = vectors - even * (even.T @ (capacity[:, None] * vectors))
     scaled = uneven / np.sqrt(capacity @ uneven**2)
     strength, directions = np.linalg.eigh(scaled.T @ (capacity[:, None] * scaled))
-    kept = strength > SAME_TOLERANCE * strength[-1]
+    kept = strength > least * strength[-1]
     return np.concatenate([even, scaled @ (directions[:, kept] / np.sqrt(strength[kept]))], axis=1)
 
 
-def _with_error(model: Reduced, share: Callable[..., Any]) -> Reduced:
-    """The model with its error, from marching both through three lengths of step."""
+def error_of(model: Reduced, share: Callable[..., Any] = map) -> ModelError:
+    """How far a model lies from the full one, by marching both through three lengths of step.
+
+    Parameters
+    ----------
+    model : Reduced
+        A reduced section.
+    share : Callable[..., Any]
+        A `map` that may run on several threads.
+
+    Returns
+    -------
+    ModelError
+        Largest differences [K] and [W/m2].
+
+    References
+    ----------
+    [GRIMME1997] : chapter 5, the answer of the projected system against the whole one.
+    """
     found = list(share(lambda one: _difference(model, *one), CHECK_STEPS))
-    error = ModelError(temperature=max(one[0] for one in found), flow=max(one[1] for one in found))
-    return Reduced(
-        full=model.full,
-        decay=model.decay,
-        into=model.into,
-        watching=model.watching,
-        shapes=model.shapes,
-        error=error,
-    )
+    return ModelError(temperature=max(one[0] for one in found), flow=max(one[1] for one in found))
 
 
 def _difference(model: Reduced, step: float, count: int) -> tuple[float, float]:

@@ -26,8 +26,8 @@ CONDUCTS_LEAST, CONDUCTS_MOST = 0.005, 450.0
 """Between a vacuum panel and copper (W/(m K))."""
 HOLDS_LEAST, HOLDS_MOST = 1e3, 5e6
 """Between still air and wet peat (J/(m3 K))."""
-FIXED_FILM = 1e8
-"""What stands for a surface whose temperature is held: nothing conducts a tenth of it (W/(m2 K))."""
+FIXED_FILM = 1e7
+"""What stands for a surface whose temperature is held: nothing conducts a thousandth of it (W/(m2 K))."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

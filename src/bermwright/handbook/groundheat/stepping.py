@@ -1,4 +1,7 @@
-"""One mark to the next: exact for the ground, with the balance of every node inside the step (compiled)."""
+"""One mark to the next: exact for the ground, with the balance of every node inside the step (compiled).
+
+Helpers take plain arrays, not tuples of them: unpacking a tuple in every step costs more than the step.
+"""
 
 from __future__ import annotations
 
@@ -11,9 +14,11 @@ from bermwright.handbook.groundheat.compiled import entrance, inner
 if TYPE_CHECKING:
     from bermwright.handbook.groundheat.section import Array, Whole
 
-SWITCHING_STEPS = 6
+SWITCHING_STEPS = 8
 """How often the heating may change its mind within one step."""
 OFF, HOLDS, FULL = 0, 1, 2
+CLOSE_TOLERANCE = 1e-9
+"""How near to its set point a node counts as there (K)."""
 
 
 class Modes(NamedTuple):
@@ -21,6 +26,8 @@ class Modes(NamedTuple):
 
     keep: Array
     """(r,) exp(-λ dt)."""
+    push: Array
+    """(N, r) what the known inputs add over the step that begins at each mark."""
     after: Array
     """(nodes, r) what a kelvin of a node at the end of the step adds."""
     joined: Array
@@ -29,8 +36,6 @@ class Modes(NamedTuple):
     """(nodes, r) heat from each mode to a node (W/m)."""
     echo: Array
     """(nodes, nodes) heat that comes back at once from a kelvin of a node (W/(m K))."""
-    surface: Array
-    """(nodes,) conductance of a node to the section (W/(m K))."""
 
 
 class Nodes(NamedTuple):
@@ -38,16 +43,17 @@ class Nodes(NamedTuple):
 
     inertia: Array
     """(nodes,) C/dt (W/(m K))."""
-    loss: Array
-    outside: Array
-    gains: Array
+    ties: Array
+    """(N, nodes) all that holds a node: C/dt, its loss and its surface (W/(m K))."""
+    brings: Array
+    """(N, nodes) what its outside and its gains bring (W/m)."""
     set_point: Array
     power: Array
     """(N, nodes) each."""
 
 
 class Kept(NamedTuple):
-    """What is written down at every mark."""
+    """What is written down at every mark; empty where nothing is."""
 
     states: Array
     air: Array
@@ -55,41 +61,10 @@ class Kept(NamedTuple):
 
 
 @inner
-def add(target: Array, factor: float, what: Array) -> None:
-    """Add a multiple of one row to another."""
-    for i in range(target.size):
-        target[i] += factor * what[i]
-
-
-@inner
-def together(one: Array, other: Array) -> float:
-    """Sum of the products of two rows."""
-    total = 0.0
-    for i in range(one.size):
-        total += one[i] * other[i]
-    return total
-
-
-@inner
-def fade(target: Array, keep: Array, push: Array) -> None:
-    """What is left of each mode after a step, and what the known inputs add."""
-    for i in range(target.size):
-        target[i] = keep[i] * target[i] + push[i]
-
-
-@inner
 def solve_small(matrix: Array, right: Array) -> None:
-    """Gauss's elimination with pivots in place; the answer stands in `right`."""
+    """Gauss's elimination in place; the answer stands in `right`. Rows are led by their diagonal."""
     size = right.size
     for column in range(size):
-        best = column
-        for row in range(column + 1, size):
-            if abs(matrix[row, column]) > abs(matrix[best, column]):
-                best = row
-        if best != column:
-            for other in range(column, size):
-                matrix[column, other], matrix[best, other] = matrix[best, other], matrix[column, other]
-            right[column], right[best] = right[best], right[column]
         for row in range(column + 1, size):
             factor = matrix[row, column] / matrix[column, column]
             for other in range(column, size):
@@ -102,124 +77,163 @@ def solve_small(matrix: Array, right: Array) -> None:
 
 
 @inner
-def set_balance(
-    modes: Modes, nodes: Nodes, mark: int, load: Array, duty: Whole, scratch: tuple[Array, Array]
+def set_balance(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
+    matrix: Array,
+    right: Array,
+    mark: int,
+    duty: Whole,
+    load: Array,
+    ties: Array,
+    echo: Array,
+    set_point: Array,
+    power: Array,
 ) -> None:
     """Temperatures of all nodes for a duty of each heating: off, holding its set point, at full power."""
-    matrix, right = scratch
     for p in range(load.size):
-        if duty[p] == HOLDS:
-            for q in range(load.size):
-                matrix[p, q] = 1.0 if p == q else 0.0
-            right[p] = nodes.set_point[mark, p]
-            continue
         for q in range(load.size):
-            matrix[p, q] = -modes.echo[p, q]
-        matrix[p, p] += nodes.inertia[p] + nodes.loss[mark, p] + modes.surface[p]
-        right[p] = load[p] + (nodes.power[mark, p] if duty[p] == FULL else 0.0)
+            matrix[p, q] = -echo[p, q]
+        matrix[p, p] += ties[mark, p]
+        right[p] = load[p]
+        if duty[p] == FULL:
+            right[p] += power[mark, p]
+        elif duty[p] == HOLDS:
+            for q in range(load.size):
+                matrix[p, q] = 0.0
+            matrix[p, p] = 1.0
+            right[p] = set_point[mark, p]
     solve_small(matrix, right)
 
 
 @inner
-def needed(modes: Modes, nodes: Nodes, mark: int, p: int, load: Array, air: Array) -> float:
+def needed(tie: float, load: float, p: int, echo: Array, air: Array) -> float:
     """Heat that a node needs to have the temperature that it has (W/m)."""
-    heat: float = (nodes.inertia[p] + nodes.loss[mark, p] + modes.surface[p]) * air[p] - load[p]
+    heat: float = tie * air[p] - load
     for q in range(air.size):
-        heat -= modes.echo[p, q] * air[q]
+        heat -= echo[p, q] * air[q]
     return heat
 
 
 @inner
-def switched(
-    modes: Modes, nodes: Nodes, mark: int, load: Array, duty: Whole, scratch: tuple[Array, Array]
+def switched(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
+    air: Array,
+    mark: int,
+    duty: Whole,
+    load: Array,
+    ties: Array,
+    echo: Array,
+    set_point: Array,
+    power: Array,
 ) -> bool:
     """Whether a heating must change its duty; it has been changed then."""
-    air = scratch[1]
     changed = False
     for p in range(load.size):
-        if duty[p] == OFF and air[p] < nodes.set_point[mark, p] - 1e-9:
-            duty[p] = HOLDS
-            changed = True
+        if duty[p] == OFF:
+            if air[p] < set_point[mark, p] - CLOSE_TOLERANCE:
+                duty[p] = HOLDS
+                changed = True
         elif duty[p] == HOLDS:
-            heat = needed(modes, nodes, mark, p, load, air)
-            if heat < 0.0:
-                duty[p] = OFF
+            heat = needed(ties[mark, p], load[p], p, echo, air)
+            if heat < 0.0 or heat > power[mark, p]:
+                duty[p] = OFF if heat < 0.0 else FULL
                 changed = True
-            elif heat > nodes.power[mark, p]:
-                duty[p] = FULL
-                changed = True
-        elif duty[p] == FULL and air[p] > nodes.set_point[mark, p] + 1e-9:
+        elif air[p] > set_point[mark, p] + CLOSE_TOLERANCE:
             duty[p] = HOLDS
             changed = True
     return changed
 
 
 @inner
-def set_air(
-    modes: Modes,
-    nodes: Nodes,
+def set_heat(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
+    heats: Array,
+    airs: Array,
+    air: Array,
+    at: int,
     mark: int,
-    loads: tuple[Array, Whole],
-    scratch: tuple[Array, Array],
-    kept: tuple[Array, Array],
+    duty: Whole,
+    load: Array,
+    ties: Array,
+    echo: Array,
+    power: Array,
 ) -> None:
-    """Temperature and heat of all nodes at a mark, from what the free section gives them."""
-    load, duty = loads
-    air, heat = kept
-    duty[:] = OFF
-    for _ in range(SWITCHING_STEPS):
-        set_balance(modes, nodes, mark, load, duty, scratch)
-        if not switched(modes, nodes, mark, load, duty, scratch):
-            break
+    """Write down the temperature of each node and what its heating gives (W/m)."""
     for p in range(load.size):
-        air[p] = scratch[1][p]
-    for p in range(load.size):
-        heat[p] = 0.0
+        airs[at, p] = air[p]
+        heats[at, p] = 0.0
         if duty[p] == HOLDS:
-            heat[p] = min(max(needed(modes, nodes, mark, p, load, air), 0.0), nodes.power[mark, p])
+            heats[at, p] = min(max(needed(ties[mark, p], load[p], p, echo, air), 0.0), power[mark, p])
         elif duty[p] == FULL:
-            heat[p] = nodes.power[mark, p]
+            heats[at, p] = power[mark, p]
 
 
 @inner
-def write_state(modes: Modes, free: Array, air: Array, state: Array) -> None:
+def write_state(free: Array, air: Array, after: Array, states: Array, at: int) -> None:
     """The state with what the air at its mark adds."""
-    for i in range(state.size):
-        state[i] = free[i]
+    for i in range(free.size):
+        states[at, i] = free[i]
     for p in range(air.size):
-        add(state, air[p], modes.after[p])
+        for i in range(free.size):
+            states[at, i] += after[p, i] * air[p]
+
+
+@inner
+def advance(free: Array, air: Array, here: int, keep: Array, push: Array, joined: Array) -> None:
+    """The modes at the next mark, without what the air there adds."""
+    for i in range(free.size):
+        free[i] = keep[i] * free[i] + push[here, i]
+    for p in range(air.size):
+        for i in range(free.size):
+            free[i] += joined[p, i] * air[p]
+
+
+@inner
+def set_load(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
+    load: Array,
+    duty: Whole,
+    free: Array,
+    air: Array,
+    there: int,
+    inertia: Array,
+    brings: Array,
+    leaving: Array,
+) -> None:
+    """What comes to each node at the next mark whatever its temperature is; heating begins as off."""
+    for p in range(load.size):
+        duty[p] = OFF
+        comes = inertia[p] * air[p] + brings[there, p]
+        for i in range(free.size):
+            comes += leaving[p, i] * free[i]
+        load[p] = comes
 
 
 @entrance
-def march(
-    modes: Modes, nodes: Nodes, push: Array, start: tuple[Array, Array], steps: int, kept: Kept
-) -> None:
-    """Run from mark to mark; at the end `start` holds the last state. Nothing is kept where `kept` is empty.
-
-    `push` (N, r) is what the known inputs add to the modes over the step that begins at each mark.
-    """
+def march(modes: Modes, nodes: Nodes, start: tuple[Array, Array], steps: int, kept: Kept) -> None:
+    """Run from mark to mark; at the end `start`, one row of state and the air, holds the last ones."""
     state, air = start
-    count, marks = air.size, push.shape[0]
-    scratch = (np.zeros((count, count)), np.zeros(count))
-    load, heat = np.zeros(count), np.zeros(count)
-    duty = np.zeros(count, dtype=np.int64)
+    keep, push, after, joined = modes.keep, modes.push, modes.after, modes.joined
+    leaving, echo, inertia, ties = modes.leaving, modes.echo, nodes.inertia, nodes.ties
+    brings, set_point, power = nodes.brings, nodes.set_point, nodes.power
+    states, airs, heats = kept.states, kept.air, kept.heat
+    size, count, marks = keep.size, air.size, push.shape[0]
+    matrix, right = np.zeros((count, count)), np.zeros(count)
+    load, duty, kept_marks = np.zeros(count), np.zeros(count, dtype=np.int64), airs.shape[0]
     # `free` is the state without what the air at the end of the step adds: one pass a step is enough.
-    free = state.copy()
+    free = state[0].copy()
     for p in range(count):
-        add(free, -air[p], modes.after[p])
+        for i in range(size):
+            free[i] -= after[p, i] * air[p]
     for step in range(steps):
-        here, there = step % marks, (step + 1) % marks
-        fade(free, modes.keep, push[here])
+        there = (step + 1) % marks
+        advance(free, air, step % marks, keep, push, joined)
+        set_load(load, duty, free, air, there, inertia, brings, leaving)
+        for _ in range(SWITCHING_STEPS):
+            set_balance(matrix, right, there, duty, load, ties, echo, set_point, power)
+            if not switched(right, there, duty, load, ties, echo, set_point, power):
+                break
         for p in range(count):
-            warm = air[p]
-            add(free, warm, modes.joined[p])
-            load[p] = nodes.inertia[p] * warm + nodes.loss[there, p] * nodes.outside[there, p]
-        for p in range(count):
-            load[p] += nodes.gains[there, p] + together(modes.leaving[p], free)
-        set_air(modes, nodes, there, (load, duty), scratch, (air, heat))
-        if kept.states.size > 0:
-            at = (step + 1) % kept.states.shape[0]
-            write_state(modes, free, air, kept.states[at])
-            kept.air[at] = air
-            kept.heat[at] = heat
-    write_state(modes, free, air, state)
+            air[p] = right[p]
+        if kept_marks > 0:
+            at = (step + 1) % kept_marks
+            set_heat(heats, airs, right, at, there, duty, load, ties, echo, power)
+            if states.size > 0:
+                write_state(free, air, after, states, at)
+    write_state(free, air, after, state, 0)

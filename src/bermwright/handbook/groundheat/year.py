@@ -112,11 +112,8 @@ class _Run:
     def __init__(self, model: Reduced, given: Series) -> None:
         self.model, self.given = model, given
         self.marks = len(given.inputs)
-        self.modes, (before, after) = modes_of(model, given)
-        known = given.inputs @ model.into.T
-        # Column by column, the same numbers with less memory: before·u(n) + after·u(n+1).
-        self.push = before * known + after * np.roll(known, -1, axis=0)
-        self.nodes = nodes_of(given)
+        self.modes = modes_of(model, given)
+        self.nodes = nodes_of(model, given)
         self.forgets = np.exp(-model.decay * given.step * self.marks)
 
     def march(self, x: Array, air: Array, steps: int, kept: Kept | None) -> tuple[Array, Array]:
@@ -124,9 +121,9 @@ class _Run:
         from bermwright.handbook.groundheat.stepping import Kept, march
 
         nothing = np.zeros((0, 0))
-        end = (x.copy(), air.copy())
-        march(self.modes, self.nodes, self.push, end, steps, kept or Kept(nothing, nothing, nothing))
-        return end
+        end = (x[None].copy(), air.copy())
+        march(self.modes, self.nodes, end, steps, kept or Kept(nothing, nothing, nothing))
+        return end[0][0], end[1]
 
     def rest(self) -> tuple[Array, Array]:
         """A first guess: the steady state of the mean of the known temperatures."""
@@ -146,7 +143,8 @@ class _Run:
             return start.modes.copy(), np.array([start.air[name] for name in names])
         ports = dict.fromkeys(full.ports, float(start)) if isinstance(start, (int, float)) else dict(start)
         still = steady(full, ports)
-        modes = self.model.shapes.T @ (full.capacity * still.temperature)
+        model = self.model
+        modes = model.turn.T @ (model.basis.T @ (full.capacity * still.temperature))
         return modes, np.array([ports[name] for name in names], dtype=float)
 
     def split(self, both: Array) -> tuple[Array, Array]:
@@ -209,27 +207,30 @@ class _Run:
             return float(np.nan)
         mean = (model.into @ total - change) / model.decay
         into = total[:ports] * full.conductances - model.into[:, :ports].T @ mean
-        stays = float((model.shapes.T @ full.capacity) @ change)
+        stays = float(model.holds @ change)
         scale = float(np.abs(into).sum() + np.abs(total[ports:]).sum()) or 1.0
         return abs(float(into.sum() + total[ports:].sum()) - stays) / scale
 
 
-def modes_of(model: Reduced, given: Series) -> tuple[Modes, tuple[Array, Array]]:
+def modes_of(model: Reduced, given: Series) -> Modes:
     """What one step does to the modes, exactly, for inputs that are straight over the step."""
     from bermwright.handbook.groundheat.stepping import Modes
 
     before, after = step_weights(model.decay, given.step)
+    keep = np.exp(-model.decay * given.step)
     into = model.into[:, given.places].T
-    return (
-        Modes(
-            keep=np.exp(-model.decay * given.step),
-            after=np.ascontiguousarray(after * into),
-            joined=np.ascontiguousarray((before + np.exp(-model.decay * given.step) * after) * into),
-            leaving=np.ascontiguousarray(into),
-            echo=np.ascontiguousarray(into @ (after * into).T),
-            surface=model.full.conductances[given.places],
-        ),
-        (before, after),
+    # The known inputs add before·u(n) + after·u(n + 1).
+    known = np.flatnonzero(np.any(given.inputs != 0.0, axis=0))
+    inputs, ways = given.inputs[:, known], model.into[:, known].T
+    both = np.concatenate([inputs, np.roll(inputs, -1, axis=0)], axis=1)
+    push = both @ np.concatenate([ways * before, ways * after])
+    return Modes(
+        keep=keep,
+        push=push,
+        after=np.ascontiguousarray(after * into),
+        joined=np.ascontiguousarray((before + keep * after) * into),
+        leaving=np.ascontiguousarray(into),
+        echo=np.ascontiguousarray(into @ (after * into).T),
     )
 
 
@@ -267,15 +268,15 @@ def step_weights(decay: Array, step: float) -> tuple[Array, Array]:
     return np.asarray(gone - after), np.asarray(after)
 
 
-def nodes_of(given: Series) -> Nodes:
+def nodes_of(model: Reduced, given: Series) -> Nodes:
     """The nodes as the compiled step reads them."""
     from bermwright.handbook.groundheat.stepping import Nodes
 
+    inertia = given.capacity / given.step
     return Nodes(
-        inertia=given.capacity / given.step,
-        loss=given.loss,
-        outside=given.outside,
-        gains=given.gains,
+        inertia=inertia,
+        ties=given.loss + (inertia + model.full.conductances[given.places]),
+        brings=given.loss * given.outside + given.gains,
         set_point=given.set_point,
         power=given.power,
     )
