@@ -106,7 +106,18 @@ def advise(
 ) -> Advice:
     """Compare all curves of one vault, choose one, and find the order of work for it."""
     comparison = compare_curves(house, vault, progress=progress, share=share)
-    best = choose(comparison)
+    return advice_from(comparison, vault, progress=progress, share=share)
+
+
+def advice_from(
+    comparison: Comparison,
+    vault: Vault,
+    *,
+    progress: Progress = lambda _step: None,
+    share: Map = map,
+) -> Advice:
+    """The advice on a vault of the file, once its curves are compared."""
+    house, best = comparison.house, choose(comparison)
     if best is None:
         raise OutOfRangeError(f"No curve of {vault.name} stands under this ground at all.")
     progress(f"{vault.name}: the chosen curve with every corner of the soil")
