@@ -12,6 +12,8 @@ from bermwright.rules.air.tube import INTAKE_TUBE
 from bermwright.rules.damp.corners import CORNERS
 from bermwright.rules.damp.layers import LAYERS_DRY
 from bermwright.rules.damp.ribs import RIBS_DRY
+from bermwright.rules.erection.bracing import RIBS_STAND_UP
+from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED
 from bermwright.rules.fire.escape import ALARMS_WAKE, TWO_WAYS_OUT, WAY_OUT_IS_SHORT
 from bermwright.rules.fire.stoves import FLUE_OVER_SNOW, FLUE_THROUGH, HEARTH_IS_DEEP, STOVE_KEEPS_OFF
 from bermwright.rules.fire.timber import NAILS_IN_FIRE, PLANKS_IN_FIRE, RIBS_IN_FIRE
@@ -27,6 +29,7 @@ from bermwright.rules.ribs.buckling import RIBS_BUCKLE, RIBS_TIP
 from bermwright.rules.ribs.feet import FEET_BEAR
 from bermwright.rules.ribs.joints import NAILS_CARRY, NAILS_FIT
 from bermwright.rules.ribs.lagging import PLANKS_CARRY
+from bermwright.rules.ribs.laminations import BOARDS_BEND, NAILS_TIE
 from bermwright.rules.ribs.movement import PIECES_LIFT, RIBS_STAY
 from bermwright.rules.ribs.shear import RIBS_SHEAR
 from bermwright.rules.soil.actions import ACTIONS_ARE_KNOWN
@@ -42,6 +45,12 @@ from bermwright.rules.supports.parts.rings import RING_HOLDS
 from bermwright.rules.supports.parts.shoes import FEET_STAY
 from bermwright.rules.supports.pressing import FOOT_FORCES
 from bermwright.rules.supports.turning import SUPPORTS_STAY, SUPPORTS_TURN
+from bermwright.rules.whole.along import LEANS_ALONG
+from bermwright.rules.whole.body import HOUSE_STAYS
+from bermwright.rules.whole.cover import COVER_STAYS
+from bermwright.rules.whole.forces import FORCES_CLOSE
+from bermwright.rules.whole.slopes import SLOPES_STAY
+from bermwright.rules.whole.storms import QUAKE_STANDS, WIND_STANDS
 
 if TYPE_CHECKING:
     from bermwright.rules.nouns import AnyRule, HouseRule, Rule
@@ -51,6 +60,8 @@ RULES: tuple[Rule, ...] = (
     RIBS_SHEAR,
     NAILS_CARRY,
     NAILS_FIT,
+    BOARDS_BEND,
+    NAILS_TIE,
     RIBS_BUCKLE,
     RIBS_TIP,
     RIBS_STAY,
@@ -79,6 +90,15 @@ RULES: tuple[Rule, ...] = (
     SOIL_GRIPS,
     FIRST_WINTER,
     ACTIONS_ARE_KNOWN,
+    FORCES_CLOSE,
+    HOUSE_STAYS,
+    LEANS_ALONG,
+    SLOPES_STAY,
+    COVER_STAYS,
+    WIND_STANDS,
+    QUAKE_STANDS,
+    RIBS_STAND_UP,
+    RIBS_ARE_LIFTED,
     WITHIN_METHODS,
 )
 
@@ -113,12 +133,9 @@ HOUSE_RULES: tuple[HouseRule, ...] = (
 EVERY_RULE: tuple[AnyRule, ...] = (*RULES, *HOUSE_RULES)
 
 NOT_CHECKED: tuple[str, ...] = (
-    "the whole house in balance: back wall, hillside, slope stability of house and fill",
-    "wind on bare ribs, and earthquake",
-    "braces and lifting of the bare ribs",
+    "the bank of the dig before it is filled, and slopes of clay that has had no time to drain",
     "fire in linings of plaster, in floors, posts and end walls; fire brigade access",
     "leaks of water, loss of a rib or a plank",
-    "turf and membrane sliding on the slope",
     "frost under footings, drains, ground water under the floor",
     "air that leaks through joints into the layers, and driving rain",
     "heat by the hour",

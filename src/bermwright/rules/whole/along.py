@@ -1,0 +1,285 @@
+"""The push along the axis: earth behind one end and less at the other, and what keeps the house from leaning.
+
+From the end wall the push goes into the shell. There it has three ways down: the planks' nails, which turn
+as couples and keep the field of ribs and planks square; boards nailed slantwise for good; and the soil at
+the sides, which grips the shell.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.findings import Shown, Verdict, verdict_of
+from bermwright.base.sources import Cite, Provenance
+from bermwright.data.timber_classes import strength_class
+from bermwright.data.works.actions import EN1997
+from bermwright.data.works.practice import TRADE
+from bermwright.handbook import soils
+from bermwright.handbook.retaining import sloping_at_rest_ratio
+from bermwright.house import CoverKind
+from bermwright.rules import readings
+from bermwright.rules.nouns import Rule, Said
+from bermwright.rules.ribs.common import ratio_step, step, timber_cite
+from bermwright.rules.whole.ground import base_level
+from bermwright.rules.whole.nail import nail_design
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from numpy.typing import NDArray
+
+    from bermwright.base.findings import Step
+    from bermwright.house import Cover, End
+    from bermwright.rules.study import Study
+
+    Array = NDArray[np.float64]
+
+WATER = 9810.0
+PLACES = 120
+TRUSTED = 0.5
+"""Share of the soil's grip on the shell that counts: it comes last, and only where soil lies (judgement)."""
+EDGE = 0.2
+"""How far in from its edge a plank is nailed, as a share of its width (-)."""
+GRIP_CITE = Cite(work=TRADE, place="half of the sides' friction counts", provenance=Provenance.PRACTICE)
+PUSH_CITE = Cite(work=EN1997, place="9.5.2, at-rest pressure", provenance=Provenance.MEMORY)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EndPush:
+    """What lies against one end."""
+
+    force: float
+    """Along the axis, into the house (N), characteristic."""
+    level: float
+    """At which it acts (m)."""
+    working: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Racking:
+    """What keeps the shell from leaning along its axis (N, design values)."""
+
+    nails: float | None
+    """None: the file does not say how the planks are nailed."""
+    boards: float
+    sides: float
+
+
+def end_push(study: Study, end: End, friction: float) -> EndPush:
+    """Soil at rest, rising behind the end as the file says, over the vault's own outline."""
+    fill = study.house.fill(study.vault)
+    weight = fill.unit_weight.high if fill is not None and fill.unit_weight else 0.0
+    base, top = base_level(study), end.soil_to or 0.0
+    if top <= base:
+        return EndPush(force=0.0, level=base, working="no soil lies against it")
+    z = np.linspace(base, top, PLACES)
+    ratio = float(sloping_at_rest_ratio(friction, end.rises))
+    wet = _water(end, z)
+    pressure = ratio * (weight * (top - z) - wet) + wet
+    width = _width(study, z)
+    force = float(np.trapezoid(np.maximum(pressure, 0.0) * width, z))
+    moment = float(np.trapezoid(np.maximum(pressure, 0.0) * width * z, z))
+    return EndPush(
+        force=force,
+        level=moment / force if force else base,
+        working=f"K = {ratio:.2f}, {weight / 1e3:.1f} kN/m3, up to {top:.2f} m",
+    )
+
+
+def _water(end: End, z: Array) -> Array:
+    """Water's own pressure: none behind a drain, else up to the level given or to the soil's."""
+    if end.drained:
+        return np.zeros_like(z)
+    level = end.water.high if end.water is not None else (end.soil_to or 0.0)
+    return WATER * np.maximum(level - z, 0.0)
+
+
+def _width(study: Study, z: Array) -> Array:
+    """Width of the vault's outside at each level; below the feet that between the feet (m)."""
+    face = study.form.soil_face
+    top = int(np.argmax(face.z))
+    left = np.interp(z, face.z[: top + 1], face.x[: top + 1], right=0.0)
+    right = np.interp(z, face.z[top:][::-1], face.x[top:][::-1], right=0.0)
+    return np.where(z > float(face.z[top]), 0.0, right - left)
+
+
+def racking(study: Study) -> Racking:
+    """Nails of the planks, boards that stay, and the grip of the soil at the sides."""
+    return Racking(nails=_nails(study), boards=_boards(study), sides=side_grip(study))
+
+
+def _lagging(study: Study) -> Cover | None:
+    return next((one for one in study.vault.cover if one.kind is CoverKind.LAGGING), None)
+
+
+def _nails(study: Study) -> float | None:
+    """Each plank on each rib is held by nails that turn as a couple; both slopes of the shell count."""
+    plank = _lagging(study)
+    if plank is None or plank.nail is None or plank.nails is None or plank.width is None:
+        return None
+    one = _one_nail(study, plank)
+    if one is None:
+        return None
+    lever = (1.0 - 2.0 * EDGE) * plank.width
+    couple = one * lever * (plank.nails // 2)
+    field = couple / (plank.width * study.form.spacing)
+    return 2.0 * field * study.form.length
+
+
+def _one_nail(study: Study, plank: Cover) -> float | None:
+    assert plank.nail is not None  # noqa: S101  (asked before)
+    timber = min(
+        (study.strength.timber, strength_class(plank.timber or study.vault.timber)),
+        key=lambda one: one.density_low,
+    )
+    return nail_design(
+        plank.nail,
+        plank.thickness,
+        timber,
+        service_class=study.strength.service_class,
+        duration="permanent",
+        depth=study.form.rib.depth,
+    )
+
+
+def _boards(study: Study) -> float:
+    """Boards across the ribs that stay: as much as the nails at one of their ends, both sides, one way."""
+    erection, total = study.house.erection, 0.0
+    for brace in () if erection is None else erection.braces:
+        if brace.stays and brace.nail is not None and brace.nails is not None and brace.timber is not None:
+            one = nail_design(
+                brace.nail,
+                brace.section.thickness,
+                strength_class(brace.timber),
+                service_class=study.strength.service_class,
+                duration="permanent",
+                depth=study.form.rib.depth,
+            )
+            each = (one or 0.0) * brace.nails * max(brace.ribs // 2, 1)
+            total += 2.0 * each * float(np.cos(brace.slant)) * max(brace.count // 2, 1)
+    return total
+
+
+def side_grip(study: Study) -> float:
+    """Friction of the finished fill on both slopes of the shell, as much of it as is trusted (N)."""
+    fill, sheet = study.house.fill(study.vault), readings.membrane_friction(study.vault)
+    if fill is None or fill.friction_angle is None or fill.unit_weight is None or sheet is None:
+        return 0.0
+    mesh, ground = study.form.mesh, study.form.ground
+    ratio = float(soils.active_ratio(fill.friction_angle.low))
+    depth = np.maximum(ground.finished.level(mesh.soil_x) - mesh.soil_z, 0.0)
+    across = np.abs(mesh.rise) * ratio + np.maximum(mesh.plan, 0.0)
+    slides = float(np.tan(min(sheet, fill.friction_angle.low)))
+    grip = float(np.sum(fill.unit_weight.low * depth * across)) * slides
+    return TRUSTED * grip * study.form.length / FRICTION_FACTOR
+
+
+FRICTION_FACTOR = 1.25
+"""On the tangent of an angle of friction (EN 1997-1, set M2)."""
+
+
+def _decide(study: Study) -> Iterator[Said]:
+    ends = {str(one.at): one for one in study.house.ends if one.vault == study.vault.name}
+    lost = [f"[[end]] at {at}" for at in ("front", "back") if at not in ends or ends[at].soil_to is None]
+    fill = study.house.fill(study.vault)
+    if lost or fill is None or fill.friction_angle is None:
+        yield _unknown("what lies against both ends", lost or ["vault.fill.friction_angle"])
+        return
+    pushes = {at: end_push(study, end, fill.friction_angle.low) for at, end in ends.items()}
+    net = pushes["back"].force - pushes["front"].force
+    held = racking(study)
+    asked = study.model.factor_sets[0].permanent * abs(net)
+    there = (held.nails or 0.0) + held.boards + held.sides
+    # Nails that nobody described may still be the reason why it holds: without them it is not known.
+    if held.nails is None and asked > there:
+        yield _unknown("how the planks are nailed", ["vault.cover.nail", "vault.cover.nails"])
+        return
+    yield _said(study, pushes, held, (net, asked, there))
+
+
+def _unknown(what: str, places: list[str]) -> Said:
+    return Said(
+        verdict=Verdict.UNKNOWN,
+        template="Whether the house leans along its axis is not known: the file does not say {what}.",
+        values={"what": what},
+        advice=f"Write {', '.join(places)}.",
+    )
+
+
+def _said(study: Study, pushes: dict[str, EndPush], held: Racking, sums: tuple[float, float, float]) -> Said:
+    net, asked, there = sums
+    ratio = asked / there if there > 0.0 else (0.0 if asked == 0.0 else float("inf"))
+    verdict = verdict_of(ratio)
+    return Said(
+        verdict=verdict,
+        template="Soil pushes the house {way} with {net}; nails of the planks hold {nails}, boards {boards}, "
+        "half of the soil's grip at the sides {sides}.",
+        values={
+            "way": "towards the front" if net > 0.0 else "towards the back",
+            "net": Shown(asked, "kN", 1),
+            "nails": "an unknown part" if held.nails is None else Shown(held.nails, "kN", 1),
+            "boards": Shown(held.boards, "kN", 1),
+            "sides": Shown(held.sides, "kN", 1),
+        },
+        stage=study.stages[-1].name,
+        demand=asked,
+        capacity=there,
+        unit="kN",
+        ratio=ratio if np.isfinite(ratio) else None,
+        advice="" if verdict is Verdict.HOLDS else HELP,
+        steps=tuple(_steps(pushes, held, sums, ratio)),
+    )
+
+
+HELP = (
+    "Nail boards slantwise over the lagging for good ([[erection.brace]] stays), use more or longer plank "
+    "nails, lay less soil behind the end, or let the end wall stand by itself."
+)
+
+
+def _steps(
+    pushes: dict[str, EndPush], held: Racking, sums: tuple[float, float, float], ratio: float
+) -> Iterator[Step]:
+    net, asked, there = sums
+    for at, push in pushes.items():
+        yield step(
+            f"Soil at rest against the {at}, {push.level:+.2f} m: {push.working}",
+            "E",
+            "∫ K·γ·(h − z)·b(z) dz",
+            "",
+            Shown(push.force, "kN", 2),
+            PUSH_CITE,
+        )
+    yield step("Left over along the axis", "ΔE", "back − front", "", Shown(net, "kN", 2))
+    yield step("With its factor", "E_d", "γ_G·ΔE", "", Shown(asked, "kN", 2))
+    if held.nails is not None:
+        yield step(
+            "Couples of the planks' nails over both slopes",
+            "R_n",
+            "2·L·F_d·e/(b·s)",
+            "",
+            Shown(held.nails, "kN", 2),
+            timber_cite("8.2.2"),
+        )
+    yield step(
+        "Boards that stay", "R_b", "Σ n·F_d·cos α", "", Shown(held.boards, "kN", 2), timber_cite("8.2.2")
+    )
+    yield step(
+        "Half of the soil's grip", "R_s", "0.5·Σ σ·tan δ/1.25", "", Shown(held.sides, "kN", 2), GRIP_CITE
+    )
+    yield ratio_step("Asked over there", "E_d / R_d", f"{asked / 1e3:.2f} / {there / 1e3:.2f}", ratio)
+
+
+LEANS_ALONG = Rule(
+    name="house-does-not-lean-along",
+    title="The house does not lean along its axis",
+    why="Earth behind the back wall and a door in the front: the whole push goes along the house, where ribs "
+    "alone stand like cards.",
+    cites=(PUSH_CITE, GRIP_CITE, timber_cite("8.2.2")),
+    decide=_decide,
+    reads_ribs=False,
+    asks=("end", "end.soil_to", "vault.cover.nail", "vault.cover.nails"),
+)
