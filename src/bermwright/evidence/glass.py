@@ -25,6 +25,7 @@ from bermwright.handbook.glazing import (
     WindowYear,
     absorbed,
     clear_pane,
+    compare_glasses,
     diffuse_factor,
     frame_share,
     gap_resistances,
@@ -254,15 +255,24 @@ def _caught(number: int) -> Callable[[Any], float]:
 
 
 _ANGLES = (
-    (0.0, "0.812874", "0.074623"), (30.0, "0.805026", "0.076368"), (60.0, "0.725239", "0.141185"),
-    (75.0, "0.515515", "0.348610"), (85.0, "0.181993", "0.702095"),
-)  # fmt: skip
+    (0.0, "0.812874", "0.074623"),
+    (30.0, "0.805026", "0.076368"),
+    (60.0, "0.725239", "0.141185"),
+    (75.0, "0.515515", "0.348610"),
+    (85.0, "0.181993", "0.702095"),
+)
 _FACTORS = (
-    ("single", 0.0, "0.860517"), ("double", 0.0, "0.765209"), ("double", 60.0, "0.639624"),
-    ("double, coated", 0.0, "0.628129"), ("double, coated", 60.0, "0.533031"),
-    ("double, coated", 80.0, "0.218952"), ("triple", 0.0, "0.686815"), ("triple", 60.0, "0.540851"),
-    ("triple, coated", 0.0, "0.528474"), ("triple, coated", 60.0, "0.424965"),
-)  # fmt: skip
+    ("single", 0.0, "0.860517"),
+    ("double", 0.0, "0.765209"),
+    ("double", 60.0, "0.639624"),
+    ("double, coated", 0.0, "0.628129"),
+    ("double, coated", 60.0, "0.533031"),
+    ("double, coated", 80.0, "0.218952"),
+    ("triple", 0.0, "0.686815"),
+    ("triple", 60.0, "0.540851"),
+    ("triple, coated", 0.0, "0.528474"),
+    ("triple, coated", 60.0, "0.424965"),
+)
 _TRIPLE = {"glass": GLASSES["triple, coated"], "incidence": 60.0 * _RAD}
 _SUN = (
     *(
@@ -478,6 +488,21 @@ def _net(result: Any) -> float:
     return float(result[0][1].net) / 3.6e6
 
 
+_MILD = replace(_EVEN, temperature=np.full(8760, 12.1))
+
+
+def _glazed(result: Any) -> float:
+    return float(result[0][0].u)
+
+
+def _worst(result: Any) -> float:
+    return float(result[-1][0].u)
+
+
+def _share_first(result: Any) -> float:
+    return float(result[0][0].niche.width)
+
+
 _MADE = {"glass": GLASSES["double, coated"], "plane": _SOUTH, "niche": Niche(width=1.23, height=1.48)}
 _HELD = Frame(width=0.11, u=1.4, edge_psi=0.08)
 _YEAR = (
@@ -597,4 +622,98 @@ _YEAR = (
     ),
 )
 
-ROWS = (*_LOSS, *_SUN, *_WINDOW, *_YEAR)
+_PAIR = (GLASSES["single"], GLASSES["double, coated"])
+_MORE = (
+    _row(
+        "DUFFIE2013-pane-90-passes",
+        DUFFIE2013,
+        clear_pane,
+        {"incidence": 90.0 * _RAD},
+        "0.0000",
+        "grazing light is thrown back",
+        _part(0),
+    ),
+    _row(
+        "DUFFIE2013-pane-90-thrown",
+        DUFFIE2013,
+        clear_pane,
+        {"incidence": 90.0 * _RAD},
+        "1.0000",
+        "grazing light is thrown back",
+        _part(1),
+    ),
+    _row(
+        "EN410-grazing",
+        EN410,
+        solar_factor,
+        {"glass": GLASSES["triple, coated"], "incidence": 90.0 * _RAD},
+        "0.0000",
+        "grazing light is thrown back",
+    ),
+    _row(
+        "ISO13790-balance-mild",
+        ISO13790,
+        window_balance,
+        {"year": _HAND_YEAR, "weather": _MILD},
+        "0.0",
+        "days of 12.1 °C are not heated",
+        _of("gain", 1e6),
+    ),
+    _row(
+        "ISO10077-made-usual",
+        ISO10077,
+        window_of,
+        _MADE,
+        "1.341692",
+        "(1.2726·1.102543 + 0.5478·1.4 + 4.54·0.06)/1.8204",
+        _of("u"),
+    ),
+    _row(
+        "ISO10077-made-shutter",
+        ISO10077,
+        window_of,
+        {**_MADE, "shutter": 0.3},
+        "0.980078",
+        "1/(1/1.341692 + 0.55·0.3 + 0.11)",
+        _of("shutter_u"),
+    ),
+    _row(
+        "ISO13790-scan-usual",
+        ISO13790,
+        window_scan,
+        {"weather": _EVEN, "glass": GLASSES["single"]},
+        "4.04479",
+        "0.6084·5.74713 + 0.3916·1.4 for 1 m by 1 m",
+        lambda result: float(result[0].u),
+    ),
+    _row(
+        "ISO13790-compare-best",
+        ISO13790,
+        compare_glasses,
+        {"weather": _EVEN, "glasses": _PAIR, "plane": _SOUTH},
+        "1.406227",
+        "0.6084·1.102543 + 0.3916·1.4 + 3.12·0.06: the coated pane brings more",
+        _glazed,
+    ),
+    _row(
+        "ISO13790-compare-worst",
+        ISO13790,
+        compare_glasses,
+        {"weather": _EVEN, "glasses": _PAIR, "plane": _SOUTH},
+        "4.04479",
+        "0.6084·5.74713 + 0.3916·1.4",
+        _worst,
+    ),
+    _row(
+        "ISO13790-scan-loss",
+        ISO13790,
+        window_scan,
+        {"weather": _EVEN, "glass": GLASSES["single"]},
+        "2140.7",
+        "4.044794·25·245·86400/1e6, MJ/m²",
+        _scan("loss", 1e6),
+        1e-4,
+    ),
+)
+
+ROWS = (*_LOSS, *_SUN, *_WINDOW, *_YEAR, *_MORE)

@@ -19,6 +19,7 @@ from bermwright.data.works.sun import (
     HOTTEL1967,
     IAU2015,
     LIUJORDAN1963,
+    PEREZ1990,
     PVLIB,
 )
 from bermwright.evidence.rows import Kind, Row
@@ -308,6 +309,30 @@ _CLEAR = (
     _clear("high-sky", "diffuse_horizontal", "178.486", **_HIGH),
     _clear("low-beam", "direct_normal", "688.112", **_LOW),
     _clear("low-sky", "diffuse_horizontal", "43.661", **_LOW),
+    _row(
+        "BIRD1981-usual-beam",
+        PVLIB,
+        clear_sky,
+        {"zenith": 40.0 * _RAD, "normal": _JANUARY, "pressure": 90_000.0},
+        "981.531",
+        "pvlib 0.16.1, clearsky.bird, run with 1 cm of water and a haze of 0.1 and 0.07",
+        _of("direct_normal"),
+        Kind.INDEPENDENT,
+        "clearsky.py",
+        3e-5,
+    ),
+    _row(
+        "BIRD1981-usual-sky",
+        PVLIB,
+        clear_sky,
+        {"zenith": 40.0 * _RAD, "normal": _JANUARY, "pressure": 90_000.0},
+        "97.544",
+        "pvlib 0.16.1, clearsky.bird, run with 1 cm of water and a haze of 0.1 and 0.07",
+        _of("diffuse_horizontal"),
+        Kind.INDEPENDENT,
+        "clearsky.py",
+        1.5e-4,
+    ),
     _clear("night", "global_horizontal", "0.0", zenith=95.0 * _RAD),
 )
 
@@ -347,6 +372,18 @@ _SKIES = (
 _NOON = {"sunshine": _split(800.0, 100.0, 500.0), "path": _path(60.0, 150.0), "plane": _WALL}
 
 
+_LOW_SUN = {"sunshine": _split(60.0, 30.0), "path": _path(87.0, 190.0), "plane": _WALL}
+_FLAT_PEREZ = {
+    "sunshine": _split(125.0, 50.0),
+    "path": _path(5.0, 180.0),
+    "plane": Plane(tilt=0.0, azimuth=0.0),
+}
+
+
+def _total(result: PlaneSun) -> float:
+    return _first(result.total)
+
+
 def _perez_cases() -> tuple[Row, ...]:
     """One for each kind of sky, on a wall."""
     cases = (
@@ -358,6 +395,8 @@ def _perez_cases() -> tuple[Row, ...]:
         (300.0, "69.0669"),
         (450.0, "68.4250"),
         (900.0, "59.1896"),
+        (22.0, "24.2362"),
+        (22.2, "33.0863"),
     )
     return tuple(
         _row(
@@ -405,6 +444,98 @@ _PLANES = (
         for number, (z, a, b, d, _, perez) in enumerate(_SKIES)
     ),
     *_perez_cases(),
+    _row(
+        "PEREZ1990-low",
+        PVLIB,
+        on_plane,
+        _LOW_SUN,
+        "67.1942",
+        "pvlib 0.16.1, irradiance.perez, run",
+        _from_the_sky,
+        Kind.INDEPENDENT,
+        "irradiance.py",
+    ),
+    _row(
+        "HAYDAVIES1980-low",
+        PVLIB,
+        on_plane,
+        {
+            "sunshine": _split(100.0, 30.0),
+            "path": _path(89.5, 190.0),
+            "plane": _WALL,
+            "model": SkyModel.HAY_DAVIES,
+        },
+        "142.0102",
+        "pvlib 0.16.1, irradiance.haydavies, run",
+        _from_the_sky,
+        Kind.INDEPENDENT,
+        "irradiance.py",
+    ),
+    _row(
+        "PEREZ1990-flat-around",
+        PEREZ1990,
+        on_plane,
+        _FLAT_PEREZ,
+        "50.00",
+        "lying flat the sky sends what it sends: all of it from round the sun",
+        _of("around"),
+    ),
+    _row(
+        "PEREZ1990-flat-rest",
+        PEREZ1990,
+        on_plane,
+        _FLAT_PEREZ,
+        "0.00",
+        "the rest of the sky cannot send less than nothing",
+        _of("sky"),
+    ),
+    _row(
+        "PEREZ1990-flat-total",
+        PEREZ1990,
+        on_plane,
+        {**_FLAT_PEREZ, "sunshine": _split(125.0, 50.0, 174.52)},
+        "174.52",
+        "125·cos 5° + 50, nothing from the ground",
+        _total,
+    ),
+    _row(
+        "LIUJORDAN1963-total",
+        LIUJORDAN1963,
+        on_plane,
+        {
+            "sunshine": _split(800.0, 100.0, 500.0),
+            "path": _path(60.0, 150.0),
+            "plane": _WALL,
+            "model": SkyModel.EVEN,
+        },
+        "700.0",
+        "600 + 50 + 50",
+        _total,
+    ),
+    _row(
+        "DUFFIE2013-facing-aside",
+        DUFFIE2013,
+        facing,
+        {
+            "plane": Plane(tilt=90.0 * _RAD, azimuth=120.0 * _RAD),
+            "elevation": 30.0 * _RAD,
+            "azimuth": 150.0 * _RAD,
+        },
+        "0.75",
+        "cos² 30°",
+    ),
+    _row(
+        "DUFFIE2013-facing-away",
+        DUFFIE2013,
+        facing,
+        {
+            "plane": Plane(tilt=90.0 * _RAD, azimuth=60.0 * _RAD),
+            "elevation": 30.0 * _RAD,
+            "azimuth": 150.0 * _RAD,
+        },
+        "0.0000",
+        "a quarter turn aside",
+    ),
     _row(
         "LIUJORDAN1963-even",
         LIUJORDAN1963,
@@ -575,6 +706,38 @@ _SHADING = (
         "0.830450",
         "straight above a roof of 40° it climbs tan 40°: 1 − (0.6·0.8391 − 0.3)/1.2",
         _ROOF,
+    ),
+    _shade(
+        "reveal-30",
+        _DEEP,
+        _path(60.0, 215.0),
+        "0.550781",
+        "(1 − 0.4·tan 30°/cos 35°/1.2)·(1 − 0.4·tan 35°)",
+    ),
+    _shade(
+        "wall-aside",
+        _DEEP,
+        _path(60.0, 155.0),
+        "0.550781",
+        "the same on a wall that faces 120°",
+        Plane(tilt=90.0 * _RAD, azimuth=120.0 * _RAD),
+    ),
+    _shade(
+        "roof-60",
+        Niche(width=1.0, height=1.2, overhang=2.4, above=0.1),
+        _path(30.0, 180.0),
+        "0.730679",
+        "60° high it climbs tan 10° along a roof of 40°: 1 − (2.4·0.176327 − 0.1)/1.2",
+        _ROOF,
+    ),
+    _row(
+        "DUFFIE2013-behind-level",
+        DUFFIE2013,
+        behind_horizon,
+        {"sunshine": _LIGHT, "path": _path(45.0, 180.0), "plane": _WALL, "horizon": _LEVEL},
+        "100.00",
+        "a level horizon leaves all of the sky",
+        _of("sky"),
     ),
     _row(
         "HOTTEL1967-porch",

@@ -9,6 +9,7 @@ import numpy as np
 
 from bermwright.base.errors import OutOfRangeError
 from bermwright.base.limits import within
+from bermwright.data.weather_limits import RANGES
 from bermwright.handbook.sun import Split, SunPath, sun_path
 from bermwright.handbook.weather.humidity import vapour_pressure_at
 from bermwright.handbook.weather.seasons import MONTH_ENDS
@@ -20,19 +21,6 @@ if TYPE_CHECKING:
 
 HOURS = 8760
 HOURS_A_DAY = 24
-_RANGES: dict[str, tuple[float, float, str]] = {
-    "temperature": (-90.0, 60.0, "°C"),
-    "dew_point": (-95.0, 60.0, "°C"),
-    "global_horizontal": (0.0, 1500.0, "W/m²"),
-    "direct_normal": (0.0, 1500.0, "W/m²"),
-    "diffuse_horizontal": (0.0, 1200.0, "W/m²"),
-    "wind": (0.0, 90.0, "m/s"),
-    "pressure": (30_000.0, 110_000.0, "Pa"),
-    "sky_temperature": (-120.0, 60.0, "°C"),
-    "snow_cover": (0.0, 1.0, ""),
-    "snow_depth": (0.0, 20.0, "m"),
-}
-"""What each row may hold on Earth; a value outside is a slip of units or a mark for a gap."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -82,7 +70,7 @@ class WeatherYear:
         within("altitude", self.altitude, -500.0, 9000.0, unit="m")
         within("zone", self.zone, -50_400.0, 50_400.0, unit="s")
         for field in fields(self):
-            if field.name in _RANGES:
+            if field.name in RANGES:
                 object.__setattr__(self, field.name, _row(field.name, getattr(self, field.name)))
         if np.any(self.dew_point > self.temperature + 1.0):
             raise OutOfRangeError("The dew point is more than 1 K over the temperature of the air.")
@@ -182,7 +170,7 @@ def _full(row: Array) -> None:
 def _row(name: str, given: Array) -> Array:
     row = np.array(given, dtype=float)
     _full(row)
-    low, high, unit = _RANGES[name]
+    low, high, unit = RANGES[name]
     within(name.replace("_", " "), row, low, high, unit=unit)
     row.setflags(write=False)
     return row

@@ -1,0 +1,19 @@
+"""What a row of hourly weather may hold on Earth."""
+
+from __future__ import annotations
+
+from typing import Final
+
+RANGES: Final[dict[str, tuple[float, float, str]]] = {
+    "temperature": (-90.0, 60.0, "°C"),
+    "dew_point": (-95.0, 60.0, "°C"),
+    "global_horizontal": (0.0, 1500.0, "W/m²"),
+    "direct_normal": (0.0, 1500.0, "W/m²"),
+    "diffuse_horizontal": (0.0, 1200.0, "W/m²"),
+    "wind": (0.0, 90.0, "m/s"),
+    "pressure": (30_000.0, 110_000.0, "Pa"),
+    "sky_temperature": (-120.0, 60.0, "°C"),
+    "snow_cover": (0.0, 1.0, ""),
+    "snow_depth": (0.0, 20.0, "m"),
+}
+"""What each row may hold on Earth; a value outside is a slip of units or a mark for a gap."""
