@@ -11,6 +11,7 @@ from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.marks import Side, StopMark
+from bermwright.book.pages.supports import joint_drawing, wall_drawing
 from bermwright.book.sheets import (
     Placed,
     TitleBlock,
@@ -139,7 +140,18 @@ def _stages(house_file: str, _order: Order, date: str, progress: Callable[[str],
     return tuple(_framed(assessed.opened, drawings, "T", date, kind="stage"))
 
 
-_DRAWERS = {"section": _sections, "ribs": _ribs, "stages": _stages}
+def _supports(house_file: str, order: Order, date: str, progress: Callable[[str], None]) -> tuple[Sheet, ...]:
+    assessed = assess_file(house_file, progress=progress)
+    drawings = [
+        (f"Supports of {study.vault.name}", sheet)
+        for study in assessed.assessment.studies.values()
+        for sheet in (joint_drawing(study, order.system), wall_drawing(study, order.system))
+        if sheet is not None
+    ]
+    return tuple(_framed(assessed.opened, drawings, "F", date, kind="support"))
+
+
+_DRAWERS = {"section": _sections, "ribs": _ribs, "stages": _stages, "supports": _supports}
 KINDS = tuple(_DRAWERS)
 
 

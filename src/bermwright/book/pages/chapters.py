@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from bermwright.book.pages.escape import escape_chapter
 from bermwright.book.pages.openings import openings_chapter
 from bermwright.book.pages.room import room_chapter
+from bermwright.book.pages.supports import supports_chapter
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
     from bermwright.rules.assess import Assessment
 
 CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (
+    supports_chapter,
     room_chapter,
     openings_chapter,
     escape_chapter,

@@ -15,7 +15,10 @@ def add(parser: argparse.ArgumentParser) -> None:
     """Declare the options."""
     options.house(parser)
     parser.add_argument(
-        "--what", choices=("section", "ribs", "stages"), default="section", help="which drawing (section)"
+        "--what",
+        choices=("section", "ribs", "stages", "supports"),
+        default="section",
+        help="which drawing (section)",
     )
     options.out(parser, "it; ends in .pdf, .svg or .dxf (default: a PDF beside the house file)")
     options.date(parser)
