@@ -70,6 +70,7 @@ bench: .venv/ready
 	$(SAY) "Measuring (close other programs; the figures depend on the machine)"
 	@$(RUN) bench/frames.py
 	@$(RUN) bench/check.py
+	@$(RUN) bench/shape.py
 
 docs: .venv/ready
 	$(SAY) "Writing docs/reference again"
