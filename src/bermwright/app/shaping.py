@@ -84,10 +84,11 @@ def shape_file(house_file: str, wishes: ShapeWishes, progress: Progress = quiet)
 def advices_of(house: House, name: str | None = None, progress: Progress = quiet) -> tuple[Advice, ...]:
     """The advice on one vault of a house, or on all of them."""
     with threads() as pool, stoppable(while_preparing(progress)) as told:
-        return tuple(advise(house, vault, progress=told, share=pool.map) for vault in _vaults(house, name))
+        return tuple(advise(house, vault, progress=told, share=pool.map) for vault in vaults_named(house, name))
 
 
-def _vaults(house: House, name: str | None) -> tuple[Vault, ...]:
+def vaults_named(house: House, name: str | None) -> tuple[Vault, ...]:
+    """The vault of that name, or all; raises `NoVaultError` with the nearest name."""
     if name is None:
         return house.vaults
     found = tuple(vault for vault in house.vaults if vault.name == name)
