@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.form.shapes import VaultForm
-    from bermwright.house import Ballast, House, Prop, Tie
+    from bermwright.house import Ballast, Erection, House, Prop, Tie
 
 HAIR = 1e-9
 
@@ -31,6 +31,37 @@ def temporary_rows(house: House, form: VaultForm) -> Iterator[Quantity]:
         yield _props(f"props, row {at}", prop, form)
     for at, tie in enumerate(stages.ties, 1):
         yield _row_of(f"ties, row {at}", tie, form)
+    if house.erection is not None:
+        yield from _raising(house.erection, form)
+
+
+def _raising(erection: Erection, form: VaultForm) -> Iterator[Quantity]:
+    """Boards, their nails, guys and anchors that hold the bare ribs."""
+    for at, brace in enumerate(erection.braces, 1):
+        boards = float(2 * brace.count)
+        run = (brace.ribs - 1) * form.length / max(form.ribs - 1, 1)
+        long = run / float(np.cos(brace.slant)) + brace.section.width
+        size = f"{number(brace.section.thickness, 'mm')} × {number(brace.section.width, 'mm')}"
+        pieces = line("Both sides", "n", "2·count", f"2·{brace.count}", result=Shown(boards, "", 0))
+        note = f"{size}, {number(long, 'm', 2)} long; {'they stay' if brace.stays else 'off when lagged'}"
+        yield count(
+            f"brace boards {at}", Group.TEMPORARY, boards, working=(pieces,), stage=StageKind.RIBS, note=note
+        )
+        if brace.nails is not None:
+            nails = boards * brace.ribs * brace.nails
+            each = line("At every crossing", "n", "boards·ribs·nails", "", result=Shown(nails, "", 0))
+            name = f"brace nails {at}"
+            yield count(
+                name, Group.TEMPORARY, nails, working=(each,), stage=StageKind.RIBS, note="with two heads"
+            )
+    for at, guy in enumerate(erection.guys, 1):
+        ropes = float(2 * guy.count)
+        ground = float(form.ground.natural.level(0.0))
+        long = float(np.hypot(guy.reach, max(guy.level - ground, 0.0)))
+        both = line("Both ways", "n", "2·count", f"2·{guy.count}", result=Shown(ropes, "", 0))
+        anchor = "" if guy.anchor is None else f", to {guy.anchor}"
+        note = f"{number(long, 'm', 1)} long, tied at {number(guy.level, 'level', 2)}{anchor}"
+        yield count(f"guys {at}", Group.TEMPORARY, ropes, working=(both,), stage=StageKind.RIBS, note=note)
 
 
 def _ballast(ballast: Ballast, form: VaultForm) -> Iterator[Quantity]:

@@ -8,6 +8,7 @@ from bermwright.book.pages.escape import escape_chapter
 from bermwright.book.pages.openings import openings_chapter
 from bermwright.book.pages.room import room_chapter
 from bermwright.book.pages.supports import supports_chapter
+from bermwright.book.pages.whole import balance_chapter, raising_chapter
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
 CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (
     supports_chapter,
     room_chapter,
+    raising_chapter,
+    balance_chapter,
     openings_chapter,
     escape_chapter,
 )

@@ -27,8 +27,8 @@ if TYPE_CHECKING:
 WATER = 9810.0
 """Unit weight of water (N/m3)."""
 SLICE_STEPS = 36
-END_POINTS = 15
-BULGE_GRID = (0.03, 0.06, 0.1, 0.15, 0.2, 0.26, 0.33, 0.41, 0.5)
+END_POINTS = 13
+BULGE_GRID = (0.04, 0.09, 0.15, 0.22, 0.3, 0.4, 0.5)
 """Rise of a circle's arc over its chord that are tried first (-); a half circle is 0.5."""
 BEND_POINTS = 6
 BEND_TOLERANCE = 0.03

@@ -198,8 +198,9 @@ def _decide(study: Study) -> Iterator[Said]:
             advice=f"Answer the questions about {' and '.join(missing)}.",
         )
         return
+    everything = tuple(worst_of(study))
     for what in ("slides", "tips", "presses"):
-        found = [one for one in worst_of(study) if one.what == what]
+        found = [one for one in everything if one.what == what]
         if found:
             yield _said(study, max(found, key=lambda one: one.ratio))
 
