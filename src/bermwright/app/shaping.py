@@ -84,7 +84,8 @@ def shape_file(house_file: str, wishes: ShapeWishes, progress: Progress = quiet)
 def advices_of(house: House, name: str | None = None, progress: Progress = quiet) -> tuple[Advice, ...]:
     """The advice on one vault of a house, or on all of them."""
     with threads() as pool, stoppable(while_preparing(progress)) as told:
-        return tuple(advise(house, vault, progress=told, share=pool.map) for vault in vaults_named(house, name))
+        vaults = vaults_named(house, name)
+        return tuple(advise(house, vault, progress=told, share=pool.map) for vault in vaults)
 
 
 def vaults_named(house: House, name: str | None) -> tuple[Vault, ...]:
