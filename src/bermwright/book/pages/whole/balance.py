@@ -68,7 +68,7 @@ def _vault(study: Study, system: str) -> Iterator[Block]:
         yield from _plan(study, last, system)
     yield _table(tuple(found.values()), system)
     yield Para(
-        "Left over is the sum of all forces, and of moments about the middle of the floor; the feet come from "
+        "Left over is the sum of all forces, and of moments about the middle of the floor; feet come from "
         "the frame, not from the sum.",
         small=True,
     )
