@@ -292,20 +292,15 @@ def part_states(bodies: Solids, part: int, start: Array, room: Array) -> Array:
     ----------
     [CARSLAW1959] : section 1.14, superposition, mode by mode.
     """
-    from scipy.signal import lfilter
+    from bermwright.handbook.room.kernel import follow
 
     first, past, _port = bodies.parts[part]
-    stays = np.exp(-bodies.decay[first:past] * HOUR)
-    adds = (1.0 - stays) / bodies.decay[first:past]
-    drive = bodies.forcing[:, first:past] + np.outer(room, bodies.room_gain[first:past])
-    return np.stack(
-        [
-            lfilter(
-                [adds[mode]], [1.0, -stays[mode]], drive[:, mode], zi=[stays[mode] * start[first + mode]]
-            )[0]
-            for mode in range(past - first)
-        ],
-        axis=1,
+    return follow(
+        bodies.decay[first:past],
+        bodies.room_gain[first:past],
+        np.ascontiguousarray(bodies.forcing[:, first:past]),
+        np.asarray(start, dtype=float)[first:past],
+        np.asarray(room, dtype=float),
     )
 
 

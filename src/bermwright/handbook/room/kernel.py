@@ -158,3 +158,15 @@ def march(
         if (hour + 1) % keep == 0:
             kept[(hour + 1) // keep - 1] = state
     return answer, state, kept
+
+
+@entrance
+def follow(decay: Array, gain: Array, forcing: Array, start: Array, room: Array) -> Array:
+    """State of the modes of a body at the end of every hour, the room being known; see `part_states`."""
+    weights = _weights(decay, gain)
+    state = start.copy()
+    states = np.full((room.size, start.size), np.nan)
+    for hour in range(room.size):
+        _step(weights, state, forcing[hour], room[hour])
+        states[hour] = state
+    return states
