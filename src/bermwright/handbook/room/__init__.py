@@ -35,9 +35,9 @@ from bermwright.handbook.room.release import charge_heat, mean_output, release_c
 from bermwright.handbook.room.walls import Body, Layer, wall_answer, wall_body
 
 __all__ = [
-    "Air", "Body", "Burning", "Hours", "Layer", "Solids", "adaptive_comfort", "animal_warmth", "charge_heat",
-    "comfort_band", "comfort_vote", "dry_heating_value", "heat_into", "heating_value", "mean_output",
-    "operative_temperature", "part_states", "person_warmth", "release_curve", "released", "run_hours", "running_mean",
-    "settled_start", "share_uneasy", "solids", "stack_volume", "stacked_heat", "surface_temperature",
-    "wall_answer", "wall_body", "water_in_dry_terms",
+    "Air", "Body", "Burning", "Hours", "Layer", "Solids", "adaptive_comfort", "animal_warmth",
+    "charge_heat", "comfort_band", "comfort_vote", "dry_heating_value", "heat_into", "heating_value",
+    "mean_output", "operative_temperature", "part_states", "person_warmth", "release_curve", "released",
+    "run_hours", "running_mean", "settled_start", "share_uneasy", "solids", "stack_volume", "stacked_heat",
+    "surface_temperature", "wall_answer", "wall_body", "water_in_dry_terms",
 ]  # fmt: skip
