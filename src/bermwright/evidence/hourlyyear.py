@@ -554,6 +554,104 @@ def _white_days(month: int) -> Callable[[WeatherYear], float]:
     return pick
 
 
+LEH, TROMSO, OYMYAKON, SODANKYLA = (normals(name) for name in ("Leh", "Tromsø", "Oymyakon", "Sodankylä"))
+YAKUTSK = normals("Yakutsk")
+_SECOND = (
+    (FICHTELBERG, "temperature", 290, "-0.26729"),
+    (FICHTELBERG, "temperature", 2000, "-9.4531"),
+    (FICHTELBERG, "temperature", 4190, "8.6608"),
+    (FICHTELBERG, "temperature", 8170, "2.6518"),
+    (FICHTELBERG, "dew_point", 290, "-1.8166"),
+    (FICHTELBERG, "dew_point", 2000, "-10.583"),
+    (FICHTELBERG, "dew_point", 4190, "1.7983"),
+    (FICHTELBERG, "dew_point", 8170, "1.9369"),
+    (FICHTELBERG, "global_horizontal", 290, "0.0"),
+    (FICHTELBERG, "global_horizontal", 2000, "148.68"),
+    (FICHTELBERG, "global_horizontal", 4190, "659.33"),
+    (FICHTELBERG, "global_horizontal", 8170, "80.254"),
+    (FICHTELBERG, "direct_normal", 290, "0.0"),
+    (FICHTELBERG, "direct_normal", 2000, "16.387"),
+    (FICHTELBERG, "direct_normal", 4190, "535.92"),
+    (FICHTELBERG, "direct_normal", 8170, "7.0243"),
+    (FICHTELBERG, "diffuse_horizontal", 290, "0.0"),
+    (FICHTELBERG, "diffuse_horizontal", 2000, "142.43"),
+    (FICHTELBERG, "diffuse_horizontal", 4190, "238.01"),
+    (FICHTELBERG, "diffuse_horizontal", 8170, "78.511"),
+    (FICHTELBERG, "wind", 290, "2.9176"),
+    (FICHTELBERG, "wind", 2000, "4.1865"),
+    (FICHTELBERG, "wind", 4190, "6.2385"),
+    (FICHTELBERG, "wind", 8170, "1.3768"),
+    (FICHTELBERG, "sky_temperature", 290, "-3.5904"),
+    (FICHTELBERG, "sky_temperature", 2000, "-15.804"),
+    (FICHTELBERG, "sky_temperature", 4190, "-7.6940"),
+    (FICHTELBERG, "sky_temperature", 8170, "-0.46626"),
+    (FICHTELBERG, "snow_depth", 290, "0.21599"),
+    (FICHTELBERG, "snow_depth", 2000, "0.74786"),
+    (FICHTELBERG, "snow_depth", 4190, "0.0"),
+    (FICHTELBERG, "snow_depth", 8170, "0.14822"),
+    (ESTEVAN, "temperature", 303, "-1.092"),
+    (ESTEVAN, "temperature", 2600, "0.6289"),
+    (ESTEVAN, "temperature", 5004, "25.97"),
+    (ESTEVAN, "temperature", 7300, "-9.592"),
+    (ESTEVAN, "dew_point", 303, "-14.66"),
+    (ESTEVAN, "dew_point", 2600, "-3.597"),
+    (ESTEVAN, "dew_point", 5004, "12.56"),
+    (ESTEVAN, "dew_point", 7300, "-11.05"),
+    (ESTEVAN, "global_horizontal", 303, "43.89"),
+    (ESTEVAN, "global_horizontal", 2600, "466.2"),
+    (ESTEVAN, "global_horizontal", 5004, "883.6"),
+    (ESTEVAN, "global_horizontal", 7300, "0.0"),
+    (ESTEVAN, "snow_depth", 303, "0.02845"),
+    (ESTEVAN, "snow_depth", 2600, "0.0"),
+    (ESTEVAN, "snow_depth", 5004, "0.0"),
+    (ESTEVAN, "snow_depth", 7300, "0.02000"),
+    (LEH, "temperature", 300, "-0.093964"),
+    (LEH, "temperature", 2000, "-8.5104"),
+    (LEH, "temperature", 5004, "24.146"),
+    (LEH, "dew_point", 300, "-12.167"),
+    (LEH, "dew_point", 2000, "-15.582"),
+    (LEH, "dew_point", 5004, "4.1387"),
+    (LEH, "direct_normal", 300, "343.32"),
+    (LEH, "direct_normal", 2000, "360.15"),
+    (LEH, "direct_normal", 5004, "883.08"),
+    (LEH, "sky_temperature", 300, "-15.150"),
+    (LEH, "sky_temperature", 2000, "-28.646"),
+    (LEH, "sky_temperature", 5004, "2.9658"),
+    (LEH, "snow_depth", 300, "0.026619"),
+    (LEH, "snow_depth", 2000, "0.0"),
+    (LEH, "snow_depth", 5004, "0.0"),
+    (TROMSO, "temperature", 300, "1.476"),
+    (TROMSO, "temperature", 1000, "1.554"),
+    (TROMSO, "temperature", 2000, "-8.536"),
+    (TROMSO, "temperature", 4150, "6.541"),
+    (TROMSO, "temperature", 7000, "2.029"),
+    (TROMSO, "temperature", 8170, "2.146"),
+    (TROMSO, "global_horizontal", 300, "0.0"),
+    (TROMSO, "global_horizontal", 1000, "0.0"),
+    (TROMSO, "global_horizontal", 2000, "123.8"),
+    (TROMSO, "global_horizontal", 4150, "39.92"),
+    (TROMSO, "global_horizontal", 7000, "0.0"),
+    (TROMSO, "global_horizontal", 8170, "0.0"),
+    (TROMSO, "snow_depth", 300, "0.1742"),
+    (TROMSO, "snow_depth", 1000, "0.4627"),
+    (TROMSO, "snow_depth", 2000, "0.8776"),
+    (TROMSO, "snow_depth", 4150, "0.0"),
+    (TROMSO, "snow_depth", 7000, "0.03288"),
+    (TROMSO, "snow_depth", 8170, "0.1114"),
+    (OYMYAKON, "temperature", 10, "-42.81"),
+    (OYMYAKON, "temperature", 8600, "-49.34"),
+    (OYMYAKON, "dew_point", 10, "-45.40"),
+    (OYMYAKON, "dew_point", 8600, "-50.53"),
+    (SODANKYLA, "temperature", 302, "-2.6"),
+    (SODANKYLA, "temperature", 8150, "-10.4"),
+    (SODANKYLA, "temperature", 8630, "-12.98"),
+    (ESTEVAN, "global_horizontal", 1601, "19.67"),
+    (ESTEVAN, "global_horizontal", 1782, "43.16"),
+    (YAKUTSK, "global_horizontal", 203, "68.25"),
+    (YAKUTSK, "global_horizontal", 204, "82.72"),
+)
+"""Hours of made years by a second implementation."""
+
 _DERIVED: dict[str, Any] = {"kind": Kind.DERIVED, "work": ISO15927}
 _YEARS = (
     _synth("january", "-3.3200", "the month keeps its mean", _month_of("temperature", 0), **_DERIVED),
@@ -691,4 +789,37 @@ _YEARS = (
     ),
 )
 
-ROWS = (*_FORMULAS, *_YEAR, *_YEARS)
+_HUMID = (
+    _synth(
+        "dry",
+        "0.62081",
+        "saturation at 1.7983 °C over that at 8.6608 °C, both by the second implementation",
+        lambda year: float(year.humidity[4190]),
+        **_DERIVED,
+    ),
+    _row(
+        "FAO56-month-dull",
+        FAO56,
+        month_clearness,
+        {
+            "place": replace(
+                FICHTELBERG, maximum=tuple(x + 0.5 for x in FICHTELBERG.mean), minimum=FICHTELBERG.mean
+            )
+        },
+        "0.15",
+        "0.16·√0.5 is less than the dullest month",
+        _at(0),
+    ),
+)
+_HOURS = tuple(
+    _synth(
+        f"second-{place.name.split()[0]}-{what}-{hour}",
+        expected,
+        "a second implementation in plain loops, the sun by pvlib 0.16.1, fed with the same draw",
+        _hour(what, hour),
+        place=place,
+    )
+    for place, what, hour, expected in _SECOND
+)
+
+ROWS = (*_FORMULAS, *_YEAR, *_YEARS, *_HOURS, *_HUMID)

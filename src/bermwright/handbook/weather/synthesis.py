@@ -58,13 +58,18 @@ USUAL_WIND = 3.0
 """Mean wind where nobody says otherwise (m/s)."""
 DARK_CLEARNESS = 0.45
 """Clearness of months without sun, for the clouds alone."""
-LEAST_CLEAR, MOST_CLEAR = 0.15, 0.75
+SMALL_LIGHT = 1.0
+"""Least weight of a day's sun (Wh/m²), and hours of light under which a month is dark."""
+LEAST_CLEAR = 0.15
 SHORT_DAY = 4.0 * 3600.0
 """Length of the day under which the sun no longer makes a course of the temperature (s)."""
+TINY = 1e-9
 WHITE = 5.0
 """Water in the snow from which the ground counts as white (kg/m²)."""
 THINNEST = 0.02
 """Depth of snow on a day that is known to be white (m)."""
+BRACKET = 30.0
+"""Widest scatter that is tried (K)."""
 ROUNDS = 4
 """How often the scatter of the days is fitted to the known one."""
 BRIGHTEST = 1.1
@@ -188,14 +193,13 @@ def month_clearness(place: MonthlyNormals) -> Array:
 def _clearness(place: MonthlyNormals, light: Array) -> Array:
     """By the seconds of daylight of each day."""
     longest = _by_month(light, np.sum) / 3600.0
-    dark = longest < 1.0
     if place.sunshine is not None:
-        share = np.clip(np.array(place.sunshine) / np.where(dark, 1.0, longest), 0.0, 1.0)
+        share = np.clip(np.array(place.sunshine) / np.maximum(longest, SMALL_LIGHT), 0.0, 1.0)
         found = clearness_by_sunshine(share)
     else:
         wide = np.array(place.maximum) - np.array(place.minimum)
         found = clearness_by_range(wide, coastal="coast" in place.climate)
-    return np.where(dark, DARK_CLEARNESS, np.clip(found, LEAST_CLEAR, MOST_CLEAR))
+    return np.where(longest < SMALL_LIGHT, DARK_CLEARNESS, np.maximum(found, LEAST_CLEAR))
 
 
 # ---------------------------------------------------------------- sun
@@ -240,7 +244,7 @@ def _sky(place: MonthlyNormals, skies: Array) -> _Sky:
 
 def _kept(drawn: Array, month: Array, energy: Array) -> Array:
     """The drawn clearness, each month scaled to its own; where the sun is, by its energy."""
-    weight = energy + 1.0
+    weight = np.maximum(energy, SMALL_LIGHT)
     for _ in range(ROUNDS):
         due, got = _by_month(month * weight, np.sum), _by_month(drawn * weight, np.sum)
         drawn = np.clip(drawn * np.repeat(due / got, np.diff(MONTH_ENDS)), 0.02, 0.85)
@@ -252,7 +256,7 @@ def _shares(sun: SunPosition, high: Array) -> Array:
     shift = np.sin(np.repeat(_half_day(high, sun), HOURS_A_DAY) - np.pi / 3.0)
     weight = high * ((0.409 + 0.5016 * shift) + (0.6609 - 0.4767 * shift) * np.cos(sun.hour_angle))
     sums = np.repeat(np.sum(np.reshape(weight, (DAYS, HOURS_A_DAY)), axis=1), HOURS_A_DAY)
-    return np.where(sums > 0.0, weight / np.where(sums > 0.0, sums, 1.0), 0.0)
+    return np.asarray(weight / np.maximum(sums, TINY))
 
 
 def _half_day(high: Array, sun: SunPosition) -> Array:
@@ -278,10 +282,10 @@ def _days(place: MonthlyNormals, scatter: Array) -> Array:
     strength = due.copy()
     days = course
     for _ in range(ROUNDS):
-        drawn = scatter * np.maximum(daily_means(strength), 0.1 * np.min(due))
+        drawn = scatter * np.maximum(daily_means(strength), 0.0)
         days = course + drawn - daily_means(_by_month(drawn, np.mean))
-        strength = strength * np.clip(due / _by_month(days, np.std), 0.5, 2.0)
-    return np.asarray(days + np.repeat(np.array(place.mean) - _by_month(days, np.mean), np.diff(MONTH_ENDS)))
+        strength = np.minimum(strength * due / _by_month(days, np.std), BRACKET)
+    return days
 
 
 def _course(place: MonthlyNormals, sky: _Sky) -> Array:
@@ -289,7 +293,7 @@ def _course(place: MonthlyNormals, sky: _Sky) -> Array:
     wide = np.repeat(np.array(place.maximum) - np.array(place.minimum), np.diff(MONTH_ENDS)) / SHAPE_RANGE
     sunny = np.minimum(sky.light / SHORT_DAY, 1.0) * (0.5 + 0.5 * sky.relative)
     shape = diurnal_shape(np.arange(HOURS_A_DAY) + 0.5)
-    return np.ravel((wide * sunny)[:, None] * (shape - np.mean(shape)))
+    return np.ravel((wide * sunny)[:, None] * shape)
 
 
 def _by_month(days: Array, how: Callable[[Array], object]) -> Array:
@@ -304,26 +308,26 @@ def _dew_point(place: MonthlyNormals, smooth: Array, temperature: Array) -> Arra
     hours_of = np.diff(MONTH_ENDS) * HOURS_A_DAY
     dew = np.minimum(smooth - np.repeat(below, hours_of), temperature)
     for _ in range(ROUNDS):
-        pressure = vapour_pressure_at(np.maximum(dew, -90.0))
+        pressure = vapour_pressure_at(dew)
         got = np.array([np.mean(part) for part in np.split(pressure, MONTH_ENDS[1:-1] * HOURS_A_DAY)])
         scaled = pressure * np.repeat(due / got, hours_of)
-        dew = np.minimum(dew_point_of(np.maximum(scaled, 0.02)), temperature)
+        dew = np.minimum(dew_point_of(scaled), temperature)
     return dew
 
 
 def _vapour(place: MonthlyNormals) -> Array:
     """Vapour pressure of each month: as given, by the humidity, or as if nights reached the dew point."""
     if place.vapour_pressure is not None:
-        return np.asarray(np.maximum(np.array(place.vapour_pressure), 1.0))
+        return np.array(place.vapour_pressure)
     if place.humidity is not None:
         return np.asarray(np.array(place.humidity) * vapour_pressure_at(place.mean))
     return vapour_pressure_at(place.minimum)
 
 
 def _wind(gusts: Array, mean: float) -> Array:
-    from scipy.special import ndtr
+    from scipy.special import log_ndtr
 
-    drawn = 2.0 / np.sqrt(np.pi) * np.sqrt(-np.log1p(-np.clip(ndtr(gusts), 0.0, 0.9999)))
+    drawn = np.sqrt(-log_ndtr(-gusts))
     return np.asarray(mean * drawn / np.mean(drawn))
 
 
