@@ -149,5 +149,8 @@ def page_count(content: bytes) -> int:
 
 
 def _why(assessed: Assessed) -> str:
+    forms = [study.form for study in assessed.assessment.studies.values()]
+    if forms and all(form.rib.bent for form in forms):
+        return "boards that are bent over a form need none; set the form out by its ordinates."
     found = assessed.assessment.findings
     return found[0].says() if found else "nothing could be computed."

@@ -114,6 +114,18 @@ class RibForm:
     """Which layer is cut at each joint, counted from 1."""
     apex: float | None = None
     """Arc length of a pointed crown, at which every layer is cut (m); no entry of `joints`."""
+    bent: bool = False
+    """Whether its layers are boards bent over each other, not pieces side by side."""
+
+    @property
+    def board(self) -> float:
+        """Thickness of one layer (m)."""
+        return (self.depth if self.bent else self.width) / self.layers
+
+    @property
+    def piece_thickness(self) -> float:
+        """Of a piece, square to the drawing of its outline (m)."""
+        return self.width if self.bent else self.width / self.layers
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,16 +9,18 @@ import numpy as np
 from bermwright.form.curve import centreline, missing_for_curve, rise_of
 from bermwright.form.ground import around_vault, missing_for_ground
 from bermwright.form.known import FormUnknownError, known
+from bermwright.form.laminations import bent_rib
 from bermwright.form.lines import lifted
 from bermwright.form.mesh import frame_mesh
 from bermwright.form.ribs import Boards, Faces, rib_form, uncut_rib
 from bermwright.form.shapes import CoverBand, VaultForm
 from bermwright.handbook.curves import parallel
+from bermwright.house.choices import Structure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.form.shapes import CurveLine
+    from bermwright.form.shapes import CurveLine, RibForm
     from bermwright.handbook.curves import PlaneCurve
     from bermwright.house import House, Vault
 
@@ -53,8 +55,7 @@ def vault_form(house: House, vault: Vault, *, elements: int = 72, pieces: bool =
     curve, said_of_curve = centreline(vault, rise, around, name_limit=pieces)
     bands = tuple(_bands(curve, vault))
     soil_face = bands[-1].outer
-    laid_out = rib_form if pieces else uncut_rib
-    rib, said_of_rib = laid_out(_faces(curve, vault), _boards(vault))
+    rib, said_of_rib = _rib(_faces(curve, vault), vault, pieces=pieces)
     return VaultForm(
         name=vault.name,
         span=vault.span,
@@ -72,6 +73,13 @@ def vault_form(house: House, vault: Vault, *, elements: int = 72, pieces: bool =
         undercut=_undercut(soil_face),
         remarks=(*said_of_curve, *said_of_ground, *said_of_rib),
     )
+
+
+def _rib(faces: Faces, vault: Vault, *, pieces: bool) -> tuple[RibForm, tuple[str, ...]]:
+    boards = _boards(vault)
+    if vault.structure is Structure.BENT:
+        return bent_rib(faces, boards, pieces=pieces)
+    return rib_form(faces, boards) if pieces else uncut_rib(faces, boards)
 
 
 def _boards(vault: Vault) -> Boards:

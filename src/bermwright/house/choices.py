@@ -25,6 +25,7 @@ class Structure(StrEnum):
     """What carries."""
 
     SEGMENT_RIBS = "segment ribs"
+    BENT = "bent laminations"
 
 
 class Support(StrEnum):

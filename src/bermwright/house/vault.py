@@ -363,9 +363,13 @@ class Vault:
     @property
     def rib_depth(self) -> float:
         """Depth of the finished rib (m)."""
+        if self.structure is Structure.BENT:
+            return self.layers * self.board.thickness
         return self.board.width if self.depth is None else self.depth
 
     @property
     def rib_width(self) -> float:
-        """Width of the finished rib, all layers (m)."""
+        """Width of the finished rib, along the vault (m)."""
+        if self.structure is Structure.BENT:
+            return self.board.width
         return self.layers * self.board.thickness

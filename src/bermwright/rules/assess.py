@@ -103,7 +103,7 @@ def _doubt(rule: Rule, study: Study) -> tuple[str, str] | None:
     beyond = ", ".join(says[0].lower() + says[1:] for says, *_rest in outside(study))
     if beyond:
         return f"{beyond} is outside what the methods hold for", BEYOND
-    loose = study.strength.joint is None and study.strength.joint_nodes.size > 0
+    loose = study.strength.loose
     return ("how the nails tie the layers is not known", NAILS_ASKED) if loose and rule.reads_ribs else None
 
 

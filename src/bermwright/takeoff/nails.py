@@ -45,7 +45,8 @@ class RibNails:
 
 def rib_nails(form: VaultForm, vault: Vault) -> RibNails | None:
     """The nails of one rib; None while the file does not say all of them."""
-    if vault.nails is None or vault.nails_each_side is None or vault.nail_spacing is None:
+    each_side = 0 if form.rib.bent else vault.nails_each_side
+    if vault.nails is None or each_side is None or vault.nail_spacing is None:
         return None
     joints = int(form.rib.joints.size)
     # One line of nails, staggered, through each two neighbouring layers.
@@ -53,9 +54,9 @@ def rib_nails(form: VaultForm, vault: Vault) -> RibNails | None:
     return RibNails(
         nail=vault.nails,
         joints=joints,
-        each_side=vault.nails_each_side,
+        each_side=each_side,
         spacing=vault.nail_spacing,
-        at_joints=2 * vault.nails_each_side * joints,
+        at_joints=2 * each_side * joints,
         between=(form.rib.layers - 1) * a_line,
     )
 

@@ -49,12 +49,12 @@ def outline_area(outline: tuple[tuple[float, float], ...]) -> float:
 
 def piece_mass(piece: RibPiece, rib: RibForm, density: float) -> float:
     """Mass of a finished piece (kg)."""
-    return outline_area(piece.outline) * rib.width / rib.layers * density
+    return outline_area(piece.outline) * rib.piece_thickness * density
 
 
 def rib_volume(rib: RibForm) -> float:
     """Timber of one finished rib (m3)."""
-    return sum(outline_area(piece.outline) for piece in rib.pieces) * rib.width / rib.layers
+    return sum(outline_area(piece.outline) for piece in rib.pieces) * rib.piece_thickness
 
 
 def rib_rows(form: VaultForm, vault: Vault, timber: TimberClass | None) -> Iterator[Quantity]:

@@ -57,7 +57,10 @@ def rib_items(rib: RibForm, view: View, visible_layer: int = 1) -> Iterator[Item
 def rib_words(form: VaultForm, figures: Figures) -> str:
     """The rib in words: layers, thickness of one, depth and spacing."""
     rib = form.rib
-    board = figures.length(rib.width / rib.layers)
+    board = figures.length(rib.board)
+    if rib.bent:
+        wide = figures.length(rib.width)
+        return f"ribs {rib.layers} × {board} × {wide} bent, at {figures.length(form.spacing)}"
     return f"ribs {rib.layers} × {board} × {figures.length(rib.depth)} at {figures.length(form.spacing)}"
 
 

@@ -73,7 +73,9 @@ class Pattern:
 
 
 def patterns(rib: RibForm) -> tuple[Pattern, ...]:
-    """The different shapes of a rib, layer by layer from the foot."""
+    """The different shapes of a rib, layer by layer from the foot; boards that are bent need none."""
+    if rib.bent:
+        return ()
     groups: list[list[Flat]] = []
     for piece in rib.pieces:
         flat = lay_flat(rib, piece)

@@ -17,7 +17,7 @@ from bermwright.house.checks.common import (
     lighter_when_wet,
     metres,
 )
-from bermwright.house.choices import CurveKind, Hold
+from bermwright.house.choices import CurveKind, Hold, Structure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -33,8 +33,8 @@ def vault_checks(house: House) -> Iterator[Check]:
     for count, vault in enumerate(house.vaults):
         here: Key = ("vault", count)
         yield Check(here, ("curve", "span", *_CURVE_KEYS), bound(_curve, here, vault))
-        yield Check(here, ("board", "depth"), bound(_deeper_than_board, here, vault))
-        yield Check(here, ("board", "layers", "spacing"), bound(_ribs_overlap, here, vault))
+        yield Check(here, ("structure", "board", "depth", "layers"), bound(_deeper_than_board, here, vault))
+        yield Check(here, ("structure", "board", "layers", "spacing"), bound(_ribs_overlap, here, vault))
         yield Check(here, ("board", "nails"), bound(_short_nail, here, vault))
         yield Check(here, ("feet",), bound(_feet, here, vault))
         yield Check(here, ("fill",), bound(_fill, here, vault, house))
@@ -216,6 +216,16 @@ def _drawn(here: Key, vault: Vault) -> Iterator[Contradiction]:
 
 
 def _deeper_than_board(here: Key, vault: Vault) -> Iterator[Contradiction]:
+    if vault.structure is Structure.BENT:
+        if vault.depth is not None:
+            yield clash(
+                here,
+                "depth",
+                f"{vault.depth * 1e3:.0f} mm",
+                f"follows from {vault.layers} bent boards of {vault.board.thickness * 1e3:.0f} mm.",
+                "Take it out.",
+            )
+        return
     if vault.depth is not None and vault.depth > vault.board.width + 1e-9:
         yield clash(
             here,

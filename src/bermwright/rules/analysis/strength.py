@@ -10,6 +10,7 @@ import numpy as np
 from bermwright.data.timber_classes import GAMMA_CONNECTION, GAMMA_TIMBER, K_CRACK
 from bermwright.handbook import timber as ec5
 from bermwright.rules.analysis.joint import NailedJoint, joint_spring, nailed_joint
+from bermwright.rules.analysis.laminated import Laminations, laminations_of
 from bermwright.rules.analysis.states import Softening
 
 if TYPE_CHECKING:
@@ -47,6 +48,8 @@ class RibStrength:
     peak: float
     """Largest bending in one layer over its equal share: the price of the butt joints."""
     softening: Softening
+    bent: Laminations | None = None
+    """A rib of boards bent over each other; None for one of pieces side by side."""
 
     @classmethod
     def of(cls, vault: Vault, form: VaultForm, timber: TimberClass) -> RibStrength:
@@ -54,6 +57,21 @@ class RibStrength:
         service_class = vault.service_class or WORST_CLASS
         creep = ec5.deformation_factor(service_class, green=vault.seasoned is not True)
         layers = form.rib.layers
+        bent = laminations_of(vault, form, timber, creep)
+        if bent is not None:
+            return cls(
+                timber=timber,
+                service_class=service_class,
+                layers=layers,
+                board=bent.board,
+                depth=form.rib.depth,
+                joint_nodes=np.array([], dtype=np.int64),
+                joint=None,
+                joint_stiffness=np.inf,
+                peak=bent.peak,
+                softening=Softening(ribs=bent.later.stiffness / bent.now.stiffness, joints=1.0),
+                bent=bent,
+            )
         joint = nailed_joint(vault, form, timber)
         return cls(
             timber=timber,
@@ -71,7 +89,7 @@ class RibStrength:
     @property
     def width(self) -> float:
         """Thickness of the whole rib along the vault (m)."""
-        return self.board * self.layers
+        return self.bent.width if self.bent else self.board * self.layers
 
     @property
     def area(self) -> float:
@@ -91,18 +109,34 @@ class RibStrength:
     @property
     def bending_stiffness(self) -> float:
         """EI of whole layers with the mean modulus (N m2); the joints are springs of their own."""
+        if self.bent:
+            return self.bent.now.stiffness
         return self.timber.modulus * self.width * self.depth**3 / 12
 
     @property
     def left_at_joint(self) -> float:
         """Share of the area that runs through where one layer is cut."""
+        if self.bent and not self.bent.cut:
+            return 1.0
         return (self.layers - 1) / self.layers
 
     def shares(self, elements: int) -> Array:
         """(n, 2) share of the area that carries at the start and end of each element."""
-        share = np.ones(elements + 1)
+        share = np.full(elements + 1, self.left_at_joint if self.bent else 1.0)
         share[self.joint_nodes] = self.left_at_joint
         return np.stack([share[:-1], share[1:]], axis=1)
+
+    @property
+    def loose(self) -> bool:
+        """Whether it is not known how the nails tie the layers."""
+        if self.bent:
+            return not self.bent.known
+        return self.joint is None and self.joint_nodes.size > 0
+
+    @property
+    def beside(self) -> tuple[int, float]:
+        """Boards that lie side by side along the vault, and the width of one (m)."""
+        return (1, self.width) if self.bent else (self.layers, self.board)
 
     def design(self, strength: float, kmod: Array | float) -> Array:
         """Design strength of the timber for each kmod (Pa)."""
@@ -116,7 +150,9 @@ class RibStrength:
 
     @property
     def bending_strength(self) -> float:
-        """Characteristic bending strength with the factor for shallow boards (Pa)."""
+        """Characteristic bending strength with the factor for shallow boards, and that for bent ones (Pa)."""
+        if self.bent:
+            return self.timber.bending * float(ec5.depth_factor(self.board)) * self.bent.bend_factor
         return self.timber.bending * float(ec5.depth_factor(self.depth))
 
 
@@ -190,6 +226,30 @@ def nail_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     return where_known(used, moment, axial, shear)
 
 
+def slip_ratio(analysis: Analysis, strength: RibStrength) -> Array:
+    """(L, S, n) strength used of the nails between bent boards: they hold the boards from slipping.
+
+    Beside a butt the nails on half a board also lead its force into its neighbour. NaN while they are not
+    known.
+    """
+    bent = strength.bent
+    if bent is None or bent.spacing is None or not np.isfinite(bent.nail):
+        return np.full(analysis.response.shear.shape, np.nan)
+    limit = ec5.design_strength(bent.nail, strength.kmods(analysis), gamma=GAMMA_CONNECTION.value)
+    model = np.where(analysis.bends, analysis.model[None, :], 1.0)
+    shear = np.abs(analysis.response.shear) * model[:, :, None]
+    moment = np.abs(analysis.connection_moment).max(axis=3)
+    spacing = bent.spacing
+    half = max(0.5 * bent.board_length / spacing, 1.0)
+
+    def used(cut: Array, turned: Array, pressed: Array) -> Array:
+        slipping = cut * bent.flow * spacing
+        butted = (turned * bent.pulled + np.abs(pressed) / bent.layers) / half if bent.cut else 0.0
+        return np.maximum(slipping, butted) / limit[None, :, None]
+
+    return where_known(used, shear, moment, analysis.response.axial)
+
+
 def joint_forces(analysis: Analysis, nodes: NDArray[np.int64]) -> tuple[Array, Array, Array]:
     """(L, S, j) sizes of bending, thrust and shear at the butt joints, model factor in the bending."""
     before, after = nodes - 1, np.minimum(nodes, analysis.frame.elements - 1)
@@ -212,4 +272,6 @@ def rib_ratios(analysis: Analysis, strength: RibStrength) -> Array:
     used: Array = np.maximum(bent, shear_ratio(analysis, strength).max(axis=2))
     if strength.joint_nodes.size:
         used = np.maximum(used, nail_ratio(analysis, strength).max(axis=2))
+    if strength.bent:
+        used = np.maximum(used, slip_ratio(analysis, strength).max(axis=2))
     return np.where(analysis.bends, used, -np.inf)

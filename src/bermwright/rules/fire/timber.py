@@ -97,8 +97,12 @@ _NO_REST = Said(
 
 def _left(study: Study, lost: Burned) -> Residual:
     strength = study.strength
+    layers, board = strength.beside
+    if layers == 1:
+        # A rib of bent boards chars like a solid one: as two halves side by side.
+        layers, board = 2, 0.5 * board
     return fire.residual_rib(
-        strength.layers, strength.board, strength.depth, side=lost.side, inside=lost.side, peak=strength.peak
+        layers, board, strength.depth, side=lost.side, inside=lost.side, peak=strength.peak
     )
 
 

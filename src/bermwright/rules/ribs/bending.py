@@ -135,7 +135,7 @@ def _words(study: Study, worst: Worst, phase: str) -> tuple[Verdict, str, str]:
     advice = FILL_ADVICE if phase == "while it is filled" else LOAD_ADVICE
     if worst.verdict is Verdict.FAILS:
         return worst.verdict, "{when}: a rib must bend with {moment}; it can take {capacity}.", advice
-    if study.strength.joint is None and study.strength.joint_nodes.size:
+    if study.strength.loose:
         # Without nails the layers may carry more unevenly than this: what holds is then not known.
         template = "{when}: bending uses at least {used} a rib's strength; the nails are not known."
         return Verdict.UNKNOWN, template, common.NAILS_ASKED
@@ -174,10 +174,13 @@ def _moment_steps(worst: Worst, bent: Bent) -> Iterator[Step]:
 
 def _stress_steps(study: Study, bent: Bent) -> tuple[Step, ...]:
     strength = study.strength
-    layers, board, depth = strength.layers, strength.board * 1e3, strength.depth * 1e3
+    (layers, board), depth = strength.beside, strength.depth * 1e3
+    board *= 1e3
     return (
         step(
-            "The layer that carries most has more than its equal share",
+            "What slip of the nails leaves of the boards, bending and pull together"
+            if strength.bent
+            else "The layer that carries most has more than its equal share",
             "W",
             "n·t·h²/6 / peak",
             f"{layers} · {board:.0f} · {depth:.0f}² / 6 / {strength.peak:.3f}",

@@ -266,6 +266,8 @@ def _reduction_flat(strength: RibStrength, length: float) -> float:
 
 
 def _loose(strength: RibStrength) -> ec5.Section:
+    if strength.bent:
+        return ec5.laminated_section(strength.layers, thickness=strength.width, depth=strength.board)
     return ec5.laminated_section(strength.layers, thickness=strength.board, depth=strength.depth)
 
 

@@ -31,11 +31,17 @@ UNKNOWN_NAILS = Said(
     template="The file does not give the nails, their number at a butt joint and their spacing.",
     advice=common.NAILS_ASKED,
 )
+BENT = Said(
+    verdict=Verdict.DOES_NOT_APPLY,
+    template="The ribs are bent boards; see what is said of the nails that tie them.",
+)
 
 
 def _carry(study: Study) -> Iterator[Said]:
     joint, nail = study.strength.joint, study.vault.nails
-    if not study.strength.joint_nodes.size:
+    if study.strength.bent:
+        yield BENT
+    elif not study.strength.joint_nodes.size:
         yield Said(verdict=Verdict.DOES_NOT_APPLY, template="No layer of the ribs is cut.")
     elif joint is None or nail is None:
         yield UNKNOWN_NAILS
@@ -190,6 +196,9 @@ class Room:
 
 def _room(study: Study) -> Iterator[Said]:
     joint, nail = study.strength.joint, study.vault.nails
+    if study.strength.bent:
+        yield BENT
+        return
     if joint is None or nail is None:
         yield UNKNOWN_NAILS
         return

@@ -112,7 +112,7 @@ def _lift(study: Study) -> Iterator[Said]:
     """A blank is one person's lift; a rib goes up with a team or a hoist, and is only named."""
     rib, density = study.form.rib, study.strength.timber.density
     heaviest = max(rib.pieces, key=lambda piece: piece.blank_length * piece.blank_width)
-    blank = heaviest.blank_length * heaviest.blank_width * rib.width / rib.layers * density
+    blank = heaviest.blank_length * heaviest.blank_width * rib.board * density
     half = 0.5 * rib.centreline.length * rib.width * rib.depth * density
     team = lifters_needed(half, each=ONE_PERSON)
     verdict = Verdict.HOLDS if blank <= ONE_PERSON else Verdict.FAILS
@@ -144,8 +144,7 @@ def _lift(study: Study) -> Iterator[Said]:
                 "Heaviest blank",
                 "m",
                 "l·b·t·ρ",
-                f"{heaviest.blank_length:.3f} · {heaviest.blank_width:.3f} · {rib.width / rib.layers:.4f}"
-                f" · {density:g}",
+                f"{heaviest.blank_length:.3f} · {heaviest.blank_width:.3f} · {rib.board:.4f} · {density:g}",
                 Shown(blank, "kg", 2),
             ),
             step(

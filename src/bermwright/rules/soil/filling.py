@@ -59,7 +59,7 @@ def _wanted(study: Study, mark: LeadMark) -> float:
 
 
 def _lost(study: Study, mark: LeadMark) -> Said:
-    loose = study.strength.joint is None and study.strength.joint_nodes.size > 0
+    loose = study.strength.loose
     return Said(
         verdict=Verdict.UNKNOWN,
         template="How far one side may be ahead at {level} is not known: {why}.",

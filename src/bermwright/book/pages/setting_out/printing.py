@@ -12,7 +12,9 @@ if TYPE_CHECKING:
 
 
 def template_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
-    """How to print the templates, then every sheet of them."""
+    """How to print the templates, then every sheet of them; boards that are bent need none."""
+    if vault.form.rib.bent:
+        return ()
     summary = template_summary(vault.form, book.paper)
     stamp = Stamp(house=book.house, revision=book.revision, mark=book.mark)
     sheets = rib_templates(vault.form, book.paper, stamp=stamp, nailing=vault.nailing)

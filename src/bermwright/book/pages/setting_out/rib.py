@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Figure, Heading, Para, Points, Table, plain
 from bermwright.base.units import show
+from bermwright.book.pages.setting_out.bent import bent_rib_pages
 from bermwright.book.sheets import detail_sheet, rib_sheets
 from bermwright.book.templates import template_summary
 from bermwright.book.templates.rib import foot_first
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
 
 def rib_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
     """What a rib is made of."""
+    if vault.form.rib.bent:
+        return bent_rib_pages(vault, book)
     form, summary = vault.form, template_summary(vault.form, book.paper)
     rib = form.rib
     lead = (
