@@ -172,14 +172,14 @@ def test_one_example_passes_and_the_other_fails(name: str, good_study: Study, ba
 def test_a_foot_that_lifts_fails(good_study: Study) -> None:
     def lifted(analysis):
         feet = analysis.response.feet.copy()
-        feet[0, 0, 1, 1] = -1200.0
+        feet[0, 0, 1, 1] = -4200.0
         return replace(analysis, response=replace(analysis.response, feet=feet))
 
     study = replace(good_study, analyses=tuple(lifted(one) for one in good_study.analyses))
     (finding,) = rule_named("feet-press-on-their-supports").run(study)
     assert finding.verdict is Verdict.FAILS
     assert finding.place == "right foot"
-    lift = 1.2 / good_study.form.spacing
+    lift = 4.2 / good_study.form.spacing
     assert finding.says() == f"Ribs up: the right foot lifts off its support with {lift:.1f} kN/m."
     assert finding.steps[3].result.value < 0
 

@@ -185,7 +185,8 @@ class Acting:
 def acting_on(study: Study, standing: Standing) -> tuple[Acting, ...]:
     """Design actions on one side under every set of factors, that for loss of balance last."""
     sets = [_factored(study, standing, analysis) for analysis in study.analyses]
-    return (*sets, _balance(study, standing))
+    with np.errstate(invalid="ignore"):  # forces that are lost are found out by whoever reads them
+        return (*sets, _balance(study, standing))
 
 
 def in_service(study: Study, standing: Standing) -> Acting:

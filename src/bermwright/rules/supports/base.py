@@ -140,11 +140,9 @@ def sides_of(study: Study) -> tuple[tuple[Standing, ...], tuple[Missing, ...]]:
 
 def bases(study: Study, standing: Standing, *, balance: bool) -> Iterator[Base]:
     """Both directions under the sets of partial factors, or under that for loss of balance as well."""
-    for acting in acting_on(study, standing):
-        if acting.balance and not balance:
-            continue
-        for way in WAYS:
-            yield _base(acting, way)
+    every = [acting for acting in acting_on(study, standing) if balance or not acting.balance]
+    with np.errstate(invalid="ignore"):  # forces that are lost are found out below
+        yield from [_base(acting, way) for acting in every for way in WAYS]
 
 
 def service_bases(study: Study, standing: Standing) -> Iterator[Base]:
@@ -183,6 +181,8 @@ def _top(base: Base, ratio: Array) -> Governing:
 
 def _base(acting: Acting, way: float) -> Base:
     one = _bare(acting, way)
+    if not found(one):
+        return one
     friction = _friction(one)
     # What joins the feet is stiffer than the ground: it takes all that it can, friction only the rest. Any
     # share that both can carry is one that stands.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -125,7 +126,7 @@ def at(top: Governing, said: Said) -> Said:
         stage=now.stage.name,
         case=BLOCKED if top.blocked else now.case.name,
         place=f"{standing.side_name}, {top.base.word}",
-        ratio=top.ratio,
+        ratio=top.ratio if math.isfinite(top.ratio) else None,
         corner=corner,
         advice="" if said.verdict is Verdict.HOLDS else said.advice,
         spot=spot_of(top),

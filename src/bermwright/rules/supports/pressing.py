@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -144,7 +145,7 @@ def _against(study: Study, said: Said) -> Said:
         demand=push,
         capacity=limit,
         unit="kN/m",
-        ratio=top.ratio,
+        ratio=top.ratio if math.isfinite(top.ratio) else None,
         advice="" if verdict is Verdict.HOLDS else widen(top.base.standing) + ".",
         steps=(*said.steps, *_limit_steps(top, push, limit)),
         spot=spot_of(study, 0 if top.base.standing.side == 0 else study.form.mesh.x.size - 1),

@@ -186,7 +186,7 @@ def _stands(top: Moment, side: Standing, body: Body, one: Buttress, part: str) -
         demand=top.thrust,
         capacity=top.limit,
         unit="kN",
-        ratio=top.ratio,
+        ratio=top.ratio if math.isfinite(top.ratio) else None,
         corner={**top.acting.lane(top.lane).corner, "factors": top.acting.name},
         advice="" if verdict is Verdict.HOLDS else BIGGER,
         steps=_steps(top, body),

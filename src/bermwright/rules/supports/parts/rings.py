@@ -188,7 +188,7 @@ def _carries(pull: Pull, end: Reach, ring: Ring) -> Said:
         demand=pull.demand,
         capacity=pull.capacity,
         unit=pull.unit,
-        ratio=ratio,
+        ratio=ratio if math.isfinite(ratio) else None,
         advice=MORE_BARS if ratio > TIGHT_FROM else "",
         steps=(_push(end), *pull.steps, ratio_step("Strength used", "E / R", "", ratio)),
     )  # fmt: skip

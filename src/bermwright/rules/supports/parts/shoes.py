@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -230,7 +231,7 @@ def _said(study: Study, top: Top, part: str) -> Said:
         demand=demand,
         capacity=capacity,
         unit=held.unit,
-        ratio=top.ratio,
+        ratio=top.ratio if math.isfinite(top.ratio) else None,
         corner=corner_of(top.analysis, top.lane),
         advice="" if verdict is Verdict.HOLDS else _advice(held),
         steps=_steps(study, top, demand, capacity),
