@@ -48,6 +48,8 @@ SIMPLE = tuple(FAMILIES)
 """Families in the order in which one of several equal ones gives its name."""
 FROM_FLOOR = 2
 """Curves from the floor that are shown: the best ones."""
+WORTH_LOWERING = 0.1
+"""A crown that comes down by less than this is as it was (m)."""
 OVERHANG = 0.01
 """Share of the span by which a face may lean out over its foot: soil under more cannot be compacted."""
 
@@ -113,7 +115,7 @@ def compare_curves(
     found = [one for pair in share(search.standing, tuple(FAMILIES.values())) for one in pair]
     found += [one for one in share(search.lowered, _best_families(found)) if one is not None]
     own, own_fault = search.own()
-    others = share(search.measured, search.told_apart(_worth_showing(found)))
+    others = share(search.measured, search.told_apart(_worth_showing(found), own))
     return Comparison(
         house=house,
         limits=limits,
@@ -195,11 +197,14 @@ class Search:
         one = candidate(self.house, envelope, stand=found.stand, standing=self.limits.standing)
         return replace(one, alike=same.alike)
 
-    def told_apart(self, found: list[Found]) -> list[Same]:
-        """Each curve once, with the names of the families that come to it."""
+    def told_apart(self, found: list[Found], own: Candidate | None) -> list[Same]:
+        """Each curve once, with the names of the families that come to it; not the file's own again."""
         kept: list[tuple[Found, Array, list[CurveKind]]] = []
+        before = None if own is None else self._line(own.vault)
         for one in sorted(found, key=lambda one: SIMPLE.index(one.family.kind)):
             line = self._line(one.vault)
+            if before is not None and _as_good_as(line, before):
+                continue
             twin = next((kinds for _, other, kinds in kept if _as_good_as(line, other)), None)
             if twin is None:
                 kept.append((one, line, []))
@@ -242,8 +247,8 @@ class Search:
             return None
         rises = family.rises(limits.span, limits.lowest_crown - high, limits.crown - high)
         found = rises and self._between(family, Stand.LOWER, rises, lambda _: high, floor=self.floor())
-        at_crown = found is None or top_of(found.vault) > limits.crown - SAME_LEVEL
-        return None if at_crown else found
+        little = found is None or top_of(found.vault) > limits.crown - WORTH_LOWERING
+        return None if little else found
 
     def _between(
         self,

@@ -92,23 +92,28 @@ def _verdict(advice: Advice) -> Verdict:
 
 
 def picked(advice: Advice, most: int) -> tuple[tuple[str, Candidate], ...]:
-    """The curves to draw: the one to take, the file's, then the best of each stand and of other families."""
+    """The curves to draw: the one to take, the file's, the best on walls and from the floor, others."""
     every = labelled(advice)
     fixed = 1 if advice.keeps or advice.comparison.own is None else 2
     kept, rest = list(every[:fixed]), list(every[fixed:])
-    for stand in (Stand.WALLS, Stand.GROUND, Stand.LOWER):
+    for stand in (Stand.WALLS, Stand.GROUND):
         here = [one for one in rest if one[1].stand is stand]
         if here and not any(one.stand is stand for _, one in kept):
             kept.append(here[0])
             rest.remove(here[0])
-    kinds = {one.vault.curve for _, one in kept}
-    rest.sort(key=lambda pair: pair[1].vault.curve in kinds)
+    kinds, lowered = {one.vault.curve for _, one in kept}, advice.chosen.stand is Stand.LOWER
+    rest.sort(key=lambda pair: (pair[1].vault.curve in kinds, pair[1].stand is Stand.LOWER and not lowered))
     return tuple(sorted([*kept, *rest][:most], key=lambda pair: pair[0]))
 
 
 def _drawing(advice: Advice, system: str) -> Sheet:
     curves = [
-        DrawnCurve(letter=letter, form=one.form, says=_key(one, system))
+        DrawnCurve(
+            letter=letter,
+            form=one.form,
+            says=_key(one, system),
+            replaced=one.stand is None and not advice.keeps,
+        )
         for letter, one in picked(advice, DRAWN)
     ]
     feet = advice.chosen.vault.feet

@@ -21,9 +21,9 @@ WIDTH = 174.0
 SCALE = 50.0
 BESIDE, BELOW = 1.2, 0.35
 """Ground shown beside the widest curve, and below the floor (m)."""
-PENS = (Pen.CUT, Pen.NOT_YET, Pen.SEEN, Pen.HIDDEN, Pen.LIMIT, Pen.LAYER)
-"""One line style for each curve: full and thick is the one to take, the chain line the one of the file."""
-MOST = len(PENS)
+PENS = (Pen.SEEN, Pen.HIDDEN, Pen.LIMIT, Pen.LAYER)
+"""Line styles of the other curves: the one to take is full and thick, that of the file a chain line."""
+MOST = len(PENS) + 1
 SAMPLE, LINE = 14.0, 5.2
 """Length of a line's sample in the key, and height of a line of the key (mm)."""
 LETTER_AT = (0.80, 0.30, 0.70, 0.38, 0.62, 0.24)
@@ -40,6 +40,8 @@ class DrawnCurve:
     form: VaultForm
     says: str
     """Its line in the key."""
+    replaced: bool = False
+    """Whether it is the curve of the file, which another one replaces."""
 
 
 def curves_sheet(
@@ -84,10 +86,10 @@ def _ground(drawn: Sequence[DrawnCurve], view: View, wall: float) -> Iterator[It
     yield Area(path=under, wash=Wash.INSITU, hatch=Hatch.EARTH_IN_PLACE, layer="earth")
     mound = path_of(view, np.concatenate([x, x[::-1]]), np.concatenate([made, natural[::-1]]))
     yield Area(path=mound, wash=Wash.EARTH, layer="earth")
-    yield from _room(first, view, wall)
     yield Stroke(path=path_of(view, x, natural), pen=Pen.LAYER, layer="earth")
+    yield from _room(first, view, wall)
     yield Stroke(path=path_of(view, x, made), pen=Pen.CUT, layer="earth")
-    for other in drawn[1:2]:
+    for other in (one for one in drawn if one.replaced):
         line = other.form.ground.finished
         if not np.allclose(line.level(x), made, atol=0.01):
             yield Stroke(path=path_of(view, x, line.level(x)), pen=Pen.NOT_YET, layer="earth")
@@ -128,10 +130,18 @@ def _room(form: VaultForm, view: View, wall: float) -> Iterator[Item]:
     yield figure((at[0] + 2.2, at[1] + 0.8), "±0.00")
 
 
+def _styled(drawn: Sequence[DrawnCurve]) -> list[tuple[Pen, DrawnCurve]]:
+    """Each curve with its line style."""
+    others = iter(PENS)
+    styled = [(Pen.CUT, drawn[0])]
+    styled += [(Pen.NOT_YET if one.replaced else next(others), one) for one in drawn[1:]]
+    return styled
+
+
 def _lines(drawn: Sequence[DrawnCurve], view: View) -> Iterator[Item]:
     """The centrelines, the first on top, each with its letter."""
     board = Board()
-    for pen, one in reversed([*zip(PENS, drawn, strict=False)]):
+    for pen, one in reversed(_styled(drawn)):
         line = one.form.rib.centreline
         yield Stroke(path=path_of(view, line.x, line.z), pen=pen, layer="curve")
     for share, one in zip(LETTER_AT, drawn, strict=False):
@@ -172,7 +182,7 @@ def _scale(view: View, corner: tuple[float, float]) -> Iterator[Item]:
 
 def _key(drawn: Sequence[DrawnCurve]) -> Iterator[Item]:
     """A sample of each line, its letter and what it is."""
-    for row, (pen, one) in enumerate(zip(PENS, drawn, strict=False)):
+    for row, (pen, one) in enumerate(_styled(drawn)):
         y = LINE * (len(drawn) - row) - 3.0
         yield Stroke(path=((2.0, y + 1.0), (2.0 + SAMPLE, y + 1.0)), pen=pen, layer="key")
         yield Text(at=(20.0, y), text=one.letter, height=FIGURE, strong=True, ink=Ink.INK, halo=False)
