@@ -131,8 +131,13 @@ class WinterYear:
 
     @property
     def heat(self) -> float:
-        """What the house takes in a year (J)."""
-        return float(self.shown.heat.sum() * 3600.0)
+        """What a year takes to be as warm as is wanted (J), by the stove where it can give it."""
+        return 3600.0 * float(max(self.shown.heat.sum(), self.ideal.heat.sum()))
+
+    @property
+    def given(self) -> float:
+        """What the stove of the file gives of it (J)."""
+        return 3600.0 * float(self.shown.heat.sum())
 
     @property
     def window_names(self) -> tuple[str, ...]:

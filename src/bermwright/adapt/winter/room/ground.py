@@ -38,6 +38,8 @@ SNOW = "settled snow"
 """What lies on the ground, of the table of materials."""
 OPEN_GROUND = 4.0
 """How far past the last change of the surface the ground counts as open (m)."""
+FLOOR = 0.02
+"""What lies under this level is floor (m)."""
 LITTLE_SNOW = 0.05
 """Less hardly keeps the cold out (m)."""
 FLOOR_SHARE, WALL_SHARE = 0.5, 0.4
@@ -124,7 +126,7 @@ def _low_share(mesh: Mesh, model: Reduced, springing: float) -> float:
     room = full.ports.index("room")
     still = steady(full, {name: float(name == "room") for name in full.ports})
     flow = full.films[:, room] * (1.0 - still.temperature)
-    return float(flow[mesh.points[:, 1] < springing].sum() / flow.sum())
+    return float(flow[mesh.points[:, 1] < max(springing, FLOOR)].sum() / flow.sum())
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

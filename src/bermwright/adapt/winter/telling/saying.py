@@ -25,6 +25,8 @@ WORTH_SAYING = 0.02
 LESS = 0.05
 """Share by which a first winter must differ to be told."""
 MONTHS, DRY_ENOUGH = 12, 0.21
+ENOUGH = 0.95
+"""Share of the heat under which a stove cannot keep the house warm."""
 PILES = {
     "split 1 m": "split and stacked at 1 m",
     "short logs": "short logs, stacked",
@@ -129,6 +131,12 @@ def _firing(year: WinterYear, system: str) -> str:
     fire, run = year.fire, year.stove
     if fire is None or run is None:
         return ""
+    if year.given < ENOUGH * year.heat:
+        return (
+            f"This stove gives only {heat_text(year.given)} of the {heat_text(year.heat)} that it "
+            "would take: the "
+            f"room falls to {show(year.comfort.coldest, 'degC', 0, system)}."
+        )
     coldest = int(np.argmin(by_days(year.weather.temperature)))
     month = (run.charges.reshape(365, 24).sum(axis=1))[max(coldest - 15, 0) : coldest + 15]
     lit = run.room[run.heat > 0.0]
@@ -206,10 +214,9 @@ def _first_winters(year: WinterYear, system: str) -> str:
     more = year.winters[0] / whole - 1.0
     if abs(more) < LESS:
         return (
-            f"A new house takes hardly more in its first winter ({more:+.0%}): its ground is small.".replace(
-                "-", "−"
-            )
-        )
+            f"A new house takes hardly more in its first winter ({more:+.0%}): warming its "
+            "ground takes little."
+        ).replace("-", "−")
     third = year.winters[-1] / whole - 1.0
     return (
         f"The first winter takes {more:.0%} more than later ones "
