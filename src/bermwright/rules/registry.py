@@ -51,6 +51,7 @@ from bermwright.rules.whole.cover import COVER_STAYS
 from bermwright.rules.whole.forces import FORCES_CLOSE
 from bermwright.rules.whole.slopes import SLOPES_STAY
 from bermwright.rules.whole.storms import QUAKE_STANDS, WIND_STANDS
+from bermwright.rules.whole.wheels import WHEELS_KEEP_OFF
 
 if TYPE_CHECKING:
     from bermwright.rules.nouns import AnyRule, HouseRule, Rule
@@ -97,6 +98,7 @@ RULES: tuple[Rule, ...] = (
     COVER_STAYS,
     WIND_STANDS,
     QUAKE_STANDS,
+    WHEELS_KEEP_OFF,
     RIBS_STAND_UP,
     RIBS_ARE_LIFTED,
     WITHIN_METHODS,

@@ -27,7 +27,7 @@ SMALL = 50.0
 WIDTH = 174.0
 PLAN_SCALE = 100.0
 HEAD = 7.0
-OVER = 20.0
+OVER = 28.0
 """More room above a section for what presses from above (mm)."""
 
 
