@@ -9,10 +9,10 @@ import numpy as np
 from bermwright.form.curve import centreline, missing_for_curve, rise_of
 from bermwright.form.ground import around_vault, missing_for_ground
 from bermwright.form.known import FormUnknownError, known
-from bermwright.form.laminations import bent_rib
 from bermwright.form.lines import lifted
 from bermwright.form.mesh import frame_mesh
-from bermwright.form.ribs import Boards, Faces, rib_form, uncut_rib
+from bermwright.form.rib.laminations import bent_rib
+from bermwright.form.rib.pieces import Boards, Faces, rib_form, uncut_rib
 from bermwright.form.shapes import CoverBand, VaultForm
 from bermwright.handbook.curves import parallel
 from bermwright.house.choices import Structure

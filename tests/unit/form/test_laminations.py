@@ -9,7 +9,7 @@ import pytest
 
 from bermwright.base.errors import OutOfRangeError
 from bermwright.form import vault_form
-from bermwright.form.laminations import cuts_of
+from bermwright.form.rib.laminations import cuts_of
 from bermwright.formats.house_file import load
 from bermwright.house import Board, CurveKind, Structure, contradictions
 from bermwright.takeoff.ribs import rib_volume

@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from bermwright.form.ribs import Boards, Faces
+    from bermwright.form.rib.pieces import Boards, Faces
 
     Array = NDArray[np.float64]
 
