@@ -122,9 +122,10 @@ def synthesise(
 
     Notes
     -----
-    Monthly means of the temperature are kept exactly, monthly sunshine to 1 %, the scatter of daily means
-    to 5 %, vapour pressure to 5 %. Within an hour and from hour to hour the clouds are smooth; cold and
-    clear days are drawn apart from each other, although in northern winters they go together.
+    Monthly means of the temperature are kept exactly, the year's sunshine to 1 %, the scatter of daily
+    means to 2 % in most months, vapour pressure to 6 %. In months with the sun at the horizon sunshine
+    is up to a quarter low, because a clear sky gives no more. From hour to hour the clouds are smooth;
+    cold and clear days are drawn apart, although in northern winters they go together.
 
     References
     ----------
