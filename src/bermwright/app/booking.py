@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import assess_file, holds, quiet
@@ -43,6 +43,8 @@ class Wishes:
     templates: bool = True
     also: tuple[str, ...] = ()
     """Chapters that are searched for and not only printed, by name: see `ALSO`."""
+    folder: str = "."
+    """Where files that the house file names are looked for."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,6 +73,7 @@ def make_book(house_file: str, wishes: Wishes, progress: Callable[[str], None] =
     path = output(wishes.out, beside(house_file, "book", ".pdf"), (".pdf",))
     date = day(wishes.date)
     assessed = assess_file(house_file, progress=progress)
+    wishes = replace(wishes, folder=str(beside(house_file, "book", ".pdf").parent))
     extra = tuple(block for name in wishes.also for block in ALSO[name](assessed, wishes, progress))
     progress("pages")
     book = site_book(inputs_of(assessed, wishes, date, extra), templates=wishes.templates)
@@ -104,7 +107,27 @@ def _shape(assessed: Assessed, wishes: Wishes, progress: Callable[[str], None]) 
     return tuple(block for advice in advices for block in shape_pages(advice, wishes.system))
 
 
-ALSO: Mapping[str, Callable[[Assessed, Wishes, Callable[[str], None]], tuple[Block, ...]]] = {"shape": _shape}
+def _winter(assessed: Assessed, wishes: Wishes, progress: Callable[[str], None]) -> tuple[Block, ...]:
+    """The year of every vault: warmth, wood and frost."""
+    from pathlib import Path
+
+    from bermwright.adapt.winter.room.known import WinterUnknownError
+    from bermwright.app.wintering import winter_years
+    from bermwright.base.document import Heading, Notice, plain
+    from bermwright.book.pages.winter import winter_pages
+
+    try:
+        years = winter_years(assessed.opened.house, Path(wishes.folder), progress=progress)
+    except WinterUnknownError as error:
+        lines = (plain(str(error)),)
+        return (Heading(text="The year"), Notice(kind="caution", lines=lines))
+    return tuple(block for year in years for block in winter_pages(year, wishes.system))
+
+
+ALSO: Mapping[str, Callable[[Assessed, Wishes, Callable[[str], None]], tuple[Block, ...]]] = {
+    "shape": _shape,
+    "winter": _winter,
+}
 """Chapters that a book holds only when asked for, as each takes a search of its own."""
 
 

@@ -22,9 +22,10 @@ def add(parser: argparse.ArgumentParser) -> None:
         "--with",
         dest="also",
         action="append",
-        choices=("shape",),
+        choices=("shape", "winter"),
         default=[],
-        help="a chapter that takes a search of its own: shape, the curve that the ground allows",
+        help="a chapter that takes work of its own: shape, the curve that the ground allows; winter, the year "
+        "by the hour",
     )
     parser.add_argument("--no-templates", action="store_true", help="leave out the full-size templates")
 
