@@ -24,8 +24,8 @@ def add(parser: argparse.ArgumentParser) -> None:
         action="append",
         choices=("shape", "winter"),
         default=[],
-        help="a chapter that takes work of its own: shape, the curve that the ground allows; winter, the year "
-        "by the hour",
+        help="a chapter that takes work of its own: shape, the curve that the ground allows; winter, the "
+        "year by the hour",
     )
     parser.add_argument("--no-templates", action="store_true", help="leave out the full-size templates")
 
