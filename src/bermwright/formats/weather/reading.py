@@ -65,7 +65,7 @@ def read_weather(text: str, name: str) -> WeatherYear:
         return _plain(lines, name)
     raise WeatherFileError(
         f"{name}: this is no EPW file (LOCATION, first), no TMY3 file and no plain CSV with a line "
-        "month,day,hour,temperature_degC,... (see the weather page of the guide)."
+        "month,day,hour,temperature_degC,... (docs/theory/weather.md shows one)."
     )
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import cache
+from itertools import product
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -40,6 +41,8 @@ HOURS_A_DAY = 24
 HEATED_BELOW = 12.0
 """Daily mean outside under which a house is heated (°C)."""
 INDOOR = 20.0
+SQUARE = Niche(width=1.0, height=1.0)
+"""A hole of 1 m² in the open."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -111,6 +114,7 @@ class ScanRow:
     area: float
     tilt: float
     azimuth: float
+    overhang: float
     shutter: float
     """Resistance of the shutter (m²K/W); 0: none."""
     u: float
@@ -308,11 +312,11 @@ def window_scan(
     tilts: Sequence[float] = (0.5 * np.pi,),
     azimuths: Sequence[float] = (np.pi,),
     shutters: Sequence[float] = (0.0,),
-    niche: Niche | None = None,
+    niches: Sequence[Niche] = (SQUARE,),
 ) -> tuple[ScanRow, ...]:
-    """Windows of every size, tilt, direction and shutter compared in one weather.
+    """Windows of every size, tilt, direction, shade and shutter compared in one weather.
 
-    `window_balance` of each; of the same shape, grown to the area
+    `window_balance` of each; the shape of the hole grown to the area, overhang and reveal kept
 
     Parameters
     ----------
@@ -328,52 +332,52 @@ def window_scan(
         The ways they face, from north clockwise [rad].
     shutters : sequence of float
         Resistances of shutters, 0 for none [m2K/W].
-    niche : Niche or None
-        Shape and shade; None: a square in the open.
+    niches : sequence of Niche
+        Shapes and shades: overhangs, reveals.
 
     Returns
     -------
     tuple of ScanRow
-        One for each combination, in the order of areas, tilts, azimuths, shutters [J/m2].
+        One for each combination, in the order of tilts, azimuths, areas, niches, shutters [J/m2].
 
     References
     ----------
     [ISO13790] : gains and losses of a window.
     """
     within("area", areas, 0.1, 50.0, unit="m2")
-    path, shape = weather.path(), niche or Niche(width=1.0, height=1.0)
-    light = {
-        (tilt, azimuth): on_plane(
-            weather.sunshine,
-            path,
-            plane=Plane(tilt=tilt, azimuth=azimuth),
-            albedo=ground_albedo(weather.snow_cover),
-        )
-        for tilt in tilts
-        for azimuth in azimuths
-    }
-    rows = []
-    for area in areas:
-        grown = _grown_to(shape, area)
-        for (tilt, azimuth), sunshine in light.items():
-            plane = Plane(tilt=tilt, azimuth=azimuth)
-            plain = window_of(glass, plane, grown)
-            gain = sun_through(plain, in_niche(sunshine, path, plane=plane, niche=grown))
-            for shutter in shutters:
-                closed = shuttered_u(plain.u, shutter) if shutter > 0.0 else plain.u
-                loss = area * np.where(path.up, plain.u, closed)
-                year = WindowYear(area=area, gain=gain, loss=loss)
-                rows.append(
-                    ScanRow(
-                        area=area,
-                        tilt=tilt,
-                        azimuth=azimuth,
-                        shutter=shutter,
-                        u=plain.u,
-                        balance=window_balance(year, weather),
-                    )
-                )
+    path, albedo = weather.path(), ground_albedo(weather.snow_cover)
+    rows: list[ScanRow] = []
+    for tilt, azimuth in product(tilts, azimuths):
+        plane = Plane(tilt=tilt, azimuth=azimuth)
+        sunshine = on_plane(weather.sunshine, path, plane=plane, albedo=albedo)
+        for area, niche in product(areas, niches):
+            window = window_of(glass, plane, _grown_to(niche, area))
+            reached = in_niche(sunshine, path, plane=plane, niche=window.niche)
+            rows += _with_shutters(window, sun_through(window, reached), weather, path.up, shutters)
     return tuple(rows)
+
+
+def _with_shutters(
+    window: Window, gain: Array, weather: WeatherYear, up: NDArray[np.bool_], shutters: Sequence[float]
+) -> list[ScanRow]:
+    """The same window and sun behind each of the shutters."""
+    rows = []
+    for shutter in shutters:
+        closed = shuttered_u(window.u, shutter) if shutter > 0.0 else window.u
+        loss = window.area * np.where(up, window.u, closed)
+        balance = window_balance(WindowYear(area=window.area, gain=gain, loss=loss), weather)
+        rows.append(
+            ScanRow(
+                area=window.area,
+                tilt=window.plane.tilt,
+                azimuth=window.plane.azimuth,
+                overhang=window.niche.overhang,
+                shutter=shutter,
+                u=window.u,
+                balance=balance,
+            )
+        )
+    return rows
 
 
 def _grown_to(shape: Niche, area: float) -> Niche:
@@ -409,7 +413,7 @@ def compare_glasses(
     ----------
     [ISO13790] : gains and losses of a window.
     """
-    path, hole = weather.path(), niche or Niche(width=1.0, height=1.0)
+    path, hole = weather.path(), niche or SQUARE
     found = []
     for glass in glasses:
         window = window_of(glass, plane, hole)
