@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from bermwright.book.pages.damp import damp_chapter
 from bermwright.book.pages.escape import escape_chapter
 from bermwright.book.pages.openings import openings_chapter
 from bermwright.book.pages.room import room_chapter
@@ -23,6 +24,7 @@ CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (
     balance_chapter,
     openings_chapter,
     escape_chapter,
+    damp_chapter,
 )
 """Each is given the assessment and the system of units; one that has nothing to say gives nothing."""
 

@@ -106,6 +106,12 @@ def cold_corners(living: Living, places: WarmPlaces) -> tuple[ColdCorner, ...]:
     return tuple(sorted(found, key=lambda corner: -corner.humidity))
 
 
+def corner_humidity(living: Living, places: WarmPlaces, corner: ColdCorner) -> Array:
+    """(12,) humidity at the face of a corner, with its film."""
+    warm = place_temperature(living, places, corner.place, corner.factor)
+    return np.asarray(np.minimum(living.pressure_inside / saturation_pressure(warm), 1.0))
+
+
 def _needed(living: Living, outer: Array, month: int) -> float:
     least = float(least_surface(living.pressure_inside[month], humidity=DAMP_FACE))
     inside, outside = float(living.inside[month]), float(outer[month])

@@ -12,7 +12,15 @@ from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.fabric import ISO6946, ISO13788
 from bermwright.form.fabric import Assembly, AssemblyLayer, assembly_of
 from bermwright.handbook.conduction import layer_temperatures
-from bermwright.handbook.damp import MonthlyAir, WetYear, cut_layers, saturation_pressure, wet_year
+from bermwright.handbook.damp import (
+    MonthlyAir,
+    Profile,
+    WetYear,
+    cut_layers,
+    saturation_pressure,
+    vapour_profile,
+    wet_year,
+)
 from bermwright.rules.damp.living import (
     ASKED,
     MONTH_NAMES,
@@ -71,6 +79,33 @@ class DampYear:
             for before, after in zip(self.owner[:-1].tolist(), self.owner[1:].tolist(), strict=True)
         ]
         return (f"on the room's face of the {names[0]}", *inner, f"on the outside of the {names[-1]}")
+
+    @property
+    def wettest(self) -> int:
+        """The month in which most water gathers, the coldest one where none does; 0 is January."""
+        gathered = self.year.gathered.sum(axis=1)
+        if not np.any(gathered > 0.0):
+            return self.living.coldest
+        return self.year.months[int(np.argmax(gathered))]
+
+    def temperatures(self, month: int) -> Array:
+        """Of the faces between slices in a month, both outer faces included (°C)."""
+        living = self.living
+        return layer_temperatures(self.heat, float(living.inside[month]), float(living.outside[month]))[1:-1]
+
+    def profile(self, month: int) -> Profile:
+        """Vapour through the slices in a month, with water where it lies at the end of it."""
+        faces = self.temperatures(month)
+        lying = self.year.lying[self.year.months.index(month)]
+        soaked = saturation_pressure(faces[-1]) if self.assembly.soil else None
+        beyond = self.living.pressure_outside[month] if soaked is None else soaked
+        return vapour_profile(
+            self.air,
+            faces,
+            inside=float(self.living.pressure_inside[month]),
+            outside=float(beyond),
+            wet=[int(face) for face in np.flatnonzero(lying > 0.0)],
+        )
 
     @property
     def limits(self) -> Array:

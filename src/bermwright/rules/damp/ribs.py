@@ -9,16 +9,16 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
+from bermwright.data.climates import MONTHS
 from bermwright.data.works.fabric import VIITANEN2010, WOODHANDBOOK
 from bermwright.data.works.timber import EN1995
 from bermwright.form.fabric import assembly_of
-from bermwright.handbook.conduction import layer_temperatures
-from bermwright.handbook.damp import rot_dose, saturation_pressure, vapour_profile, wood_moisture
+from bermwright.handbook.damp import rot_dose, saturation_pressure, wood_moisture
 from bermwright.handbook.weather.frost import DAYS_OF_MONTHS
 from bermwright.rules.damp.corners import missing_for_places
 from bermwright.rules.damp.field import place_temperature, warm_places
 from bermwright.rules.damp.layers import DampYear, damp_year, not_said, studied_assembly
-from bermwright.rules.damp.living import ASKED, DAY, MONTH_NAMES, Living, living_of, missing_for_living
+from bermwright.rules.damp.living import ASKED, DAY, MONTH_NAMES, living_of, missing_for_living
 from bermwright.rules.nouns import HouseRule, Said
 from bermwright.rules.ribs.common import ratio_step, step
 
@@ -104,24 +104,9 @@ def woods_of(house: House, vault: Vault, damp: DampYear) -> tuple[DampWood, ...]
 def _planks(damp: DampYear) -> DampWood:
     """The outer face of the planks, by the profile of vapour through the layers."""
     face = int(np.flatnonzero(damp.owner == 0)[-1]) + 1
-    temperature, pressure = np.zeros(12), np.zeros(12)
-    living = damp.living
-    for month in range(12):
-        faces = layer_temperatures(damp.heat, float(living.inside[month]), float(living.outside[month]))[1:-1]
-        profile = vapour_profile(
-            damp.air,
-            faces,
-            inside=float(living.pressure_inside[month]),
-            outside=_beyond(damp, living, month, float(faces[-1])),
-        )
-        temperature[month], pressure[month] = faces[face], profile.pressure[face]
+    temperature = np.array([damp.temperatures(month)[face] for month in range(MONTHS)])
+    pressure = np.array([damp.profile(month).pressure[face] for month in range(MONTHS)])
     return wood_at("outside of the planks", temperature, pressure)
-
-
-def _beyond(damp: DampYear, living: Living, month: int, outer: float) -> float:
-    if damp.assembly.soil:
-        return float(saturation_pressure(outer))
-    return float(living.pressure_outside[month])
 
 
 def _decide(whole: Whole) -> Iterator[Said]:
