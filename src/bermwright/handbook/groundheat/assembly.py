@@ -25,6 +25,8 @@ if TYPE_CHECKING:
     Matrix = Any
     """A sparse matrix of scipy, which has no types."""
 
+OUTSIDE_TOLERANCE = 0.01
+"""How far outside of its triangle a watched point may lie, over the height of the triangle (-)."""
 HALF = 0.5
 THIRD = 1.0 / 3.0
 
@@ -289,7 +291,7 @@ def _looking(mesh: Mesh, watch: Mapping[str, tuple[float, float]]) -> Matrix:
         shares /= double[:, None]
         best = int(np.argmax(shares.min(axis=1)))
         lowest = float(shares[best].min())
-        if lowest < -ON_LINE_TOLERANCE:
+        if lowest < -OUTSIDE_TOLERANCE:
             raise OutOfRangeError(f'The watched point "{name}" lies outside the section.')
         rows.append(np.clip(shares[best], 0.0, None) / np.clip(shares[best], 0.0, None).sum())
         columns.append(mesh.triangles[best])

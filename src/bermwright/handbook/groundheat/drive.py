@@ -94,7 +94,11 @@ class Course:
 
     def state(self, mark: int) -> Start:
         """The state at a mark, from which another run may start."""
-        return Start(modes=self.states[mark], air={name: float(t[mark]) for name, t in self.air.items()})
+        air = {name: float(t[mark]) for name, t in self.air.items()}
+        before = {
+            name: float(t[max(mark - 1, 0) if self.sweeps == 1 else mark - 1]) for name, t in self.air.items()
+        }
+        return Start(modes=self.states[mark], air=air, before=before)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,6 +107,8 @@ class Start:
 
     modes: Array
     air: Mapping[str, float]
+    before: Mapping[str, float]
+    """Of the mark before."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -30,6 +30,7 @@ SMOOTHING_STEPS = 4
 SPLIT_STEPS = 40
 MOST_POINTS = 400_000
 """More triangles than a kitchen computer should be asked for."""
+TOO_SMALL = "The triangles asked for are too small for this section."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,6 +144,8 @@ def along(line: Array, spacing: float) -> Array:
     """Points along a line of corners, no further apart than a spacing (m)."""
     step = np.hypot(*np.diff(line, axis=0).T)
     s = np.concatenate([[0.0], np.cumsum(step)])
+    if s[-1] > MOST_POINTS * spacing:
+        raise OutOfRangeError(TOO_SMALL)
     count = max(int(np.ceil(s[-1] / spacing)) + 1, 2)
     even = np.union1d(np.linspace(0.0, s[-1], count), s)
     return np.stack([np.interp(even, s, line[:, 0]), np.interp(even, s, line[:, 1])], axis=1)
@@ -155,7 +158,7 @@ def _split_to_size(points: Array, lines: Whole, size: _Sizes) -> tuple[Array, Wh
         if not long.any():
             return points, lines
         points, lines = _halved(points, lines, long)
-    raise OutOfRangeError("The triangles asked for are too small for this section.")
+    raise OutOfRangeError(TOO_SMALL)
 
 
 def _halved(points: Array, lines: Whole, which: Truth) -> tuple[Array, Whole]:
@@ -164,7 +167,7 @@ def _halved(points: Array, lines: Whole, which: Truth) -> tuple[Array, Whole]:
     first = np.stack([lines[which, 0], new], axis=1)
     second = np.stack([new, lines[which, 1]], axis=1)
     if len(points) > MOST_POINTS:
-        raise OutOfRangeError("The triangles asked for are too small for this section.")
+        raise OutOfRangeError(TOO_SMALL)
     return np.concatenate([points, middle]), np.concatenate([lines[~which], first, second])
 
 
@@ -187,7 +190,7 @@ def _between(points: Array, lines: Whole, section: Section, size: _Sizes) -> Arr
         quarters = np.array([(i, j) for i in (-0.5, 0.5) for j in (-0.5, 0.5)]) * cell
         open_cells = (open_cells[wide][:, None, :] + quarters).reshape(-1, 2)
         if sum(map(len, found)) + len(open_cells) > MOST_POINTS:
-            raise OutOfRangeError("The triangles asked for are too small for this section.")
+            raise OutOfRangeError(TOO_SMALL)
     centres = np.concatenate(found)
     centres = centres[_paint(centres, section.regions) >= 0]
     clear = cKDTree(points).query(centres)[0] > CROWDED_GRID * size(centres)

@@ -1,5 +1,7 @@
 """One mark to the next: exact for the ground, with the balance of every node inside the step (compiled).
 
+The heat capacity of a node is followed over two steps, C/dt·(3/2 T(n+1) - 2 T(n) + 1/2 T(n-1)): right to
+second order, and a room without capacity does not swing.
 Helpers take plain arrays, not tuples of them: unpacking a tuple in every step costs more than the step.
 """
 
@@ -17,6 +19,8 @@ if TYPE_CHECKING:
 SWITCHING_STEPS = 8
 """How often the heating may change its mind within one step."""
 OFF, HOLDS, FULL = 0, 1, 2
+AHEAD, NOW, BEFORE = 1.5, 2.0, 0.5
+"""Weights of the next, this and the last temperature in the rate of change (-)."""
 CLOSE_TOLERANCE = 1e-9
 """How near to its set point a node counts as there (K)."""
 
@@ -44,7 +48,7 @@ class Nodes(NamedTuple):
     inertia: Array
     """(nodes,) C/dt (W/(m K))."""
     ties: Array
-    """(N, nodes) all that holds a node: C/dt, its loss and its surface (W/(m K))."""
+    """(N, nodes) all that holds a node: 3/2 C/dt, its loss and its surface (W/(m K))."""
     brings: Array
     """(N, nodes) what its outside and its gains bring (W/m)."""
     set_point: Array
@@ -191,6 +195,7 @@ def set_load(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
     duty: Whole,
     free: Array,
     air: Array,
+    older: Array,
     there: int,
     inertia: Array,
     brings: Array,
@@ -199,7 +204,7 @@ def set_load(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
     """What comes to each node at the next mark whatever its temperature is; heating begins as off."""
     for p in range(load.size):
         duty[p] = OFF
-        comes = inertia[p] * air[p] + brings[there, p]
+        comes = inertia[p] * (NOW * air[p] - BEFORE * older[p]) + brings[there, p]
         for i in range(free.size):
             comes += leaving[p, i] * free[i]
         load[p] = comes
@@ -207,8 +212,8 @@ def set_load(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
 
 @entrance
 def march(modes: Modes, nodes: Nodes, start: tuple[Array, Array], steps: int, kept: Kept) -> None:
-    """Run from mark to mark; at the end `start`, one row of state and the air, holds the last ones."""
-    state, air = start
+    """Run from mark to mark; at the end `start` holds the last state (a row), air and air before."""
+    state, air, older = start[0], start[1][0], start[1][1]
     keep, push, after, joined = modes.keep, modes.push, modes.after, modes.joined
     leaving, echo, inertia, ties = modes.leaving, modes.echo, nodes.inertia, nodes.ties
     brings, set_point, power = nodes.brings, nodes.set_point, nodes.power
@@ -224,12 +229,13 @@ def march(modes: Modes, nodes: Nodes, start: tuple[Array, Array], steps: int, ke
     for step in range(steps):
         there = (step + 1) % marks
         advance(free, air, step % marks, keep, push, joined)
-        set_load(load, duty, free, air, there, inertia, brings, leaving)
+        set_load(load, duty, free, air, older, there, inertia, brings, leaving)
         for _ in range(SWITCHING_STEPS):
             set_balance(matrix, right, there, duty, load, ties, echo, set_point, power)
             if not switched(right, there, duty, load, ties, echo, set_point, power):
                 break
         for p in range(count):
+            older[p] = air[p]
             air[p] = right[p]
         if kept_marks > 0:
             at = (step + 1) % kept_marks

@@ -19,14 +19,14 @@ if TYPE_CHECKING:
     from bermwright.handbook.groundheat.section import Array
     from bermwright.handbook.groundheat.stepping import Kept, Modes, Nodes
 
-REPEATS_TOLERANCE = 1e-6
+REPEATS_TOLERANCE = 1e-4
 """How near the end of the year must come to its start (K)."""
 SWEEP_STEPS = 60
 MEMORY_STEPS = 5
 """Sweeps that are remembered to guess the next start."""
 
 
-def periodic_year(model: Reduced, drive: Drive) -> Course:
+def periodic_year(model: Reduced, drive: Drive, *, states: bool = True) -> Course:
     """The year that repeats itself, without running in.
 
     Each mode forgets its start by exp(-λ·year); what is missing to a repeating year is added at once,
@@ -38,6 +38,8 @@ def periodic_year(model: Reduced, drive: Drive) -> Course:
         A reduced section.
     drive : Drive
         Everything that it meets in one year (or any time that repeats).
+    states : bool
+        Whether the ground is kept at every mark; without it there is only the air and its heat.
 
     Returns
     -------
@@ -51,14 +53,16 @@ def periodic_year(model: Reduced, drive: Drive) -> Course:
     run = _Run(model, series(model, drive))
     x, air = run.rest()
     memory: list[tuple[Array, Array]] = []
-    drift = np.inf
+    drift, kept = np.inf, run.pages(0)
     for sweeps in range(1, SWEEP_STEPS + 1):
-        end, air_end = run.march(x, air, run.marks, None)
-        wanted = np.concatenate([(end - run.forgets * x) / (1.0 - run.forgets), air_end])
-        drift = run.apart(end - x, air_end - air)
+        end, air_end = run.march(x, air, run.marks, kept)
+        wanted = np.concatenate([(end - run.forgets * x) / (1.0 - run.forgets), air_end.ravel()])
+        drift = run.apart(end - x, (air_end - air).ravel())
+        if drift < REPEATS_TOLERANCE and not states:
+            return run.told(kept, (x, end), sweeps=sweeps, drift=drift)
         if drift < REPEATS_TOLERANCE:
             return run.course(x, air, run.marks, sweeps=sweeps + 1, drift=drift)
-        memory = [*memory[-MEMORY_STEPS + 1 :], (np.concatenate([x, air]), wanted)]
+        memory = [*memory[-MEMORY_STEPS + 1 :], (np.concatenate([x, air.ravel()]), wanted)]
         x, air = run.split(_next_guess(memory))
     raise OutOfRangeError(
         f"The year does not come to repeat itself: {drift:.1e} K are left after {SWEEP_STEPS} runs."
@@ -102,7 +106,7 @@ def run_years(
     run = _Run(model, series(model, drive))
     x, air = run.begin(start)
     count = years * run.marks if marks is None else marks
-    within("marks", count, 1, 2_000_000)
+    within("marks", count, 2, 2_000_000)
     return run.course(x, air, count, sweeps=1, drift=np.nan)
 
 
@@ -116,13 +120,21 @@ class _Run:
         self.nodes = nodes_of(model, given)
         self.forgets = np.exp(-model.decay * given.step * self.marks)
 
-    def march(self, x: Array, air: Array, steps: int, kept: Kept | None) -> tuple[Array, Array]:
-        """The state after some steps."""
-        from bermwright.handbook.groundheat.stepping import Kept, march
+    def pages(self, size: int, marks: int | None = None) -> Kept:
+        """Room to write every mark down, with so many modes."""
+        from bermwright.handbook.groundheat.stepping import Kept
 
-        nothing = np.zeros((0, 0))
-        end = (x[None].copy(), air.copy())
-        march(self.modes, self.nodes, end, steps, kept or Kept(nothing, nothing, nothing))
+        count, nodes = marks or self.marks, len(self.given.places)
+        return Kept(
+            np.zeros((count if size else 0, size)), np.zeros((count, nodes)), np.zeros((count, nodes))
+        )
+
+    def march(self, x: Array, air: Array, steps: int, kept: Kept) -> tuple[Array, Array]:
+        """The state after some steps."""
+        from bermwright.handbook.groundheat.stepping import march
+
+        end = (x[None].copy(), air.copy())  # air: of this mark and of the one before
+        march(self.modes, self.nodes, end, steps, kept)
         return end[0][0], end[1]
 
     def rest(self) -> tuple[Array, Array]:
@@ -133,24 +145,30 @@ class _Run:
         for at, place in enumerate(nodes.places):
             warm = nodes.set_point[:, at]
             mean[place] = np.mean(np.where(np.isnan(warm), nodes.outside[:, at], warm))
-        return self.model.into[:, : len(full.ports)] @ mean / self.model.decay, mean[nodes.places]
+        return self.model.into[:, : len(full.ports)] @ mean / self.model.decay, self.twice(mean[nodes.places])
+
+    def twice(self, air: Array) -> Array:
+        """Air that has been as it is for a step."""
+        return np.stack([air, air])
 
     def begin(self, start: float | Mapping[str, float] | Start) -> tuple[Array, Array]:
         """The start of a run as modes and temperatures of the nodes."""
         full = self.model.full
         names = [full.ports[place] for place in self.given.places]
         if isinstance(start, Start):
-            return start.modes.copy(), np.array([start.air[name] for name in names])
+            return start.modes.copy(), np.array(
+                [[one[name] for name in names] for one in (start.air, start.before)]
+            )
         ports = dict.fromkeys(full.ports, float(start)) if isinstance(start, (int, float)) else dict(start)
         still = steady(full, ports)
         model = self.model
         modes = model.turn.T @ (model.basis.T @ (full.capacity * still.temperature))
-        return modes, np.array([ports[name] for name in names], dtype=float)
+        return modes, self.twice(np.array([ports[name] for name in names], dtype=float))
 
     def split(self, both: Array) -> tuple[Array, Array]:
         """Modes and temperatures of the nodes."""
         size = len(self.model.decay)
-        return both[:size], both[size:]
+        return both[:size], both[size:].reshape(2, -1)
 
     def apart(self, modes: Array, air: Array) -> float:
         """The largest difference at the watched points, the surfaces and in the air (K)."""
@@ -161,22 +179,21 @@ class _Run:
 
     def course(self, x: Array, air: Array, steps: int, *, sweeps: int, drift: float) -> Course:
         """Run and write everything down."""
-        from bermwright.handbook.groundheat.stepping import Kept
+        kept, repeats = self.pages(len(x), steps), not np.isnan(drift)
+        end = self.march(x, air, steps if repeats else steps - 1, kept)
+        if not repeats:  # the first entry is the start
+            kept.states[0], kept.air[0] = x, air[0]
+        return self.told(kept, (x, end[0]), sweeps=sweeps, drift=drift)
 
-        size, nodes = len(x), len(air)
-        kept = Kept(np.zeros((steps, size)), np.zeros((steps, nodes)), np.zeros((steps, nodes)))
-        end = self.march(x, air, steps, kept)
-        if np.isnan(drift):  # not a repeating year: the first entry is the start, not the last step
-            kept.states[0], kept.air[0], kept.heat[0] = x, air, 0.0
-        return self._told(kept, (x, end[0]), sweeps=sweeps, drift=drift)
-
-    def _told(self, kept: Kept, ends: tuple[Array, Array], *, sweeps: int, drift: float) -> Course:
+    def told(self, kept: Kept, ends: tuple[Array, Array], *, sweeps: int, drift: float) -> Course:
+        """What was written down, as a course; what the ground did is empty where it was not kept."""
         full, given = self.model.full, self.given
         ports = len(full.ports)
         index = np.arange(len(kept.air)) % self.marks
         met = given.inputs[index, :ports].copy()
         met[:, given.places] = kept.air
-        flow = met * full.conductances - kept.states @ self.model.into[:, :ports]
+        states = kept.states if kept.states.size else np.zeros((0, len(self.model.decay)))
+        flow = met[: len(states)] * full.conductances - states @ self.model.into[:, :ports]
         names = [full.ports[place] for place in given.places]
         below = np.maximum(given.set_point[index] - kept.air, 0.0)
         unmet = np.where(np.isnan(below), 0.0, below)
@@ -186,25 +203,22 @@ class _Run:
             heat=dict(zip(names, kept.heat.T, strict=True)),
             unmet=dict(zip(names, unmet.T, strict=True)),
             flow=dict(zip(full.ports, flow.T, strict=True)),
-            watch=dict(zip(full.watched, self.model.watching @ kept.states.T, strict=True)),
-            states=kept.states,
-            balance=self._balance(met, given.inputs[index, ports:], ends),
+            watch=dict(zip(full.watched, self.model.watching @ states.T, strict=True)),
+            states=states,
+            balance=self._balance(met, given.inputs[index, ports:], ends, repeats=not np.isnan(drift)),
             sweeps=sweeps,
             drift=drift,
             step=given.step,
         )
 
-    def _balance(self, met: Array, heats: Array, ends: tuple[Array, Array]) -> float:
+    def _balance(self, met: Array, heats: Array, ends: tuple[Array, Array], *, repeats: bool) -> float:
         """Heat through all surfaces, integrated exactly, against the heat that stays in the ground."""
         model, full = self.model, self.model.full
         ports = len(full.ports)
-        met = np.concatenate([met, met[:1]]) if len(met) == self.marks else met
-        heats = np.concatenate([heats, heats[:1]]) if len(heats) < len(met) else heats
-        time = self.given.step
-        total = np.trapezoid(np.concatenate([met, heats], axis=1), dx=time, axis=0)
+        both = np.concatenate([met, heats], axis=1)
+        both = np.concatenate([both, both[:1]]) if repeats else both
+        total = np.trapezoid(both, dx=self.given.step, axis=0)
         change = ends[1] - ends[0]
-        if len(met) != self.marks + 1:  # the last step of a run of years has no mark of its own
-            return float(np.nan)
         mean = (model.into @ total - change) / model.decay
         into = total[:ports] * full.conductances - model.into[:, :ports].T @ mean
         stays = float(model.holds @ change)
@@ -270,12 +284,12 @@ def step_weights(decay: Array, step: float) -> tuple[Array, Array]:
 
 def nodes_of(model: Reduced, given: Series) -> Nodes:
     """The nodes as the compiled step reads them."""
-    from bermwright.handbook.groundheat.stepping import Nodes
+    from bermwright.handbook.groundheat.stepping import AHEAD, Nodes
 
     inertia = given.capacity / given.step
     return Nodes(
         inertia=inertia,
-        ties=given.loss + (inertia + model.full.conductances[given.places]),
+        ties=given.loss + (AHEAD * inertia + model.full.conductances[given.places]),
         brings=given.loss * given.outside + given.gains,
         set_point=given.set_point,
         power=given.power,
