@@ -114,7 +114,7 @@ def balance_of(study: Study, analysis: Analysis, lane: int, place: int) -> Balan
     soil_down = upper * pressed * frame.plan
     soil_across = response.pressure[lane, place] * frame.rise
     moved = response.displacement[lane, place]
-    x, z = frame.x + moved[:, 0], frame.z + moved[:, 1]
+    x, z = bent_shape(frame.x, frame.z, moved)
     left = np.arange(x.size) <= study.form.mesh.crown
     parts = [
         _sum("weight and loads on the shell", 0.0 * x, -states.down[place], x, z),
@@ -133,6 +133,17 @@ def balance_of(study: Study, analysis: Analysis, lane: int, place: int) -> Balan
         forces=tuple(_shared(one, width) for one in parts if one is not None),
         couple=float(couple - feet[0, 2] + feet[1, 2]) / width,
     )
+
+
+def bent_shape(x: Array, z: Array, moved: Array) -> tuple[Array, Array]:
+    """Nodes as the second-order frame counts levers: each element turned, its stretching left out (m)."""
+    run, rise = np.diff(x), np.diff(z)
+    length = np.hypot(run, rise)
+    aside = (run * np.diff(moved[:, 1]) - rise * np.diff(moved[:, 0])) / length
+    start_x, start_z = x[0] + moved[0, 0], z[0] + moved[0, 1]
+    along_x = np.cumsum(run - rise / length * aside)
+    along_z = np.cumsum(rise + run / length * aside)
+    return np.append(start_x, start_x + along_x), np.append(start_z, start_z + along_z)
 
 
 def _shared(force: Force, width: float) -> Force:
