@@ -129,15 +129,15 @@ def _firm_uses(floor: Floor, joist: Member, load: Load) -> Iterator[Use]:
         ratio=LEAST_FREQUENCY / frequency,
         demand=LEAST_FREQUENCY,
         capacity=frequency,
-        unit="Hz",
+        unit="",
         advice="Take deeper joists or a shorter span.",
         steps=(
             step(
-                "First natural frequency",
+                "First natural frequency, in Hz",
                 "f_1",
                 "π/(2·l²)·√(EI/m)",
                 f"EI = {stiffness / floor.spacing / 1e3:.0f} kNm²/m, m = {mass:.0f} kg/m²",
-                Shown(frequency, "Hz", 1),
+                Shown(frequency, "", 1),
                 timber_cite("7.3.3, eq. 7.5"),
             ),
             ratio_step("8 Hz over it", "8 / f_1", f"8 / {frequency:.1f}", LEAST_FREQUENCY / frequency),
