@@ -115,6 +115,14 @@ class Room:
             outdoors=self.outdoors,
         )
 
+    def losing(self, name: str, share: float | Array) -> Room:
+        """The same room with one way out narrowed to a share of itself."""
+        losses = tuple(
+            replace(one, conductance=one.conductance * share) if one.name == name else one
+            for one in self.losses
+        )
+        return replace(self, losses=losses)
+
     def without(self, *gains: str) -> Room:
         """The same room without some of its gains."""
         return replace(self, gains=tuple(one for one in self.gains if one.name not in gains))

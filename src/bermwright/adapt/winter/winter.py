@@ -17,13 +17,14 @@ from bermwright.adapt.winter.room.ends import end_solids, profile_of
 from bermwright.adapt.winter.room.fire import Fire, fire_of
 from bermwright.adapt.winter.room.ground import ground_of, ground_solid, surface_of
 from bermwright.adapt.winter.room.known import WinterUnknownError, missing_for_winter, openings_of
-from bermwright.adapt.winter.room.living import living_gains, set_point
-from bermwright.adapt.winter.room.windows import glasses_compared, openings_year
+from bermwright.adapt.winter.room.living import by_day, living_gains, set_point
+from bermwright.adapt.winter.room.windows import SHUTTER, glasses_compared, openings_year
 from bermwright.adapt.winter.running import balance, fired, first_winters, left_alone, settled
 from bermwright.form import vault_form
 from bermwright.form.known import known
 from bermwright.handbook.groundheat import FrostCourse, freeze_year
 from bermwright.handbook.room import Layer, comfort_band, part_states, running_mean, wall_body
+from bermwright.house import OpeningKind
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -250,7 +251,7 @@ def _other_years(place: tuple[House, Vault, WeatherYear], room: Room, bodies: So
         empty_states=part_states(dark, 0, empty.start, empty.room),
         alone=Alone(hour=hour, room=left_alone(room, bodies, ideal, hour)),
         winters=_winters(room, bodies, empty),
-        saved=savings(room, bodies, ideal),
+        saved=savings(house, vault, room, bodies, ideal),
         glasses=glasses_compared(house, vault, weather),
     )
 
@@ -405,18 +406,33 @@ def comfort_of(weather: WeatherYear, room: Array, wanted: Array) -> Comfort:
     )
 
 
-def savings(room: Room, bodies: Solids, ideal: Course) -> Mapping[str, float]:
-    """Heat that a change of habit would save in a year (J)."""
-    whole = ideal.heat.sum()
+def savings(house: House, vault: Vault, room: Room, bodies: Solids, ideal: Course) -> Mapping[str, float]:
+    """Heat that each change would save in a year (J)."""
+    whole = float(ideal.heat.sum())
     if whole <= 0.0:
         return {}
-    cooler = settled(bodies, room.air(warmer=-1.0)).heat.sum()
-    losses = tuple(
-        replace(one, conductance=0.5 * one.conductance) if one.name == "fresh air" else one
-        for one in room.losses
-    )
-    less_air = settled(bodies, replace(room, losses=losses).air()).heat.sum()
-    return {
-        "one degree cooler": float(whole - cooler) * 3600.0,
-        "half of the fresh air's warmth kept": float(whole - less_air) * 3600.0,
+
+    def saves(changed: Room, *, warmer: float = 0.0) -> float:
+        return 3600.0 * (whole - float(settled(bodies, changed.air(warmer=warmer)).heat.sum()))
+
+    night = by_day(known(house.heat, "heat")) == 0.0
+    found = {
+        "one degree cooler": saves(room, warmer=-1.0),
+        "half of the fresh air's warmth kept": saves(room.losing("fresh air", 0.5)),
     }
+    openings = openings_of(house, vault)
+    bare = [one for one in openings if one.kind.glazed and not one.shutter]
+    shuttered = room
+    for one in bare:
+        now = next(loss.conductance for loss in room.losses if loss.name == one.name)
+        closed = 1.0 / (1.0 / now + SHUTTER / one.area)
+        shuttered = shuttered.losing(one.name, np.where(night, closed / now, 1.0))
+    if bare:
+        found["a shutter on every window at night"] = saves(shuttered)
+    doors = [one for one in openings if one.kind is OpeningKind.DOOR]
+    better = room
+    for one in doors:
+        better = better.losing(one.name, 0.5)
+    if doors:
+        found["doors that lose half"] = saves(better)
+    return found

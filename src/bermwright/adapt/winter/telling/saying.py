@@ -25,6 +25,8 @@ WORTH_SAYING = 0.02
 LESS = 0.05
 """Share by which a first winter must differ to be told."""
 MONTHS, DRY_ENOUGH = 12, 0.21
+HOT_ENOUGH = 24
+"""Hours of a year over which it is worth shading."""
 ENOUGH = 0.95
 """Share of the heat under which a stove cannot keep the house warm."""
 PILES = {
@@ -257,10 +259,23 @@ def advice(year: WinterYear, system: str = "metric") -> tuple[Advice, ...]:
 
 def _habits(year: WinterYear, system: str) -> Iterator[Advice]:
     for change, saves in year.saved.items():
+        verb = "save" if change.startswith("doors") else "saves"
         if saves > WORTH_SAYING * year.heat:
-            yield Advice(
-                f"{change[0].upper()}{change[1:]} saves {wood_text(year, saves, system)} a year.", saves
-            )
+            text = f"{change[0].upper()}{change[1:]} {verb} {wood_text(year, saves, system)} a year."
+            yield Advice(text, saves)
+    if year.comfort.hot_hours > HOT_ENOUGH:
+        hot = by_days(np.maximum(year.shown.room - year.comfort.high, 0.0)) > 0.0
+        months = sorted(set((np.flatnonzero(hot) * MONTHS // 365).tolist()))
+        yield Advice(f"Shade the windows and air at night in {_months(months)}.", 0.0)
+    won = year.balance.gains["sun"] - sum(
+        (year.balance.losses[name] for name in year.window_names), np.zeros(MONTHS)
+    )
+    if year.window_names and won.sum() > 0.0:
+        yield Advice(
+            "More glass this way would bring more than it loses over the year; shade it in summer.", 0.0
+        )
+    elif year.window_names:
+        yield Advice("No larger windows: over the year they lose more than the sun brings.", 0.0)
 
 
 def _fuel(year: WinterYear) -> Iterator[Advice]:

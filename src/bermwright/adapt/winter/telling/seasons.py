@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 DAYS = 365
-LITTLE = 0.03
+LITTLE = 0.10
 """Share of the hardest day's heat under which nobody would light a fire."""
 LONG = 10
 """Days over which hours no longer matter."""
