@@ -10,6 +10,7 @@ from bermwright.cli.terminal import say, say_json
 
 if TYPE_CHECKING:
     import argparse
+    from pathlib import Path
 
 
 def add(parser: argparse.ArgumentParser) -> None:
@@ -23,26 +24,33 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Print or write the JSON Schema of the house file, or list the packaged climates."""
-    if args.climates:
-        return _climates(as_json=args.json)
+    if args.climates and not args.out and not args.json:
+        from bermwright.formats.climates_text import climates_text
+
+        say(climates_text())
+        return 0
+    data = _data(climates=args.climates)
+    if args.out:
+        say(f"Wrote {_written(args.out, data)}.")
+    else:
+        say_json(data)
+    return 0
+
+
+def _data(*, climates: bool) -> object:
+    if climates:
+        from bermwright.formats.climates_text import climate_rows
+
+        return climate_rows()
+    from bermwright.formats.house_file import schema
+
+    return schema()
+
+
+def _written(out: str, data: object) -> Path:
     from pathlib import Path
 
     from bermwright.app.outside.files import output, write_text
-    from bermwright.formats.house_file import schema
 
-    text = json.dumps(schema(), indent=2, ensure_ascii=False)
-    if args.out:
-        say(f"Wrote {write_text(output(args.out, Path(args.out), ('.json',)), text + chr(10))}.")
-    else:
-        say(text)
-    return 0
-
-
-def _climates(*, as_json: bool) -> int:
-    from bermwright.formats.climates_text import climate_rows, climates_text
-
-    if as_json:
-        say_json(climate_rows())
-    else:
-        say(climates_text())
-    return 0
+    text = json.dumps(data, indent=2, ensure_ascii=False)
+    return write_text(output(out, Path(out), (".json",)), text + "\n")
