@@ -102,6 +102,13 @@ def test_what_is_missing_is_named_and_nothing_is_counted():
     assert only(with_opening(vault="cellar")).window is None
 
 
+def test_a_makers_sheet_stands_for_the_panes():
+    found = only(with_opening(panes=None, u_value=1.2, g_value=0.4))
+    assert (found.window.u, found.window.g) == (1.2, 0.4)
+    assert any("as through two panes" in said for said in found.assumed)
+    assert only(with_opening(panes=None, u_value=1.2)).window is None
+
+
 def test_glass_and_frame_follow_from_the_panes():
     found = only(HOUSE)
     assert found.area == pytest.approx(1.2)

@@ -22,6 +22,8 @@ REVEAL = 0.1
 """How far the glass lies behind the face of a wall whose thickness is not known (m)."""
 SHUTTER = 0.25
 """Resistance of a shutter of 30 mm boards (m²K/W)."""
+STAND_IN = "double, coated"
+"""Glass whose angles stand for one that is known by its U and g alone."""
 TURNS = {
     OpeningSide.FRONT: np.pi,
     OpeningSide.BACK: 0.0,
@@ -72,18 +74,27 @@ def site_horizon(house: House) -> Horizon | None:
 
 
 def _counted(house: House, opening: Opening, vault: Vault | None, shutter: float) -> HouseWindow:
-    missing = []
-    if vault is None or vault.axis is None:
-        missing.append("vault.axis")
-    if opening.panes is None:
-        missing.append("opening.panes")
-    if vault is None or vault.axis is None or opening.panes is None:
+    name, said = _glass(opening)
+    missing = [
+        *(["vault.axis"] if vault is None or vault.axis is None else []),
+        *(["opening.panes"] if name is None else []),
+    ]
+    if vault is None or vault.axis is None or name is None:
         return HouseWindow(opening=opening, window=None, missing=tuple(missing))
-    name = f"{opening.panes.value}, salvaged" if opening.salvaged else opening.panes.value
     plane, assumed = _plane(opening, vault.axis)
     niche, shaded = _niche(house, opening)
-    window, said = _own(opening, GLASSES[name], plane, niche, shutter)
-    return HouseWindow(opening=opening, window=window, assumed=(*assumed, *shaded, *said))
+    window, counted = _own(opening, GLASSES[name], plane, niche, shutter)
+    return HouseWindow(opening=opening, window=window, assumed=(*assumed, *shaded, *said, *counted))
+
+
+def _glass(opening: Opening) -> tuple[str | None, tuple[str, ...]]:
+    """The name of its glass; two panes stand for the angles where only U and g are given."""
+    if opening.panes is None:
+        if opening.u_value is None or opening.g_value is None:
+            return None, ()
+        return STAND_IN, ("The sun enters it at an angle as through two panes.",)
+    name = f"{opening.panes.value}, salvaged" if opening.salvaged else opening.panes.value
+    return name, (f"Its glass counts as {name}.",)
 
 
 def _plane(opening: Opening, axis: float) -> tuple[Plane, tuple[str, ...]]:
@@ -121,7 +132,7 @@ def _own(
 ) -> tuple[Window, tuple[str, ...]]:
     """The window with what its builder knows better put in."""
     made = window_of(glass, plane, niche)
-    said = [f"Its glass counts as {glass.name}."]
+    said: list[str] = []
     if opening.frame_share is not None:
         made = replace(made, glass_share=1.0 - opening.frame_share, u=_u_of(made, opening.frame_share))
     else:
