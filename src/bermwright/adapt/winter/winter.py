@@ -52,8 +52,8 @@ FINENESS = 0.6
 """Of the section's triangles: half of them are dear and change the ground's heat by half a percent."""
 AIR_OF_SUN = 0.1
 """Share of the sun that warms the air at once."""
-BEGINS = 243 * 24
-"""1 September, from which a new house is heated."""
+NORTH_BEGINS, SOUTH_BEGINS = 243 * 24, 59 * 24
+"""1 September and 1 March: from then on a new house is heated, and nothing in the ground is frozen."""
 YEARS = 3
 COOL = 5.0
 MISSED = 0.5
@@ -118,7 +118,7 @@ class WinterYear:
     """Temperature of what is watched, hour by hour (°C)."""
     empty_watch: Mapping[str, Array]
     frost: FrostCourse
-    """The same year with the water in the soil freezing and thawing, from 1 September on."""
+    """The same year with the water in the soil freezing and thawing, from the end of summer on."""
     saved: Mapping[str, float]
     """Heat that each change of habit would save in a year (J)."""
     glasses: tuple[str, tuple[tuple[Window, WindowBalance], ...]] | None
@@ -195,7 +195,7 @@ def winter_of(
     frost, rest = share(
         lambda job: job(),
         (
-            lambda: frozen_year(ground, room, shown.room, states),
+            lambda: frozen_year(ground, room, (shown.room, states), begins(weather)),
             lambda: _other_years((house, vault, weather), room, bodies, ideal),
         ),
     )
@@ -250,18 +250,22 @@ def _other_years(place: tuple[House, Vault, WeatherYear], room: Room, bodies: So
         empty=empty,
         empty_states=part_states(dark, 0, empty.start, empty.room),
         alone=Alone(hour=hour, room=left_alone(room, bodies, ideal, hour)),
-        winters=_winters(room, bodies, empty),
+        winters=_winters(room, bodies, empty, begins(weather)),
         saved=savings(house, vault, room, bodies, ideal),
         glasses=glasses_compared(house, vault, weather),
     )
 
 
-def frozen_year(ground: Ground, room: Room, temperature: Array, states: Array) -> FrostCourse:
-    """The section with its water freezing and thawing, from 1 September on, when nothing is frozen."""
+def frozen_year(ground: Ground, room: Room, run: tuple[Array, Array], first: int) -> FrostCourse:
+    """The section with its water freezing and thawing, from the end of summer on.
+
+    `run`: temperature of the room, states of the ground.
+    """
+    temperature, states = run
     solid = room.solids[0]
 
     def later(row: Array) -> Array:
-        return np.roll(row, -BEGINS)
+        return np.roll(row, -first)
 
     given = {
         name: later(solid.known[:, at])
@@ -272,7 +276,7 @@ def frozen_year(ground: Ground, room: Room, temperature: Array, states: Array) -
         ground.model.full,
         ground.heat.section,
         {"room": later(temperature), **given},
-        start=ground.field(states[BEGINS - 1]),
+        start=ground.field(states[first - 1]),
     )
 
 
@@ -385,8 +389,13 @@ def coldest_hour(weather: WeatherYear) -> int:
     return int(np.argmin(means)) // 24 * 24
 
 
-def _winters(room: Room, bodies: Solids, empty: Course) -> tuple[float, ...]:
-    return tuple(float(one.heat.sum() * 3600.0) for one in first_winters(room, bodies, empty, BEGINS, YEARS))
+def begins(weather: WeatherYear) -> int:
+    """Hour at which summer is over."""
+    return NORTH_BEGINS if weather.latitude >= 0.0 else SOUTH_BEGINS
+
+
+def _winters(room: Room, bodies: Solids, empty: Course, first: int) -> tuple[float, ...]:
+    return tuple(float(one.heat.sum() * 3600.0) for one in first_winters(room, bodies, empty, first, YEARS))
 
 
 def comfort_of(weather: WeatherYear, room: Array, wanted: Array) -> Comfort:

@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
+FROZEN_FOR_EVER = -1.0
+"""Mean of the year under which patches of ground never thaw (°C)."""
 CLOSE = 0.9
 """Share of what is allowed over which advice is given."""
 HOURS_OUTSIDE = 0.03 * 8760
@@ -37,6 +39,9 @@ _ROOM = (
 )
 _BAND = Cite(work=EN16798, place="category II, 3 % of the hours outside", provenance=Provenance.MEMORY)
 _WOOD = Cite(work=ENISO17225, place="net heating value as received", provenance=Provenance.DERIVED)
+_PERMAFROST = Cite(
+    work=TRADE, place="permafrost in patches under a mean of about -1 °C", provenance=Provenance.PRACTICE
+)
 _TRADE = Cite(work=TRADE, place="frost under footings", provenance=Provenance.PRACTICE)
 
 
@@ -44,6 +49,7 @@ def findings_of(year: WinterYear) -> tuple[Finding, ...]:
     """Everything the year says, the worst first."""
     found = [
         *_stove(year),
+        *_permafrost(year),
         *_frost(year),
         *_comfort(year),
         *_wood(year),
@@ -84,6 +90,7 @@ FOOTING = ("footing-stays-free-of-frost", "The footing stays free of frost")
 SHELL = ("empty-shell-keeps-frost-out", "The empty shell keeps frost from its footing")
 HOT = ("room-stays-cool-enough", "The room stays cool enough")
 COLD = ("room-gets-warm-enough", "The room gets as warm as is wanted")
+PERMAFROST = ("ground-is-not-frozen-for-ever", "The ground is not frozen for ever")
 READY = ("wood-is-ready", "The wood that is there lasts the winter")
 
 
@@ -150,6 +157,23 @@ def _stove(year: WinterYear) -> Iterator[Finding]:
             ),
         ),
         cites=(*_ROOM, _WOOD),
+    )
+
+
+def _permafrost(year: WinterYear) -> Iterator[Finding]:
+    mean = year.weather.mean_temperature
+    if mean > FROZEN_FOR_EVER:
+        return
+    yield _finding(
+        year,
+        PERMAFROST,
+        Verdict.UNKNOWN,
+        "The mean of the year is {mean}: the ground may be permafrost, and a warm house thaws "
+        "what it stands on.",
+        {"mean": Shown(mean, "degC", 1)},
+        advice="Ask who knows the ground there: a house on permafrost stands off the ground. None of the "
+        "figures here holds on it.",
+        cites=(_PERMAFROST,),
     )
 
 

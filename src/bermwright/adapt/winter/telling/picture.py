@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.adapt.winter.winter import BEGINS
+from bermwright.adapt.winter.winter import begins
 from bermwright.base.errors import OutOfRangeError
 from bermwright.handbook.groundheat import isotherms
 
@@ -74,7 +74,7 @@ def week_of(year: WinterYear, number: int) -> Week:
 
 def field_of(year: WinterYear, day: int) -> Array:
     """Temperature of the points of the mesh at the end of a day of the year, counted from 0 (°C)."""
-    return np.asarray(year.frost.temperature[(day - BEGINS // 24) % 365])
+    return np.asarray(year.frost.temperature[(day - begins(year.weather) // 24) % 365])
 
 
 def frozen_depth(year: WinterYear, frost: tuple[Array, ...]) -> float:
