@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import pytest
 
 from bermwright.base.findings import Verdict
 from bermwright.base.ranges import Range
+from bermwright.formats.house_file import load
 from bermwright.house import (
     Beam,
     Board,
@@ -36,6 +38,7 @@ if TYPE_CHECKING:
     from bermwright.house import House
     from bermwright.rules.study import Study
 
+EXAMPLES = Path(__file__).parents[3] / "examples"
 VAULT = "day room"
 FLUE = Opening(
     name="pipe", vault=VAULT, side=OpeningSide.CROWN, kind=OpeningKind.FLUE, width=0.35, height=0.35,
@@ -411,3 +414,15 @@ def test_fill_that_stays_for_good_counts_as_permanent(good_study: Study):
 
 def test_openings_are_told_from_the_house_that_holds_them(larch_bank: House):
     assert {opening.kind for opening in larch_bank.openings} >= {OpeningKind.DOOR, OpeningKind.WINDOW}
+
+
+# ---------------------------------------------------------------- the example of two storeys
+def test_the_loft_of_the_third_example_stands_on_its_own_posts_and_is_firm():
+    house = load(EXAMPLES / "alder-loft.toml").house
+    whole = Whole(house=house, studies={})
+    for name in ("floors-carry", "floors-are-firm", "beams-carry", "posts-carry"):
+        found = rule_named(name).run(whole)
+        assert {finding.verdict for finding in found} == {Verdict.HOLDS}, name
+    loaded = replace(house.floors[0], use=FloorUse.STORE)
+    store = Whole(house=replace(house, floors=(loaded,)), studies={})
+    assert Verdict.FAILS in {finding.verdict for finding in rule_named("beams-carry").run(store)}

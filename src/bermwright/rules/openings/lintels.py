@@ -197,7 +197,7 @@ def _uses(
     member, weight, above = about
     bearing = opening.bearing or math.nan
     span = opening.width + bearing
-    factor = max(one.permanent for one in rule_sets(house.rules.approach))
+    factor = max(one.permanent for one in rule_sets(house.rules.approach, house.rules.set))
     own = factor * member.timber.density * GRAVITY * member.area
     load = lintel_load(span, above, weight=factor * weight, arches=arches)
     moment, force = float(load.moment) + own * span**2 / 8, float(load.reaction) + own * span / 2

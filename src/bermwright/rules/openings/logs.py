@@ -66,7 +66,7 @@ class Load:
 
     def designs(self, house: House) -> tuple[tuple[float, str], ...]:
         """Design loads with their durations: everything, and the permanent part alone."""
-        sets = rule_sets(house.rules.approach)
+        sets = rule_sets(house.rules.approach, house.rules.set)
         dead = max(one.permanent for one in sets)
         live = max(one.variable for one in sets)
         both = dead * self.permanent + live * self.variable
@@ -268,7 +268,7 @@ def _post(house: House, post: Post) -> Said:
             part, "what it carries", "Write under with the beam's name, or load and snow_or_people."
         )
     dead, live, lasts = force
-    sets = rule_sets(house.rules.approach)
+    sets = rule_sets(house.rules.approach, house.rules.set)
     high = max(one.permanent for one in sets)
     both = high * dead + max(one.variable for one in sets) * live
     uses = (buckling_use(post, member, both, lasts), buckling_use(post, member, high * dead, "permanent"))

@@ -117,7 +117,9 @@ def _leans(house: House, end: End, soil: Soil | Fill, height: float) -> Iterator
     angles: Range | None = soil.friction_angle
     if weights is None or angles is None:
         return
-    for factors, weight, angle in product(rule_sets(house.rules.approach), weights.ends, angles.ends):
+    for factors, weight, angle in product(
+        rule_sets(house.rules.approach, house.rules.set), weights.ends, angles.ends
+    ):
         turned = float(design_friction_angle(angle, factors.friction))
         resting = float(sloping_at_rest_ratio(turned, end.rises))
         added = float(compacted_ratio(turned)) - float(sloping_at_rest_ratio(turned, 0.0))
