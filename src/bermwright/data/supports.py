@@ -11,6 +11,7 @@ from bermwright.data.sourced import Sourced
 from bermwright.data.works.actions import EN1990, EN1997
 from bermwright.data.works.practice import TRADE
 from bermwright.data.works.supports import BS8004, EN1992, EN1996, IBC2012, NBCPART9
+from bermwright.data.works.timber import EN1993
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -58,9 +59,7 @@ GAMMA_CONCRETE = Sourced(1.5, Cite(work=EN1992, place="table 2.1N", provenance=_
 GAMMA_STEEL = Sourced(1.15, Cite(work=EN1992, place="table 2.1N", provenance=_MEMORY))
 LONG_CONCRETE = Sourced(0.85, Cite(work=EN1992, place="3.1.6", provenance=_MEMORY), "for a load that stays")
 PLAIN_CONCRETE = Sourced(0.8, Cite(work=EN1992, place="12.3.1", provenance=_MEMORY), "concrete without bars")
-GAMMA_ROD = Sourced(
-    1.0, Cite(work=EN1992, place="EN 1993-1-1, 6.1", provenance=_MEMORY), "a plain rod that yields"
-)
+GAMMA_ROD = Sourced(1.0, Cite(work=EN1993, place="6.1", provenance=_MEMORY), "a plain rod that yields")
 GAMMA_MASONRY = Sourced(2.5, Cite(work=EN1996, place="2.4.3, class 4", provenance=_MEMORY), "mortared walls")
 GAMMA_BLOCKS = Sourced(
     2.2, Cite(work=EN1996, place="2.4.3, class 3", provenance=_MEMORY), "filled blocks with bars"

@@ -92,6 +92,15 @@ def test_what_fails_says_what_to_do_and_shows_its_working(good_study: Study) -> 
     assert turned.place.endswith("into the room")
 
 
+def test_what_soil_alone_pushes_over_is_said(good_study: Study) -> None:
+    narrow = with_house(good_study, **NARROW)
+    (feet,) = found("feet-press-on-their-supports", narrow)
+    assert "without any push of the foot" in feet.says()
+    assert feet.ratio is None
+    (carried,) = found("ground-carries-the-supports", narrow)
+    assert "leaves the" in carried.says()
+
+
 def test_a_measure_that_is_missing_is_asked_for(good_study: Study) -> None:
     (lost,) = found("supports-do-not-turn-over", wall(good_study, bottom=None))
     assert lost.verdict is Verdict.UNKNOWN

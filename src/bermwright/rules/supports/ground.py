@@ -145,6 +145,15 @@ def _said(top: Governing, *, heavy: bool) -> Said:
     now = pressed(base, heavy=heavy)
     down, capacity, width = top.at(now.down), top.at(now.capacity), top.at(now.width)
     ground = base.standing.ground
+    if width <= 0.0 or capacity <= 0.0:
+        return Said(
+            verdict=verdict_of(top.ratio),
+            template="{when}: the force leaves the {side} base, or leans so far that no ground carries it.",
+            demand=down,
+            unit="kN/m",
+            advice=widen(base.standing) + ".",
+            steps=acting_steps(top),
+        )
     return Said(
         verdict=verdict_of(top.ratio),
         template="{when}: the {side} base presses {down} on {width} of {ground}; that carries {capacity}.",

@@ -128,10 +128,11 @@ def _against(study: Study, said: Said) -> Said:
         return said
     push, limit = max(top.at(top.base.push), 0.0), top.at(_limit(top.base))
     verdict = verdict_of(top.ratio)
+    told = NEAREST if limit > 0.0 else ALONE
     return replace(
         said,
         verdict=verdict,
-        template=said.template + " Nearest its end is {push} {way}; at {limit} the {side} side gives way.",
+        template=said.template + told,
         values={
             **said.values,
             "push": Shown(push, "kN/m", 1),
@@ -143,13 +144,17 @@ def _against(study: Study, said: Said) -> Said:
         case=top.now.case.name,
         place=f"{top.base.standing.side_name} foot",
         demand=push,
-        capacity=limit,
+        capacity=max(limit, 0.0),
         unit="kN/m",
         ratio=top.ratio if math.isfinite(top.ratio) else None,
         advice="" if verdict is Verdict.HOLDS else widen(top.base.standing) + ".",
         steps=(*said.steps, *_limit_steps(top, push, limit)),
         spot=spot_of(study, 0 if top.base.standing.side == 0 else study.form.mesh.x.size - 1),
     )
+
+
+NEAREST = " Nearest its end is {push} {way}; at {limit} the {side} side gives way."
+ALONE = " The soil beside the {side} side alone makes it give way {way}, without any push of the foot."
 
 
 def _limit(base: Base) -> Array:

@@ -10,6 +10,7 @@ import numpy as np
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.supports import EN1992
+from bermwright.data.works.timber import EN1993, EN1995
 from bermwright.house.parts.support_words import TieKind
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step
@@ -30,9 +31,12 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-TIE_CITE = Cite(
-    work=EN1992, place="12.6.5.2; EN 1995-1-1, 6.3.2; EN 1993-1-1, 6.2.3", provenance=Provenance.MEMORY
-)
+SLAB_CITE = Cite(work=EN1992, place="12.6.5.2", provenance=Provenance.MEMORY)
+CITES = {
+    TieKind.SLAB: SLAB_CITE,
+    TieKind.TIMBER: Cite(work=EN1995, place="6.3.2", provenance=Provenance.MEMORY),
+    TieKind.ROD: Cite(work=EN1993, place="6.2.3", provenance=Provenance.MEMORY),
+}
 
 
 def _decide(study: Study) -> Iterator[Said]:
@@ -110,7 +114,7 @@ def _steps(study: Study, top: Governing, tie: FloorTie, limit: float, force: flo
             f"{top.at(top.base.push) / 1e3:.1f} ± {top.at(top.base.soil.force) / 1e3:.1f}",
             Shown(force, "kN/m", 1),
         ),
-        step("It holds on a metre", "T_Rd", formula, filled, Shown(limit, "kN/m", 1), TIE_CITE),
+        step("It holds on a metre", "T_Rd", formula, filled, Shown(limit, "kN/m", 1), CITES[tie.kind]),
         ratio_step("Strength used", "T / T_Rd", f"{force / 1e3:.1f} / {limit / 1e3:.1f}", top.ratio),
     )
 
@@ -129,7 +133,7 @@ FLOOR_TIE_HOLDS = Rule(
     title="What joins the feet under the floor holds",
     why="Soil presses both feet together while the vault is filled; later its thrust may pull them apart. "
     "What is made to pull bows out when it is pressed.",
-    cites=(TIE_CITE,),
+    cites=(SLAB_CITE,),
     decide=_decide,
     asks=("tie.thickness", "tie.concrete", "tie.section", "tie.timber", "tie.rod", "tie.spacing"),
 )
