@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.base.sources import Cite, Provenance
-from bermwright.data.works.actions import EN1990, EN1997
+from bermwright.data.works.actions import ASCE7, EN1990, EN1997
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -45,9 +45,17 @@ SERVICE = RuleSet(
     cite=Cite(work=EN1990, place="6.5.3", provenance=_MEMORY),
 )  # fmt: skip
 
+EUROPEAN, AMERICAN_LOADS = "EN 1990", "ASCE 7, loads only"
+"""What `[rules] set` may say."""
+ASCE7_LOADS = RuleSet(
+    name="ASCE 7-16, 1.6 on soil and on snow", permanent=1.6, variable=1.6, friction=1.0,
+    cite=Cite(work=ASCE7, place="2.3.1, H and S", provenance=_MEMORY),
+    note="weights count with the soil's factor, on the safe side where they press",
+)  # fmt: skip
+
 APPROACHES: Mapping[str, tuple[RuleSet, ...]] = {"DA1": (DA1_C1, DA1_C2), "DA2": (DA2,)}
 
 
-def rule_sets(approach: str) -> tuple[RuleSet, ...]:
-    """The sets that a design approach asks to be run, worst of all counts."""
-    return APPROACHES[approach]
+def rule_sets(approach: str, family: str = EUROPEAN) -> tuple[RuleSet, ...]:
+    """The sets that a design approach asks to be run, worst of all counts; one family, never two."""
+    return (ASCE7_LOADS,) if family == AMERICAN_LOADS else APPROACHES[approach]

@@ -20,9 +20,10 @@ class RuleSettings:
         default="EN 1990",
         metadata=says(
             "The family of rules.",
-            Words(options=("EN 1990",)),
+            Words(options=("EN 1990", "ASCE 7, loads only")),
             example="EN 1990",
-            source="the one complete set so far; use the factors of the country where the house stands",
+            source="the one complete set; the other gives loads, snow and foot forces by ASCE 7 and no "
+            "strengths, so that nothing that asks for a strength can hold",
         ),
     )
     approach: Approach = field(

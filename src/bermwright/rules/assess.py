@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.errors import BermwrightError, OutOfRangeError
 from bermwright.base.findings import Finding, Verdict
+from bermwright.data.rule_sets import AMERICAN_LOADS
 from bermwright.house import questions
 from bermwright.rules import readings
 from bermwright.rules.nouns import Whole
@@ -86,6 +87,9 @@ def _found(rule: Rule, study: Study) -> tuple[Finding, ...]:
         findings = rule.run(study)
     except OutOfRangeError as error:
         return (_cannot_say(rule, study.part, str(error)),)
+    mixed = _mixed(study.house)
+    if mixed and rule.reads_ribs:
+        return tuple(_set_apart(finding, *mixed) for finding in findings)
     doubt = _doubt(rule, study)
     return findings if doubt is None else tuple(_doubted(finding, *doubt) for finding in findings)
 
@@ -93,9 +97,32 @@ def _found(rule: Rule, study: Study) -> tuple[Finding, ...]:
 def _found_of_house(rule: HouseRule, whole: Whole) -> tuple[Finding, ...]:
     """What a rule finds of the house; outside its method's range it is unknown, and says why."""
     try:
-        return rule.run(whole)
+        found = rule.run(whole)
     except BermwrightError as error:
         return (_cannot_say(rule, "house", str(error)),)
+    mixed = _mixed(whole.house)
+    if mixed is None:
+        return found
+    return tuple(_set_apart(finding, *mixed) for finding in found)
+
+
+def _set_apart(finding: Finding, doubt: str, advice: str) -> Finding:
+    """A load of one family over a strength of the other is no finding, whether it would hold or fail."""
+    if finding.capacity is None and finding.ratio is None:
+        return finding
+    return replace(
+        _doubted(replace(finding, verdict=Verdict.HOLDS), doubt, advice), ratio=None, capacity=None
+    )
+
+
+def _mixed(house: House) -> tuple[str, str] | None:
+    """Loads of one family of codes never meet the strengths of another in one check."""
+    if house.rules.set != AMERICAN_LOADS:
+        return None
+    return (
+        "loads by ASCE 7 must not meet strengths by EN 1995 and EN 1997 in one check",
+        'Give the forces to an engineer with the strengths of that family, or write [rules] set = "EN 1990".',
+    )
 
 
 def _doubt(rule: Rule, study: Study) -> tuple[str, str] | None:

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.data.rule_sets import AMERICAN_LOADS
 from bermwright.form.known import known
 from bermwright.handbook.frames import GROUND, Member, Works
 from bermwright.house import CoverKind, Hold, Tamping
@@ -98,6 +99,7 @@ def given(house: House, vault: Vault, form: VaultForm, timber: TimberClass) -> G
         turf_weight=vault.mound.turf_unit_weight if vault.mound else None,
         order=str(stages.order),
         unheated=stages.unheated_first_winter,
+        american_snow=house.rules.set == AMERICAN_LOADS,
     )
 
 

@@ -186,6 +186,6 @@ def rib_model(house: House, vault: Vault, form: VaultForm, strength: RibStrength
         softening=strength.softening,
         soil=readings.soil_input(house, vault, form),
         placing=readings.placing(house),
-        factor_sets=rule_sets(house.rules.approach),
+        factor_sets=rule_sets(house.rules.approach, house.rules.set),
         model_factor=house.rules.model_factor,
     )

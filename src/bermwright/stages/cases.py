@@ -174,7 +174,7 @@ def _snow(build: Build, now: Moment) -> Iterator[Case]:
     snow = build.given.snow
     if snow is None or snow == 0.0:
         return
-    for shape, name in _snow_names(now).items():
+    for shape, name in _snow_names(build, now).items():
         yield case_at(build, now, name, name, _snow_lasts(build), _snow_action(build, snow, now, shape))
 
 
@@ -182,8 +182,10 @@ def _snow_lasts(build: Build) -> Duration:
     return Duration.SHORT if build.given.snow_short else Duration.MEDIUM
 
 
-def _snow_names(now: Moment) -> dict[str, str]:
+def _snow_names(build: Build, now: Moment) -> dict[str, str]:
     """The three arrangements; on the finished mound the uneven ones have half of the load on one side."""
+    if build.given.american_snow and (now.turfed or now.kind is StageKind.COVER):
+        return {"even": "full snow", "left": "snow blown to the left", "right": "snow blown to the right"}
     if now.turfed or now.kind is StageKind.COVER:
         return {
             "even": "full snow",
@@ -199,9 +201,8 @@ def _snow_action(build: Build, snow: float, now: Moment, shape: str) -> Action:
     if now.kind is StageKind.RIBS:
         bare = bare * (build.form.rib.width / build.form.spacing)
     on_fill = None if now.levels is None else loads.snow_on_fill(build, snow, shape, now.levels)
-    return Action(
-        name="snow", permanent=False, cite=works.SNOW_CITE, down=bare, on_fill=on_fill, psi0=SNOW_PSI0
-    )
+    cite = works.AMERICAN_SNOW_CITE if build.given.american_snow else works.SNOW_CITE
+    return Action(name="snow", permanent=False, cite=cite, down=bare, on_fill=on_fill, psi0=SNOW_PSI0)
 
 
 def _people(build: Build, now: Moment) -> Iterator[Case]:

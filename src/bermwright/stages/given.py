@@ -73,6 +73,8 @@ class Given:
     """Unit weight of the turf (N/m3); None: as heavy as the fill."""
     order: str = "left first"
     """Which side is filled first in every lift; either is checked for being ahead."""
+    american_snow: bool = False
+    """Whether snow is laid by ASCE 7 instead of EN 1991-1-3: one family, never both."""
     unheated: bool | None = None
     """Whether the first winter is unheated; None: not known, so that it counts."""
 

@@ -10,7 +10,15 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.data.densities import GRAVITY
-from bermwright.handbook.actions import mu_curved_roof, mu_pitched_roof
+from bermwright.handbook.actions import (
+    drift_height,
+    drift_unit_weight,
+    flat_roof_snow,
+    mu_arch_american,
+    mu_curved_roof,
+    mu_pitched_roof,
+    roof_slope_factor,
+)
 from bermwright.stages.face import covered
 
 if TYPE_CHECKING:
@@ -67,6 +75,8 @@ def snow_on_bare(build: Build, snow: float, shape: str, bare: Truth) -> Array:
     factor = np.zeros_like(face.x)
     if not bare.any():
         return np.zeros(face.x.shape[0])
+    if build.given.american_snow:
+        return _american_on_bare(face, snow, shape, bare)
     x, z = face.x[bare], face.z[bare]
     width = float(x.max() - x.min())
     factor[bare] = mu_curved_roof(
@@ -87,8 +97,58 @@ def snow_on_fill(build: Build, snow: float, shape: str, levels: tuple[float, flo
     """
     face = build.face
     slope = np.where(face.level(*levels) < face.under, 0.0, face.ground_slope)
+    if build.given.american_snow:
+        return _american_on_fill(build, snow, shape, levels, slope)
     factor = np.where(covered(build, *levels), mu_pitched_roof(slope), 0.0)
     return np.asarray(snow * (factor * side_share(face, shape)).mean(axis=1))
+
+
+COLD = 1.2
+"""Thermal factor C_t of what nobody heats from below (-): ASCE 7, table 7.3-2."""
+SWEPT = 0.3
+"""Share of the load that stays on the windward side of a ridge (-): ASCE 7, 7.6.1."""
+FLATTEST_DRIFT, STEEPEST_DRIFT = np.radians(2.38), np.radians(30.2)
+"""Slopes between which wind piles snow up behind a ridge (rad): ASCE 7, 7.6.1."""
+
+
+def _american_on_bare(face: SoilFace, snow: float, shape: str, bare: Truth) -> Array:
+    """The same by the other family: unheated, open."""
+    flat = float(flat_roof_snow(snow, thermal=COLD))
+    factor = np.zeros_like(face.x)
+    z = face.z[bare]
+    factor[bare] = mu_arch_american(
+        face.x[bare] - face.crown_x,
+        slope=face.slope[bare],
+        rise=float(z.max() - z.min()),
+        arrangement=shape,
+        thermal=COLD,
+    )
+    return np.asarray(flat * factor.mean(axis=1))
+
+
+def _american_on_fill(
+    build: Build, snow: float, shape: str, levels: tuple[float, float], slope: Array
+) -> Array:
+    """The mound as a gable roof of the other family: swept on one side, a drift behind the ridge."""
+    face = build.face
+    flat = float(flat_roof_snow(snow, thermal=COLD))
+    load = np.where(covered(build, *levels), flat * roof_slope_factor(slope, thermal=COLD), 0.0)
+    if shape != "even":
+        lee = face.left if shape == "left" else ~face.left
+        ground = build.form.ground.finished
+        far = float(max(abs(ground.x[0]), abs(ground.x[-1])))
+        load = np.where(lee, load + _drift(face, snow, far, slope), SWEPT * load)
+    return np.asarray(load.mean(axis=1))
+
+
+def _drift(face: SoilFace, snow: float, far: float, slope: Array) -> Array:
+    """What the wind adds behind the ridge (Pa)."""
+    piles = (slope >= FLATTEST_DRIFT) & (slope <= STEEPEST_DRIFT)
+    run = 1.0 / np.tan(np.clip(slope, FLATTEST_DRIFT, STEEPEST_DRIFT))
+    tall = float(drift_height(snow, min(far, 300.0)))
+    reach = 8.0 / 3.0 * tall * np.sqrt(run)
+    near = np.abs(face.x - face.crown_x) <= reach
+    return np.where(piles & near, tall * float(drift_unit_weight(snow)) / np.sqrt(run), 0.0)
 
 
 def side_share(face: SoilFace, shape: str) -> Array:
