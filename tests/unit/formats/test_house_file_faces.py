@@ -103,7 +103,7 @@ def test_an_answer_that_cannot_be_written_is_refused(place, text):
 
 
 def test_every_remark_of_the_starter_can_be_switched_on():
-    text = re.sub(r"^# (format|\[+[a-z.]+\]+|[a-z_]+ = .*)$", r"\1", starter(), flags=re.MULTILINE)
+    text = re.sub(r"^# (format|\[+[a-z_.]+\]+|[a-z_]+ = .*)$", r"\1", starter(), flags=re.MULTILINE)
     document = tomllib.loads(text)
     vault = document["vault"][0]
     for key in (

@@ -77,27 +77,33 @@ def _refuse_unknown(answers: Mapping[str, str]) -> None:
             )
 
 
-_OPTIONAL = (
-    "site.horizon", "stages.ballast", "stages.prop", "stages.tie", "review", "prices", "crew",
-    "end", "opening", "post", "beam", "floor", "graded", "wall", "footing",
-    "buttress", "ring", "tie", "socket",
-    "ground_heat", "ground_heat.floor", "ground_heat.wall", "ground_heat.umbrella",
-)  # fmt: skip
-"""Tables that stand in the starter as remarks only."""
+_OPTIONAL = frozenset({"site.horizon", "stages.ballast", "stages.prop", "stages.tie", "prices", "crew"})
+"""Tables that stand in the starter as remarks only, besides those for which nothing is invented."""
 
 
-def _tables(model: type, path: str, answers: Mapping[str, str]) -> Iterator[str]:
+def _tables(model: type, path: str, answers: Mapping[str, str], *, off: bool = False) -> Iterator[str]:
+    """Every table with its keys; as remarks where the house does not have to have it, or it cannot begin."""
     for key, said in said_of(model).items():
         if not isinstance(said.kind, Table | Tables):
             continue
         inner = f"{path}.{key}".lstrip(".")
-        off = inner in _OPTIONAL or (inner == "site.soil" and not _has(inner, answers))
+        remark = not _has(inner, answers) and (off or inner in _OPTIONAL or not _can_begin(said, inner))
         brackets = f"[[{inner}]]" if isinstance(said.kind, Tables) else f"[{inner}]"
         yield ""
         yield from _remark(said.words if not said.ask else f"{said.words} {said.ask.why}")
-        yield f"# {brackets}" if off and not _has(inner, answers) else brackets
+        yield f"# {brackets}" if remark else brackets
         yield from _keys(said.kind.of, inner, answers)
-        yield from _tables(said.kind.of, inner, answers)
+        yield from _tables(said.kind.of, inner, answers, off=remark)
+
+
+def _can_begin(said: Said, path: str) -> bool:
+    """Whether a table may stand there with nothing but what is invented."""
+    if not isinstance(said.kind, Table | Tables):
+        return True
+    needed = [key for key, one in said_of(said.kind.of).items() if one.required]
+    if isinstance(said.kind, Tables) and not needed:
+        return False
+    return all(f"{path}.{key}" in _INVENTED or f"{path}.{key}" == "house.name" for key in needed)
 
 
 def _has(path: str, answers: Mapping[str, str]) -> bool:
