@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from bermwright.base.sources import Cite, Provenance
-from bermwright.data.works.fabric import EN12524
+from bermwright.data.works.fabric import EN12524, ISO13370
 from bermwright.data.works.groundheat import (
     CARSLAW1959,
     GRIMME1997,
@@ -30,6 +30,7 @@ from bermwright.handbook.groundheat import (
     Border,
     Conduction,
     Drive,
+    FloorCase,
     Material,
     Node,
     Region,
@@ -37,7 +38,9 @@ from bermwright.handbook.groundheat import (
     Source,
     assemble,
     end_factor,
+    error_of,
     floor_conductance,
+    floor_flow,
     freeze_year,
     freezing_heat,
     isotherms,
@@ -45,6 +48,7 @@ from bermwright.handbook.groundheat import (
     make_mesh,
     moist_conductivity,
     periodic_year,
+    reduce_family,
     reduce_model,
     run_years,
     snow_loss,
@@ -69,9 +73,11 @@ class Made(Mapping[str, Any]):
         return self.make()[name]
 
     def keys(self) -> Any:
+        """Their names."""
         return self.make().keys()
 
     def items(self) -> Any:
+        """Names and values."""
         return self.make().items()
 
     def __iter__(self) -> Iterator[str]:
@@ -85,6 +91,7 @@ class Once(Made):
     """Inputs that are made once for all the names that one call asks for."""
 
     def keys(self) -> Any:
+        """Their names; the values are made now."""
         found = self.make()
         object.__setattr__(self, "found", found)
         return found.keys()
@@ -130,7 +137,7 @@ def _column(size: float = 0.07) -> Section:
 def _column_off(still: Any) -> float:
     """Largest difference of the 28 points from the series (K)."""
     grid = {f"{x + 1} {7 - row}": _GRID[row][x] for row in range(7) for x in range(4)}
-    return max(abs(still.watch[name] - grid[name]) for name in grid)
+    return float(max(abs(still.watch[name] - grid[name]) for name in grid))
 
 
 _BRIDGE = Cite(
@@ -636,7 +643,10 @@ def _lumped() -> Once:
     """A room of 5 MJ/K that loses 60 W/K, behind a wall that lets next to nothing through."""
     tight = Section(
         regions=(Region.box(_stuff(0.006, 2e3), (0.0, 1.0), (0.0, 1.0), size=0.5),),
-        borders=(Border.of("in", [(0.0, 0.0), (0.0, 1.0)], 1e-3), Border.of("out", [(1.0, 0.0), (1.0, 1.0)], 1e-3)),
+        borders=(
+            Border.of("in", [(0.0, 0.0), (0.0, 1.0)], 1e-3),
+            Border.of("out", [(1.0, 0.0), (1.0, 1.0)], 1e-3),
+        ),
     )
     node = Node(port="in", capacity=5e6, loss=60.0, outside=-20.0)
     return Once(
@@ -653,8 +663,8 @@ _TIMES = (
     *(
         _cooled_row(place, hour, expected)
         for place, hour, expected in (
-            ("centre", 6, "16.985"), ("centre", 12, "12.648"), ("centre", 24, "6.951"), ("centre", 48, "2.099"),
-            ("surface", 6, "9.599"), ("surface", 24, "3.880"),
+            ("centre", 6, "16.985"), ("centre", 12, "12.648"), ("centre", 24, "6.951"),
+            ("centre", 48, "2.099"), ("surface", 6, "9.599"), ("surface", 24, "3.880"),
         )
     ),
     Row(
@@ -677,7 +687,8 @@ _TIMES = (
     *(
         _waved_row(day, depth, expected)
         for day, depth, expected in (
-            (15, 0.5, "-4.75"), (105, 1.0, "-1.51"), (196, 1.0, "11.64"), (196, 2.0, "7.33"), (288, 2.0, "10.71"),
+            (15, 0.5, "-4.75"), (105, 1.0, "-1.51"), (196, 1.0, "11.64"), (196, 2.0, "7.33"),
+            (288, 2.0, "10.71"),
         )
     ),
     _room_row(
@@ -811,6 +822,10 @@ def _front(course: Any) -> float:
     return float(np.mean(depth / np.sqrt(days + 1.0)))
 
 
+_SECOND = 3
+"""Place of the points 0.1 m down in the order of their temperatures."""
+
+
 def _still_frost() -> Once:
     """A plate of 0.4 m between -10 and +5 °C, until nothing changes."""
     wet = _stuff(1.6, 2.65e6, frozen_conductivity=2.2, frozen_capacity=2.0e6, latent=10e6)
@@ -851,6 +866,17 @@ _FROSTS = (
         note="2·0.295354·√(1.1e-6·1 d); cells of 100 mm (the tests show 0.5 % with cells of 40 mm)",
     ),
     Row(
+        id="CARSLAW1959-frozen-plate",
+        cite=_FROST,
+        kind=Kind.DERIVED,
+        call=freeze_year,
+        inputs=_still_frost(),
+        expected="-5.577",
+        pick=lambda course: float(course.temperature[-1][np.argsort(course.temperature[-1])[_SECOND]]),
+        rel=0.04,
+        note="at 0.1 m: X from 10/(1/50 + X/2.2) = 5·1.6/(0.4 - X); the front lies within cells of 100 mm",
+    ),
+    Row(
         id="MEYER2014-balance",
         cite=_SCHEME,
         kind=Kind.DERIVED,
@@ -887,7 +913,13 @@ _FROSTS = (
             cite=Cite(work=JOHANSEN1975, place="equations, evaluated by hand", provenance=Provenance.DERIVED),
             kind=Kind.DERIVED,
             call=moist_conductivity,
-            inputs={"dry_density": density, "saturation": full, "quartz": quartz, "fine": fine, "frozen": frozen},
+            inputs={
+                "dry_density": density,
+                "saturation": full,
+                "quartz": quartz,
+                "fine": fine,
+                "frozen": frozen,
+            },
             expected=expected,
             note="coefficients from memory",
         )
@@ -940,4 +972,111 @@ _ENDS = (
     ),
 )
 
-ROWS = (*_CASES, *_SHAPES, *_MESHES, *_TIMES, *_FROSTS, *_ENDS)
+_CASES_3D = Cite(work=NREL2008, place="cases GC30a to c, three programs", provenance=Provenance.READ)
+_OWN = Cite(work=ISO13370, place="slab on ground, against finite volumes", provenance=Provenance.DERIVED)
+_SLAB = {"length": 12.0, "width": 12.0, "wall": 0.24, "conductivity": 1.9}
+
+
+def _cells_row(name: str, case: FloorCase, expected: str, rel: float, note: str) -> Row:
+    return Row(
+        id=f"NREL2008-{name}",
+        cite=_CASES_3D,
+        kind=Kind.PUBLISHED,
+        call=floor_flow,
+        inputs={"case": case, "edge": 0.06, "growth": 1.3},
+        expected=expected,
+        rel=rel,
+        note=note,
+    )
+
+
+_SPREAD = "middle of three programs; few cells here, the tests make them smaller until the flow stops"
+_ENDS_3D = (
+    _cells_row("GC30a", FloorCase(**_SLAB, depth=30.0, far=20.0), "2642", 0.05, _SPREAD),
+    _cells_row(
+        "GC30b",
+        FloorCase(**_SLAB, depth=15.0, far=15.0, film_inside=100.0, film_outside=100.0),
+        "2533",
+        0.03,
+        _SPREAD,
+    ),
+    _cells_row("GC30c", FloorCase(**_SLAB, depth=15.0, far=8.0, film_inside=7.95), "2137", 0.02, _SPREAD),
+    Row(
+        id="NREL2008-deep-plate",
+        cite=_CASES_3D,
+        kind=Kind.DERIVED,
+        call=floor_flow,
+        inputs={
+            "case": FloorCase(
+                length=math.inf, width=20.0, wall=2.0, conductivity=2.0, depth=0.1, far=2.0,
+                inside=20.0, outside=0.0, deep=0.0, film_inside=5.0, film_outside=5.0,
+            ),
+            "edge": 0.03,
+        },
+        expected="1600",
+        rel=0.003,
+        note="a thin plate of ground: 20 m · 20 K/(1/5 + 0.1/2), and little more at the edges",
+    ),
+    *(
+        Row(
+            id=f"ISO13370-end-factor-{name}",
+            cite=_OWN,
+            kind=Kind.DERIVED,
+            call=end_factor,
+            inputs={
+                "length": length, "width": width, "wall": 0.4, "conductivity": 2.0, "resistance": resistance
+            },
+            expected=expected,
+            note=note,
+        )
+        for name, length, width, resistance, expected, note in (
+            ("bare", 7.5, 4.2, 0.17, "1.291", "finite volumes: 1.319"),
+            ("insulated", 7.5, 4.2, 2.17, "1.114", "finite volumes: 1.096"),
+            ("thick", 7.5, 4.2, 5.17, "1.057", "finite volumes: 1.048"),
+            ("square", 5.0, 5.0, 3.17, "1.143", "finite volumes: 1.126"),
+            ("long", 12.0, 4.0, 1.17, "1.087", "finite volumes: 1.090"),
+        )
+    ),
+)  # fmt: skip
+
+
+# ---------------------------------------------------------------- families and errors
+def _family_row() -> Once:
+    def make() -> dict[str, Any]:
+        section = _wall()
+        return {"mesh": make_mesh(section), "section": section, "limits": {"stuff": (0.4, 1.6)}}
+
+    return Once(make)
+
+
+def _of_family(family: Any) -> float:
+    """Steady flow through the wall with 1.2 W/(m K) in it."""
+    course = periodic_year(family.at({"stuff": 1.2}), Drive(given={"in": 20.0, "out": -10.0}))
+    return float(course.flow["in"][0])
+
+
+_FAMILIES = (
+    Row(
+        id="GRIMME1997-family",
+        cite=_MODAL,
+        kind=Kind.DERIVED,
+        call=reduce_family,
+        inputs=_family_row(),
+        expected="51.576",
+        pick=_of_family,
+        rel=2e-4,
+        note="30/(1/8 + 0.5/1.2 + 1/25) for a choice between its corners",
+    ),
+    Row(
+        id="GRIMME1997-error-of-the-whole-space",
+        cite=_MODAL,
+        kind=Kind.DERIVED,
+        call=error_of,
+        inputs=Once(lambda: {"model": reduce_model(_solved(_wall()), shifts=12, check=False)}),
+        expected="0.000",
+        pick=lambda error: error.temperature,
+        note="with as many modes as points nothing is left out",
+    ),
+)
+
+ROWS = (*_FAMILIES, *_ENDS_3D, *_CASES, *_SHAPES, *_MESHES, *_TIMES, *_FROSTS, *_ENDS)

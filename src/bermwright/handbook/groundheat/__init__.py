@@ -11,6 +11,7 @@ from bermwright.handbook.groundheat.assembly import (
     linear_transmittance,
     steady,
 )
+from bermwright.handbook.groundheat.cells import FloorCase, floor_flow
 from bermwright.handbook.groundheat.drive import Course, Drive, Node, Start, snow_loss
 from bermwright.handbook.groundheat.ends import end_factor, floor_conductance, strip_conductance
 from bermwright.handbook.groundheat.family import Family, reduce_family
@@ -28,6 +29,7 @@ __all__ = [
     "Course",
     "Drive",
     "Family",
+    "FloorCase",
     "FrostCourse",
     "Material",
     "Mesh",
@@ -43,6 +45,7 @@ __all__ = [
     "end_factor",
     "error_of",
     "floor_conductance",
+    "floor_flow",
     "freeze_year",
     "freezing_heat",
     "isotherms",
