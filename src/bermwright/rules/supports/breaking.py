@@ -40,6 +40,7 @@ from bermwright.rules.supports.common import (
     each_part,
     feet_lost,
     feet_unknown,
+    spot_marks,
 )
 
 if TYPE_CHECKING:
@@ -416,6 +417,7 @@ WALLS_HOLD = Rule(
     "its weight; courses without mortar may slide on each other.",
     cites=(WALL_CITE,),
     decide=_walls,
+    draws=spot_marks,
     asks=("wall", "wall.kind", "wall.strength", "wall.friction", "wall.bar_spacing"),
 )
 FOOTINGS_HOLD = Rule(
@@ -424,5 +426,6 @@ FOOTINGS_HOLD = Rule(
     why="What sticks out beside the wall is bent up by the ground and down by the soil on it.",
     cites=(BENDING_CITE,),
     decide=_footings,
+    draws=spot_marks,
     asks=("footing.concrete", "footing.bar_spacing"),
 )

@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.findings import Shown, Spot, Verdict
-from bermwright.base.marks import Arrows, Note
+from bermwright.base.marks import Arrows, Note, Ring
 from bermwright.base.sources import Cite, Provenance
+from bermwright.base.wording import ratio_text
 from bermwright.data.supports import EQU
 from bermwright.data.works.actions import EN1997
 from bermwright.rules.nouns import Said
@@ -22,7 +23,7 @@ from bermwright.rules.supports.standing import across
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping
 
-    from bermwright.base.findings import Step
+    from bermwright.base.findings import Finding, Step
     from bermwright.base.marks import Mark
     from bermwright.rules.study import Study
     from bermwright.rules.supports.base import Base, Governing
@@ -191,6 +192,15 @@ def widen(standing: Standing) -> str:
     if standing.footing is not None:
         return "Write a wider [[footing]] width, longer outside under the soil, or a [[tie]] under the floor"
     return "Write a [[footing]] wider than the wall, a thicker [[wall]], or a [[tie]] under the floor"
+
+
+def spot_marks(_study: Study, finding: Finding) -> tuple[Mark, ...]:
+    """The place a finding speaks of, with the share that is used; nothing where it has no place."""
+    if finding.spot is None:
+        return ()
+    spot, used = finding.spot, ratio_text(finding.ratio)
+    note = Note(spot=Spot(spot.x, spot.z - 0.35), text=f"{finding.title}: {used}", to=spot)
+    return (Ring(spot=spot), note) if finding.verdict is Verdict.FAILS else (note,)
 
 
 def pressure_marks(top: Governing, text: str) -> tuple[Mark, ...]:

@@ -17,7 +17,15 @@ from bermwright.handbook.soils import design_friction_angle
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step
 from bermwright.rules.supports.base import LEAST_DOWN, bases, service_bases, worst_first
-from bermwright.rules.supports.common import acting_steps, at, each_part, feet_lost, feet_unknown, widen
+from bermwright.rules.supports.common import (
+    acting_steps,
+    at,
+    each_part,
+    feet_lost,
+    feet_unknown,
+    spot_marks,
+    widen,
+)
 from bermwright.rules.supports.standing import INSIDE_BUILD_UP
 
 if TYPE_CHECKING:
@@ -312,6 +320,7 @@ GROUND_CARRIES = Rule(
     why="The force leaves the base leaning and near one edge; ground that gives way there tips the wall.",
     cites=(BEARING_CITE,),
     decide=_carries,
+    draws=spot_marks,
     asks=("wall", "footing.width", "site.soil.friction_angle", "site.soil.unit_weight"),
 )
 FORCE_STAYS = Rule(
@@ -320,5 +329,6 @@ FORCE_STAYS = Rule(
     why="Where the force nears the edge of the base, a small error in the ground or the soil tips it.",
     cites=(LEAN_CITE,),
     decide=_stays,
+    draws=spot_marks,
     asks=("wall", "footing.width"),
 )

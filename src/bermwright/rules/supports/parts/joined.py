@@ -16,7 +16,14 @@ from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step
 from bermwright.rules.supports import ties
 from bermwright.rules.supports.base import bases, sides_of, worst_first
-from bermwright.rules.supports.common import acting_steps, at, does_not_apply, feet_lost, feet_unknown
+from bermwright.rules.supports.common import (
+    acting_steps,
+    at,
+    does_not_apply,
+    feet_lost,
+    feet_unknown,
+    spot_marks,
+)
 from bermwright.rules.supports.standing import tie_of
 
 if TYPE_CHECKING:
@@ -89,7 +96,8 @@ def _said(study: Study, top: Governing, tie: FloorTie, limit: float) -> Said:
     force = max(top.at(top.base.along), 0.0)
     return Said(
         verdict=verdict_of(top.ratio),
-        template="{when}: both feet {do} {tie} with {force}; it holds {limit}.",
+        template="{when}: both feet {do} {tie} with {force}; it holds {limit}."
+        + (" It must be there, and hard, before soil is laid." if top.base.inward else ""),
         values={
             "do": "press" if top.base.inward else "pull",
             "tie": tie.name,
@@ -135,5 +143,6 @@ FLOOR_TIE_HOLDS = Rule(
     "What is made to pull bows out when it is pressed.",
     cites=(SLAB_CITE,),
     decide=_decide,
+    draws=spot_marks,
     asks=("tie.thickness", "tie.concrete", "tie.section", "tie.timber", "tie.rod", "tie.spacing"),
 )

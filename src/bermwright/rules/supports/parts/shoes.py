@@ -17,7 +17,7 @@ from bermwright.handbook.holding import lip_shear, split_capacity
 from bermwright.house.parts.support_words import SocketKind
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import corner_of, moment_of, place_of, ratio_step, spot_of, step
-from bermwright.rules.supports.common import feet_unknown
+from bermwright.rules.supports.common import feet_unknown, spot_marks
 from bermwright.rules.supports.standing import SIDES, on_side
 
 if TYPE_CHECKING:
@@ -276,5 +276,6 @@ FEET_STAY = Rule(
     "must hold both ways, and down.",
     cites=(SOCKET_CITE, GAMMA_BED.cite),
     decide=_decide,
+    draws=spot_marks,
     asks=("socket", "socket.friction", "socket.log", "socket.depth", "socket.lip", "socket.timber"),
 )
