@@ -18,6 +18,7 @@ from bermwright.data.timber_classes import strength_class
 from bermwright.form import FormUnknownError, vault_form
 from bermwright.rules import readings
 from bermwright.rules.analysis.lanes import build_lanes
+from bermwright.rules.analysis.model import TIGHT
 from bermwright.rules.analysis.states import situations_of
 from bermwright.rules.analysis.strength import RibStrength, bending_ratio, nail_ratio, shear_ratio
 from bermwright.rules.ribs.common import place_on, spot_on
@@ -43,13 +44,16 @@ if TYPE_CHECKING:
 
 FINE, COARSE = 72, 28
 """Elements of the rib: as `check` takes them, and for searches."""
+ROUGH = 1e-4
+"""Tolerance of a quick look: bending then stands within a part in a million."""
 SEARCH_RUNS = frozenset({"low", "compacted"})
 """The expected run lies between them: it is left to the last look, as the heavy one where it is no load."""
 LOW_FILL = 0.45
 """Fill below this share of the rise is left out of the quick look (-)."""
 EVEN, EVEN_PLACES = 1e-6, 41
 """Difference between left and right that counts as none (m), and at how many places it is looked at."""
-GOVERNING = frozenset({"low", "expected", "compacted", "heavy"})
+GOVERNING = SEARCH_RUNS | {"heavy"}
+"""Runs that are solved for lists of curves: the heavy one pushes the feet even where it bends nothing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -162,7 +166,9 @@ def ribs_of(house: House, vault: Vault, *, quick: bool = False, share: Share = m
         vault=vault,
         form=form,
         stages=_quick_stages(build) if quick else staged(build),
-        model=replace(rib_model(house, vault, form, strength), share=share),
+        model=replace(
+            rib_model(house, vault, form, strength), share=share, tolerance=ROUGH if quick else TIGHT
+        ),
         strength=strength,
     )
 

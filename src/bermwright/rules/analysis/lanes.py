@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import product
 from typing import TYPE_CHECKING
 
@@ -76,8 +77,9 @@ class SoilInput:
     undercut: bool
 
 
+@lru_cache(maxsize=64)
 def build_lanes(given: SoilInput, factors: RuleSet) -> tuple[Lane, ...]:
-    """Every soil run at every corner of the ranges."""
+    """Every soil run at every corner of the ranges; searches ask for the same ones again and again."""
     undersides = ("full", "active", "none") if given.undercut else ("full",)
     lanes = []
     for weight, angle in product(given.unit_weight.ends, given.friction_angle.ends):

@@ -31,6 +31,8 @@ if TYPE_CHECKING:
     Truth = NDArray[np.bool_]
 
 HEAVY = "heavy"
+TIGHT = 1e-9
+"""Tolerance of everything that is printed (-)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,6 +65,8 @@ class RibModel:
     """On bending where the heavy run does not count (design judgement, printed as such)."""
     share: Share = map
     """Like `map`; the `map` of a pool of threads solves the lanes side by side."""
+    tolerance: float = TIGHT
+    """Change of movement between two passes at which a state counts as solved; looser for searches (-)."""
 
     def analyse(self, stages: Sequence[Stage]) -> tuple[Analysis, ...]:
         """Every situation of these stages, once for each set of partial factors."""
@@ -101,7 +105,13 @@ class RibModel:
             situations=situations,
             frame=self.frame,
             states=states,
-            response=solve(self.frame, frame_soil(lanes, factors.permanent), states, share=self.share),
+            response=solve(
+                self.frame,
+                frame_soil(lanes, factors.permanent),
+                states,
+                tolerance=self.tolerance,
+                share=self.share,
+            ),
             bends=self._bends(lanes, heavy),
             model=np.where(heavy, 1.0, model_factor),
             relief=relief_of(situations, lanes),
