@@ -12,6 +12,8 @@ from dataclasses import dataclass, replace
 from itertools import product
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from bermwright.adapt.shape.envelope import GOVERNING, bending_by_situation, worth_trying
 from bermwright.adapt.shape.works import Bags, Effort, Works, effort, written
 from bermwright.data.rule_sets import SERVICE
@@ -26,7 +28,6 @@ from bermwright.takeoff.earth import earth_of
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Mapping
 
-    import numpy as np
     from numpy.typing import NDArray
 
     from bermwright.adapt.shape.envelope import Ribs
@@ -147,7 +148,8 @@ class Site:
         """Solve the filling with these works; quickly without loads that come and go."""
         model, stages = self._filled(works, quick=quick)
         analyses = _solved(model, stages)
-        used = max(_while_filling(one, rib_ratios(one, self.ribs.strength)) for one in analyses)
+        # Unlike `max`, numpy passes on what is not a number: what is not known must not hold.
+        used = float(np.max([_while_filling(one, rib_ratios(one, self.ribs.strength)) for one in analyses]))
         return Trial(
             works=works,
             used=used if math.isfinite(used) else math.inf,
@@ -234,7 +236,7 @@ def _bags(site: Site) -> Iterator[Works]:
 def _combined(site: Site, plain: Trial, alone: list[list[Trial]], full: Trial) -> Trial:
     """The cheapest combination that holds with every load; else the one that goes furthest."""
     helpful = [[one for one in trials if one.used < HELPS * plain.used] for trials in alone]
-    ranked = sorted(_together(site, [trials for trials in helpful if trials]), key=lambda one: one[0].rank)
+    ranked = sorted(_together(plain, [trials for trials in helpful if trials]), key=lambda one: one[0].rank)
     # What levers do together is guessed from what they do alone, so that hopeless ones are not solved.
     margin = full.used / plain.used if math.isfinite(full.used) and plain.used else 1.0
     hopeful = [works for _, works, share in ranked if share * plain.used * margin <= HOPEFUL]
@@ -253,15 +255,14 @@ def _combined(site: Site, plain: Trial, alone: list[list[Trial]], full: Trial) -
     return min((one for one in tried if one.used <= NEARLY * least), key=lambda one: one.effort.rank)
 
 
-def _together(site: Site, helpful: list[list[Trial]]) -> Iterator[tuple[Effort, Works, float]]:
+def _together(plain: Trial, helpful: list[list[Trial]]) -> Iterator[tuple[Effort, Works, float]]:
     """Every combination of levers: its cost, its works, and to which share it may bring the strength."""
-    base = site.tried(Works()).used
     for chosen in product(*([None, *trials] for trials in helpful)):
         taken = [trial for trial in chosen if trial is not None]
         if not taken:
             continue
         works = merged([trial.works for trial in taken])
-        share = math.prod(trial.used / base for trial in taken)
+        share = math.prod(trial.used / plain.used for trial in taken)
         cost = Effort(
             hours=sum(trial.effort.hours for trial in taken),
             lifted=sum(trial.effort.lifted for trial in taken),

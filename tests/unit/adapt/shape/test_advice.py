@@ -11,10 +11,11 @@ import pytest
 from bermwright.adapt.shape.advice import Advice, advice_from, choose, feet_words, wall_words
 from bermwright.adapt.shape.candidate import crown_radius
 from bermwright.adapt.shape.families import RADII, Stand
+from bermwright.adapt.shape.works import Effort
 from bermwright.base.findings import Verdict
 from bermwright.base.ranges import Range
 from bermwright.book.pages.shape import shape_document, shape_pages
-from bermwright.book.pages.shape.advice import picked, toml_lines
+from bermwright.book.pages.shape.advice import order_says, picked, toml_lines
 from bermwright.book.pages.shape.rows import bare, curve_rows, labelled, unit_of
 from bermwright.form import vault_form
 from bermwright.formats.shape_json import shape_data
@@ -181,3 +182,25 @@ def test_the_crown_radius_of_a_circle_is_its_own(kettle_hill: House) -> None:
     point = replace(vault, curve=CurveKind.POINTED, rise=3.2)
     assert crown_radius(vault_form(kettle_hill, point, pieces=False).rib.centreline, 5.0) == 0.0
     assert "rise" not in RADII
+
+
+def test_an_order_that_costs_says_what(advice: Advice) -> None:
+    from bermwright.base.units import Money
+
+    house = advice.comparison.house
+    house = replace(house, prices=replace(house.prices, work=Money(30.0, "EUR", "ph")))
+    before, chosen = advice.order.before, advice.order.chosen
+    failing = replace(before, used=1.3)
+    works = replace(chosen, works=replace(chosen.works, lead=0.05), effort=Effort(hours=4.0, lifted=900.0))
+    paid = replace(
+        advice,
+        comparison=replace(advice.comparison, house=house),
+        order=replace(advice.order, before=failing, chosen=works),
+    )
+    says = order_says(paid, "metric")
+    assert "use 1.30 times their strength" in says
+    assert "4 ph, 900 kg carried up, 120.00 EUR if every hour were hired" in says
+    stuck = replace(paid, order=replace(paid.order, chosen=replace(works, used=1.2)))
+    assert "this one goes furthest, to 1.20" in order_says(stuck, "metric")
+    nothing = replace(paid, order=replace(paid.order, chosen=failing))
+    assert order_says(nothing, "metric").endswith("and no order of work mends that.")

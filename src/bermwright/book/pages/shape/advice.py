@@ -10,7 +10,7 @@ from bermwright.adapt.shape.families import Stand
 from bermwright.adapt.shape.works import steps_of
 from bermwright.base.document import Document, Figure, Heading, Headline, Notice, Para, Points, Table, plain
 from bermwright.base.findings import Shown, Verdict
-from bermwright.base.units import show
+from bermwright.base.units import Money, show
 from bermwright.book.pages.inputs import MARK
 from bermwright.book.pages.shape.rows import (
     bending_text,
@@ -263,6 +263,9 @@ def order_says(advice: Advice, system: str) -> str:
     order, effort = advice.order, advice.order.chosen.effort
     before, after = used_text(order.before.used), used_text(order.chosen.used)
     cost = f"{show(effort.hours, 'ph', 0, system)}, {show(effort.lifted, 'kg', 0, system)} carried up"
+    hired = advice.comparison.house.prices.work
+    if hired is not None:
+        cost += f", {Money(hired.amount * effort.hours, hired.currency)} if every hour were hired"
     if order.before.holds:
         return f"Filled as the file has it every stage holds: at most {before} of the strength is used."
     so_far = f"Filled as the file has it the ribs would use {before} times their strength"
