@@ -44,6 +44,7 @@ from bermwright.rules.supports.parts.joined import FLOOR_TIE_HOLDS
 from bermwright.rules.supports.parts.rings import RING_HOLDS
 from bermwright.rules.supports.parts.shoes import FEET_STAY
 from bermwright.rules.supports.pressing import FOOT_FORCES
+from bermwright.rules.supports.shaking import SUPPORTS_SHAKEN
 from bermwright.rules.supports.turning import SUPPORTS_STAY, SUPPORTS_TURN
 from bermwright.rules.whole.along import LEANS_ALONG
 from bermwright.rules.whole.body import HOUSE_STAYS
@@ -78,6 +79,7 @@ RULES: tuple[Rule, ...] = (
     FLOOR_TIE_HOLDS,
     RING_HOLDS,
     BUTTRESSES_STAND,
+    SUPPORTS_SHAKEN,
     PLANKS_CARRY,
     PIECES_LIFT,
     HEADERS_CARRY,

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import pytest
 
+from bermwright.base.errors import OutOfRangeError
 from bermwright.base.findings import Verdict
 from bermwright.base.ranges import Range
 from bermwright.house.parts.holds import FloorTie, Ring
@@ -327,6 +328,29 @@ def test_a_bonded_buttress_helps_against_turning_outward(good_study: Study) -> N
         return top.ratio if top else np.nan
 
     assert outward(with_house(good_study, buttresses=(PIER,))) < outward(good_study)
+
+
+@pytest.mark.parametrize(
+    ("acceleration", "expected"),
+    [
+        (0.1, {Verdict.DOES_NOT_APPLY}),
+        (0.6, GOOD),
+        (2.2, {Verdict.FAILS}),
+        (None, {Verdict.UNKNOWN}),
+    ],
+    ids=["calm", "weak", "strong", "not known"],
+)
+def test_supports_stand_an_earthquake_or_not(
+    acceleration: float | None, expected: set[Verdict], good_study: Study
+) -> None:
+    site = replace(good_study.house.site, ground_acceleration=acceleration)
+    assert verdicts("supports-stand-an-earthquake", with_house(good_study, site=site)) <= expected
+
+
+def test_shaking_that_no_slope_stands_is_not_known(good_study: Study) -> None:
+    site = replace(good_study.house.site, ground_acceleration=4.0)
+    with pytest.raises(OutOfRangeError, match="no solution"):
+        found("supports-stand-an-earthquake", with_house(good_study, site=site))
 
 
 def test_both_sides_of_a_house_that_is_alike_are_alike(good_study: Study) -> None:

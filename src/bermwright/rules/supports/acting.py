@@ -6,7 +6,7 @@ over its edge in the room, `OUTWARD` over the other one.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -44,6 +44,17 @@ HEAVY = "heavy"
 REACH = 1.0
 """The slope of the ground beside a wall counts as that from it to this many heights away."""
 BLOCKED = "the drain blocked"
+EARTHQUAKE = "earthquake"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shake:
+    """What an earthquake adds to a support: inertia, and soil that pushes more."""
+
+    share: float
+    """Sideways acceleration over gravity (-)."""
+    more: float
+    """How much the pressure ratio of the soil grows (-)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,6 +85,8 @@ class Acting:
     extra_outward: Array
     extra_down: Array
     """(L, M) and what comes and goes; 0 where it is in the former."""
+    shake: Shake | None = None
+    """What an earthquake adds; None where the ground is still."""
 
     def now(self, moment: int) -> Situation:
         """The situation of a moment."""
@@ -175,6 +188,26 @@ class Acting:
         factor = EQU.friction if self.balance else self.analysis.factors.friction
         return float(design_friction_angle(lane.friction_angle, factor))
 
+    def shaken(self, heel: Array, *, inward: bool) -> Push:
+        """(L, M) inertia of what stands and lies on the base, and the soil's surplus where it drives.
+
+        The surplus acts at half of its height (EN 1998-5, annex E.4).
+        """
+        standing = self.standing
+        if self.shake is None:
+            return Push(np.zeros_like(self.down), np.zeros_like(self.down))
+        surface = self.levels(standing.width)
+        own = self.shake.share * standing.weight
+        soil = self.shake.share * heel
+        high = standing.bottom - standing.base + 0.5 * np.maximum(surface - standing.bottom, 0.0)
+        height = np.maximum(np.minimum(surface, standing.plane_top) - standing.base, 0.0)
+        weight = np.array([[lane.unit_weight] for lane in self.analysis.lanes])
+        driving = inward and standing.retains
+        surplus = (self.shake.more if driving else 0.0) * 0.5 * weight * height**2
+        force = own + soil + surplus
+        moment = own * standing.middle + soil * high + surplus * 0.5 * height
+        return Push(force, moment / np.maximum(force, 1e-9))
+
     def uplift(self) -> Array:
         """(M,) water pressing up under the base, standing outside and drained inside (N/m)."""
         deep = np.maximum(self._water() - self.standing.base, 0.0)
@@ -192,6 +225,28 @@ def acting_on(study: Study, standing: Standing) -> tuple[Acting, ...]:
 def in_service(study: Study, standing: Standing) -> Acting:
     """The same with all factors 1."""
     return _factored(study, standing, study.service)
+
+
+def in_earthquake(study: Study, standing: Standing, analysis: Analysis, shake: Shake) -> Acting:
+    """The finished house shaken: the earthquakes of an analysis, weights lifted by half as much."""
+    whole = _factored(study, standing, analysis)
+    chosen = np.array(
+        [
+            not blocked and analysis.situations[int(index)].case.name.startswith(EARTHQUAKE)
+            for index, blocked in zip(whole.moments, whole.blocked, strict=True)
+        ]
+    )
+    return replace(
+        whole,
+        moments=whole.moments[chosen],
+        blocked=whole.blocked[chosen],
+        outward=whole.outward[:, chosen],
+        down=whole.down[:, chosen],
+        extra_outward=whole.extra_outward[:, chosen],
+        extra_down=whole.extra_down[:, chosen],
+        helpful=1.0 - 0.5 * shake.share,
+        shake=shake,
+    )
 
 
 def _factored(study: Study, standing: Standing, analysis: Analysis) -> Acting:

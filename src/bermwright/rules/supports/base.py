@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.data.supports import PRECAST_SHARE, RESISTANCES
-from bermwright.handbook.retaining import sliding_resistance, stand_of
+from bermwright.handbook.retaining import Push, sliding_resistance, stand_of
 from bermwright.handbook.soils import design_friction_angle
 from bermwright.rules.supports import ties
 from bermwright.rules.supports.acting import INWARD, WAYS, acting_on, in_service
@@ -19,7 +19,6 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from bermwright.handbook.retaining import Push
     from bermwright.rules.analysis.lanes import Lane
     from bermwright.rules.analysis.states import Situation
     from bermwright.rules.study import Study
@@ -46,6 +45,8 @@ class Base:
     """Of the soil beside: drives inward, holds back outward (N/m, m over the base)."""
     heel: Array
     """Weight of the soil on the base (N/m)."""
+    shaken: Push
+    """What an earthquake adds that way (N/m, m over the base)."""
     width: float
     """Of the base, buttresses left out (m)."""
     weight: float
@@ -151,6 +152,13 @@ def service_bases(study: Study, standing: Standing) -> Iterator[Base]:
         yield _base(in_service(study, standing), way)
 
 
+def both_ways(acting: Acting) -> tuple[Base, Base]:
+    """A side under actions of one's own, in both directions."""
+    with np.errstate(invalid="ignore"):  # forces that are lost are found out by whoever reads them
+        inward, outward = (_base(acting, way) for way in WAYS)
+    return inward, outward
+
+
 def found(base: Base) -> bool:
     """Whether the foot's forces are known at every moment."""
     return bool(np.isfinite(base.push).all() and np.isfinite(base.down).all())
@@ -227,7 +235,11 @@ def _bare(acting: Acting, way: float) -> Base:
     soil = (acting.push if inward else acting.least_push)(standing.width, standing.base)
     heel = helpful * _heel(acting, start, end)
     total = down + helpful * standing.weight + heel - acting.uplift()
-    along = push + (soil.force if inward else -soil.force)
+    if acting.shake is not None and not inward:
+        # Soil that lets go in an earthquake is not counted on.
+        soil = Push(0.0 * soil.force, soil.arm)
+    shaken = acting.shaken(heel, inward=inward)
+    along = push + (soil.force if inward else -soil.force) + shaken.force
     nothing = np.zeros_like(push)
     return Base(
         acting=acting,
@@ -236,6 +248,7 @@ def _bare(acting: Acting, way: float) -> Base:
         down=down,
         soil=soil,
         heel=heel,
+        shaken=shaken,
         width=standing.width,
         weight=standing.weight,
         tie=nothing,
@@ -318,6 +331,7 @@ def _moments(base: Base, edge: float, *, buttress: bool = False) -> tuple[Array,
         np.full_like(base.push, helpful * standing.weight * base.lever(standing.arm, edge)),
         base.heel * base.lever(0.5 * sum(standing.heel), edge),
         (-1.0 if base.inward else 1.0) * base.soil.moment,
+        -base.shaken.moment,
         -base.acting.uplift() * base.lever(wet, edge) + 0.0 * base.push,
         base.tie * max(standing.tie.level - standing.base, 0.0) if standing.tie else 0.0 * base.push,
     ]

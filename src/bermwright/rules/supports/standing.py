@@ -97,6 +97,14 @@ class Standing:
         return self.top - self.base
 
     @property
+    def middle(self) -> float:
+        """Height of the middle of weight of wall and footing over the base (m)."""
+        deep = self.bottom - self.base
+        strip = self.footing.unit_weight * self.width * deep if self.footing else 0.0
+        wall = self.weight - strip
+        return (strip * 0.5 * deep + wall * (deep + 0.5 * (self.top - self.bottom))) / max(self.weight, 1e-9)
+
+    @property
     def outer_face(self) -> float:
         """Outer face of the wall, or of the foot where there is none (m)."""
         return self.toe + self.thickness if self.thickness else self.foot

@@ -25,7 +25,7 @@ OURS = frozenset(
         "feet-press-on-their-supports", "feet-stay-on-their-supports", "supports-do-not-turn-over",
         "supports-do-not-slide", "ground-carries-the-supports", "force-stays-under-the-base",
         "walls-do-not-break", "footings-do-not-break", "floor-tie-holds-the-feet", "bond-beam-holds",
-        "buttresses-stand-without-tension",
+        "buttresses-stand-without-tension", "supports-stand-an-earthquake",
     }
 )  # fmt: skip
 DIGGING = (
