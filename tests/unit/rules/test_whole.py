@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -11,6 +12,8 @@ import pytest
 
 from bermwright.base.findings import Verdict
 from bermwright.base.ranges import Range
+from bermwright.formats.house_file import load
+from bermwright.rules.assess import assess
 from bermwright.rules.erection.bracing import RIBS_STAND_UP
 from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED, hands_lift
 from bermwright.rules.erection.works import brace_holds, guy_holds, rib_wind
@@ -28,6 +31,7 @@ if TYPE_CHECKING:
     from bermwright.rules.nouns import Rule
     from bermwright.rules.study import Study
 
+EXAMPLES = Path(__file__).parents[3] / "examples"
 HOLDS, FAILS, UNKNOWN = {Verdict.HOLDS}, Verdict.FAILS, Verdict.UNKNOWN
 
 
@@ -118,6 +122,17 @@ def test_slopes_of_which_too_little_is_said(larch_bank: House) -> None:
     assert UNKNOWN in verdicts(SLOPES_STAY, studied(with_fill(larch_bank, drained=None)))
     assert verdicts(SLOPES_STAY, studied(with_site(own_fill(larch_bank), soil=()))) == [UNKNOWN]
     assert UNKNOWN in verdicts(SLOPES_STAY, studied(with_site(larch_bank, ground_acceleration=None)))
+
+
+def test_a_hillside_is_a_long_slope_of_its_own(larch_bank: House) -> None:
+    gentle = with_site(larch_bank, slope=math.radians(9), faces=math.radians(255))
+    found = {finding.case: finding for finding in SLOPES_STAY.run(studied(gentle))}
+    assert found["hillside"].verdict is Verdict.HOLDS
+    steep = with_site(gentle, slope=math.radians(28), water_depth=Range(0.3, 1.0))
+    found = {finding.case: finding for finding in SLOPES_STAY.run(studied(steep))}
+    assert found["hillside"].verdict is FAILS
+    dry = with_site(gentle, water_depth=None)
+    assert UNKNOWN in verdicts(SLOPES_STAY, studied(dry))
 
 
 def test_an_earthquake_is_looked_at_where_it_can_shake(larch_bank: House) -> None:
@@ -251,3 +266,13 @@ def test_ribs_are_lifted_by_enough_people(larch_bank: House, good_study: Study) 
     assert verdicts(RIBS_ARE_LIFTED, studied(with_erection(pole, hoist_holds=None))) == [UNKNOWN]
     assert verdicts(RIBS_ARE_LIFTED, studied(replace(larch_bank, erection=None))) == [UNKNOWN]
     assert hands_lift(1) < hands_lift(3) < hands_lift(6) == hands_lift(20)
+
+
+def test_the_hillside_example_fails_for_its_stated_reason_alone() -> None:
+    house = load(EXAMPLES / "sedge-bank.toml").house
+    found = assess(house, stop_marks=False).findings
+    failing = {finding.rule for finding in found if finding.verdict is FAILS}
+    assert failing == {"the-way-out-is-short"}
+    along = next(finding for finding in found if finding.rule == "house-does-not-lean-along")
+    assert along.verdict is Verdict.HOLDS
+    assert "towards the front" in along.says()

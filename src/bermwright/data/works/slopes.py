@@ -45,4 +45,5 @@ SLOPECLOSED = Work(
 
 _MEMORY = Provenance.MEMORY
 CIRCLE_CITE = Cite(work=SMITH2006, place="Bishop's simplified method", provenance=Provenance.READ)
+LONG_CITE = Cite(work=SLOPECLOSED, place="long slope", provenance=Provenance.DERIVED)
 VENEER_CITE = Cite(work=KOERNER2005, place="cover on a sheet", provenance=Provenance.DERIVED)

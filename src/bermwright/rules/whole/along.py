@@ -51,8 +51,10 @@ PUSH_CITE = Cite(work=EN1997, place="9.5.2, at-rest pressure", provenance=Proven
 class EndPush:
     """What lies against one end."""
 
+    soil: float
+    """All of the soil's push along the axis (N), characteristic."""
     force: float
-    """Along the axis, into the house (N), characteristic."""
+    """What of it goes into the shell; the rest goes into the ground at the feet of the end's posts (N)."""
     level: float
     """At which it acts (m)."""
     working: str
@@ -74,7 +76,7 @@ def end_push(study: Study, end: End, friction: float) -> EndPush:
     weight = fill.unit_weight.high if fill is not None and fill.unit_weight else 0.0
     base, top = base_level(study), end.soil_to or 0.0
     if top <= base:
-        return EndPush(force=0.0, level=base, working="no soil lies against it")
+        return EndPush(soil=0.0, force=0.0, level=base, working="no soil lies against it")
     z = np.linspace(base, top, PLACES)
     ratio = float(sloping_at_rest_ratio(friction, end.rises))
     wet = _water(end, z)
@@ -83,10 +85,20 @@ def end_push(study: Study, end: End, friction: float) -> EndPush:
     force = float(np.trapezoid(np.maximum(pressure, 0.0) * width, z))
     moment = float(np.trapezoid(np.maximum(pressure, 0.0) * width * z, z))
     return EndPush(
-        force=force,
+        soil=force,
+        force=_into_shell(end, base, force, moment),
         level=moment / force if force else base,
         working=f"K = {ratio:.2f}, {weight / 1e3:.1f} kN/m3, up to {top:.2f} m",
     )
+
+
+def _into_shell(end: End, base: float, force: float, moment: float) -> float:
+    """Posts carry to their heads and their feet; a fence that stands by itself gives the shell nothing."""
+    if end.post_spacing is None:
+        return force
+    if end.post_head is None:
+        return 0.0
+    return min((moment - base * force) / max(end.post_head - base, 0.1), force)
 
 
 def _water(end: End, z: Array) -> Array:
@@ -250,8 +262,11 @@ def _steps(
             "E",
             "∫ K·γ·(h − z)·b(z) dz",
             "",
-            Shown(push.force, "kN", 2),
+            Shown(push.soil, "kN", 2),
             PUSH_CITE,
+        )
+        yield step(
+            f"Of it into the shell at the {at}", "E_s", "heads of the posts", "", Shown(push.force, "kN", 2)
         )
     yield step("Left over along the axis", "ΔE", "back − front", "", Shown(net, "kN", 2))
     yield step("With its factor", "E_d", "γ_G·ΔE", "", Shown(asked, "kN", 2))

@@ -12,8 +12,13 @@ from bermwright.base.sources import Cite, Provenance
 from bermwright.base.wording import level_text
 from bermwright.data.terrain import CALM, GROUND_CITE, WORST_GROUND
 from bermwright.data.works.actions import EN1997
-from bermwright.data.works.slopes import CIRCLE_CITE
-from bermwright.handbook.stability import Circle, critical_circle, steepest_infinite_slope
+from bermwright.data.works.slopes import CIRCLE_CITE, LONG_CITE
+from bermwright.handbook.stability import (
+    Circle,
+    critical_circle,
+    infinite_slope_factor,
+    steepest_infinite_slope,
+)
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import step
 from bermwright.rules.whole.ground import columns_of, soils_of, wet
@@ -23,6 +28,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.findings import Step
     from bermwright.handbook.stability import Columns
+    from bermwright.handbook.stability.search import Earth
     from bermwright.rules.study import Study
 
 ASKED = 1.25
@@ -39,6 +45,8 @@ FLATTER = (
     "a drain at the foot of the fill and one uphill."
 )
 GRAVITY = 9.80665
+DEEP = 3.0
+"""Depth of the slip along a hillside that is looked at (m)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,6 +114,7 @@ def _decide(study: Study) -> Iterator[Said]:
     if soils.fill is None or soils.natural is None or soils.missing:
         yield _missing(soils.missing)
         return
+    yield from _hillside(study, soils.natural)
     ground = columns_of(study, soils.fill, soils.natural)
     for slip in slips(study, ground):
         yield _said(slip, soils.fill.friction)
@@ -115,6 +124,65 @@ def _decide(study: Study) -> Iterator[Said]:
         )
     if study.house.site.ground_acceleration is None:
         yield _missing(("site.ground_acceleration",), "in an earthquake")
+
+
+def _hillside(study: Study, natural: Earth) -> Iterator[Said]:
+    """The hill itself as a long slope, whatever way the house lies on it, with its highest ground water."""
+    site = study.house.site
+    if not site.slope:
+        return
+    if site.water_depth is None:
+        yield _missing(("site.water_depth",), "on the hillside")
+        return
+    wet_share = float(np.clip(1.0 - site.water_depth.low / DEEP, 0.0, 1.0))
+    weight = wet_share * natural.wet_unit_weight + (1.0 - wet_share) * natural.unit_weight
+    factor = float(
+        infinite_slope_factor(
+            site.slope,
+            natural.friction,
+            unit_weight=weight,
+            depth=DEEP,
+            cohesion=natural.cohesion,
+            wet_share=wet_share,
+        )
+    )
+    ratio = ASKED / factor
+    verdict = verdict_of(ratio)
+    yield Said(
+        verdict=verdict,
+        template="The hillside of {slope} itself slides at {factor} times what drives it; {asked} is asked.",
+        values={
+            "slope": Shown(site.slope, "deg", 0),
+            "factor": Shown(factor, "", 2),
+            "asked": Shown(ASKED, "", 2),
+        },
+        case="hillside",
+        demand=ASKED,
+        capacity=factor,
+        ratio=ratio,
+        corner={"friction and cohesion": "least of their ranges"},
+        advice=""
+        if verdict is Verdict.HOLDS
+        else "Do not dig into this hill before a geotechnical engineer has seen it.",
+        steps=(
+            step(
+                f"A slip {DEEP:g} m deep along the slope, {wet_share:.2f} of it full of running water",
+                "F",
+                "[c + (γ − m·γ_w)·z·cos²β·tan φ]/(γ·z·sin β·cos β)",
+                "",
+                Shown(factor, "", 3),
+                LONG_CITE,
+            ),
+            step(
+                "Asked over there",
+                "ratio",
+                "1.25 / F",
+                f"1.25 / {factor:.3f}",
+                Shown(ratio, "", 3),
+                ASKED_CITE,
+            ),
+        ),
+    )
 
 
 def _missing(places: tuple[str, ...], when: str = "") -> Said:

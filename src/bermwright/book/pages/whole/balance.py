@@ -87,17 +87,21 @@ def _plan(study: Study, balance: Balance, system: str) -> Iterator[Block]:
     if fill is None or fill.friction_angle is None:
         return
     ends = {
-        str(one.at): end_push(study, one, fill.friction_angle.low).force
+        str(one.at): end_push(study, one, fill.friction_angle.low)
         for one in study.house.ends
         if one.vault == study.vault.name and one.soil_to is not None
     }
+    pushes = {at: push.soil for at, push in ends.items()}
     held = racking(study)
+    net = pushes.get("back", 0.0) - pushes.get("front", 0.0)
+    shell = sum(push.force * (1.0 if at == "back" else -1.0) for at, push in ends.items())
     holders = (
+        ("the ground at the feet of the posts", abs(net - shell)),
         ("nails of the planks", held.nails or 0.0),
         ("boards that stay", held.boards),
         ("half of the soil's grip at the sides", held.sides),
     )
-    sheet = force_plan(study, balance, ends=ends, held=holders, system=system)
+    sheet = force_plan(study, balance, ends=pushes, held=holders, system=system)
     yield Figure(sheet=sheet, caption="The same from above, on the whole length.")
 
 
