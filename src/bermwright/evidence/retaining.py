@@ -134,7 +134,9 @@ def _pushes() -> list[Row]:
             "push", MASSWALL, "after Rankine", retaining.soil_push, mass, "11.30",
             lambda r: float(r.force), "kN/m", Kind.PUBLISHED, "",
         ),
-        _row("drowned", DAS, "ground water", retaining.wet_soil_push, deep, "27772", lambda r: float(r.force)),
+        _row(
+            "drowned", DAS, "ground water", retaining.wet_soil_push, deep, "27772", lambda r: float(r.force)
+        ),
         _row("wet", DAS, "ground water", retaining.wet_soil_push, wet, "42943", lambda r: float(r.force)),
         _row("wet-arm", DAS, "ground water", retaining.wet_soil_push, wet, "1.0319", lambda r: float(r.arm)),
     ]  # fmt: skip
@@ -165,6 +167,24 @@ def _walls() -> list[Row]:
             "weight", WALLEXAMPLE, "area of the wall without its base block of 2.6 by 2 m, times 24 kN/m3",
             calls.wall_body, example, "158.4", lambda r: float(r.weight), "kN/m", Kind.PUBLISHED, "",
         ),
+        *[
+            _row(
+                f"sliding-{number}", WALLEXAMPLE, place, calls.stand_of,
+                {
+                    "down": 283.2e3, "along": along, "holding": 0.0, "turning": 0.0, "width": 2.6,
+                    "resistance": 283.2e3 * math.tan(math.radians(29.0)) / strength,
+                },
+                value, lambda r: 1.0 / float(r.sliding), kind=Kind.PUBLISHED,
+                note="the push is worked out from Coulomb's ratios with the soil's friction on the wall",
+            )
+            for number, (place, along, strength, value) in enumerate(
+                [
+                    ("combination 1: 1.35 and 1.5", 124584.75, 1.0, "1.26003"),
+                    ("combination 2: tan φ by 1.25, 1.0 and 1.3", 117995.64, 1.25, "1.06431"),
+                ],
+                start=1,
+            )
+        ],
         _row("weight", MASSWALL, "body", calls.wall_body, body, "23040", lambda r: float(r.weight)),
         _row("arm", MASSWALL, "body", calls.wall_body, body, "0.48889", lambda r: float(r.arm)),
         _row(
