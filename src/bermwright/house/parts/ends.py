@@ -75,7 +75,7 @@ class End:
         metadata=says(
             "Name of the site's soil that lies against it.",
             Words(),
-            example="gravelly sand",
+            example="silty till",
             missing="the vault's own fill lies against it",
         ),
     )

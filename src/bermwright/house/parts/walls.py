@@ -82,7 +82,7 @@ class Wall:
     )
     top: float | None = field(
         default=None,
-        metadata=says("Level of its top.", LEVEL, example="1.1 m", missing="it ends at the springing"),
+        metadata=says("Level of its top.", LEVEL, example="0.9 m", missing="it ends at the springing"),
     )
     unit_weight: float | None = field(
         default=None, metadata=says("Its weight.", WEIGHT, example="21 kN/m3", ask=ask_weight("the wall"))
@@ -150,7 +150,7 @@ class Wall:
         metadata=says(
             "Name of the site's soil that lies against it.",
             Words(),
-            example="gravelly sand",
+            example="silty till",
             missing="the vault's own fill lies against it",
         ),
     )
@@ -234,7 +234,7 @@ class Footing:
         metadata=says(
             "Name of the site's soil under it.",
             Words(),
-            example="gravelly sand",
+            example="silty till",
             missing="the site's soil at its depth is under it",
         ),
     )
@@ -304,7 +304,7 @@ class Buttress:
     )
     top: float | None = field(
         default=None,
-        metadata=says("Level of its top.", LEVEL, example="1.1 m", missing="it ends at the springing"),
+        metadata=says("Level of its top.", LEVEL, example="0.9 m", missing="it ends at the springing"),
     )
     unit_weight: float | None = field(
         default=None, metadata=says("Its weight.", WEIGHT, example="21 kN/m3", ask=ask_weight("the buttress"))
