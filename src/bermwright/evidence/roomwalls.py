@@ -454,4 +454,15 @@ ROWS: tuple[Row, ...] = (
         note="series for a slab of 0.4 m from 20 °C into air of 0 °C: its face after 24 h",
         pick=lambda states: float(states[-1] @ _WALL.room_gain / _WALL.port),
     ),
+    Row(
+        id="CARSLAW1959-out-of-the-room",
+        cite=_SLAB,
+        kind=Kind.DERIVED,
+        call=heat_into,
+        inputs={"bodies": _WALL, "part": 0, "start": np.zeros(_ALL_20.size), "room": np.full(24, 20.0)},
+        expected="62.044",
+        rel=0.001,
+        note="the same slab from 0 °C in a room of 20 °C takes as much",
+        pick=lambda found: float(found.mean()),
+    ),
 )
