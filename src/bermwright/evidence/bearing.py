@@ -89,7 +89,7 @@ def _factors() -> list[Row]:
 
 def _printed() -> list[Row]:
     turned = {"angle": math.radians(30)}
-    table = [
+    table: list[tuple[str, Callable[..., Any], Mapping[str, Any], str]] = [
         ("Nc", bearing.cohesion_factor, turned, "30.1"),
         ("Nq", bearing.surcharge_factor, turned, "18.4"),
         ("Ng-Meyerhof", bearing.weight_factor, {**turned, "formula": Formula.MEYERHOF}, "15.7"),
