@@ -11,7 +11,7 @@ from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.fabric import ISO6946, ISO13788
 from bermwright.form.fabric import Assembly, AssemblyLayer, assembly_of
-from bermwright.handbook.conduction import layer_temperatures
+from bermwright.handbook.conduction import layer_temperatures, rain_correction
 from bermwright.handbook.damp import (
     MonthlyAir,
     Profile,
@@ -21,6 +21,7 @@ from bermwright.handbook.damp import (
     vapour_profile,
     wet_year,
 )
+from bermwright.handbook.weather.frost import DAYS_OF_MONTHS
 from bermwright.rules.damp.living import (
     ASKED,
     MONTH_NAMES,
@@ -48,6 +49,9 @@ CONTROLS = (2.0, 5.0, 10.0, 20.0, 50.0, 100.0, 300.0, 1500.0)
 MONTHLY = Cite(work=ISO13788, place="6: condensation month by month", provenance=Provenance.MEMORY)
 LIMIT = Cite(work=ISO13788, place="annex: limits of condensate by material", provenance=Provenance.MEMORY)
 LAYERED = Cite(work=ISO6946, place="6.7: layers; bent ones as cylinders", provenance=Provenance.MEMORY)
+RAIN = Cite(work=ISO6946, place="annex F: insulation above the sheet", provenance=Provenance.MEMORY)
+HEATING_BELOW = 10.0
+"""°C: months with a colder mean are heated."""
 THINNEST_AIR = 1e-3
 """m: less resists nothing."""
 
@@ -192,6 +196,26 @@ def _of_vault(whole: Whole, vault: Vault) -> Said:
     return _wet(whole.house, damp)
 
 
+def rain_under(damp: DampYear) -> float:
+    """What rain adds that runs between the insulation outside a sheet and that sheet (W/m2K); 0 without."""
+    covers = damp.assembly.covers
+    sheets = [at for at, layer in enumerate(covers) if layer.kind == "membrane"]
+    if not sheets:
+        return 0.0
+    resistances = damp.assembly.resistances
+    above = sum(
+        float(resistances[1 + at])
+        for at, layer in enumerate(covers)
+        if at > sheets[-1] and layer.kind == "insulation"
+    )
+    climate = damp.living.climate
+    cold = np.array(climate.mean) < HEATING_BELOW
+    rain = float(
+        np.sum(np.array(climate.precipitation)[cold]) / max(1.0, float(np.sum(DAYS_OF_MONTHS[cold])))
+    )
+    return float(rain_correction(rain, above, float(resistances.sum())))
+
+
 def _dry(house: House, damp: DampYear) -> Said:
     living, month = damp.living, damp.living.coldest
     return Said(
@@ -201,7 +225,7 @@ def _dry(house: House, damp: DampYear) -> Said:
         values={
             "month": MONTH_NAMES[month],
             "humidity": Shown(float(living.humidity[month]), "%", 0),
-            "loss": Shown(damp.assembly.transmittance, "W/m2K", 3),
+            "loss": Shown(damp.assembly.transmittance + rain_under(damp), "W/m2K", 3),
         },
         demand=0.0,
         capacity=float(np.min(damp.limits)),
@@ -250,21 +274,32 @@ def _wet(house: House, damp: DampYear) -> Said:
     )  # fmt: skip
 
 
-def _heat_steps(damp: DampYear) -> tuple[Step, ...]:
-    total = float(damp.assembly.resistances.sum())
-    names = " + ".join(f"{value:.3f}" for value in damp.assembly.resistances)
-    return (
-        step(
-            "Resistance over the crown: film, layers bent as they are, soil, film",
-            "R_T",
-            "R_si + Σ R + R_se",
-            names,
-            Shown(total, "m2K/W", 3),
-            LAYERED,
-        ),
-        step("Heat through a square metre of the room's face", "U", "1/R_T", f"1/{total:.3f}",
-             Shown(1.0 / total, "W/m2K", 3)),
-    )  # fmt: skip
+def _heat_steps(damp: DampYear) -> Iterator[Step]:
+    total, rain = float(damp.assembly.resistances.sum()), rain_under(damp)
+    yield step(
+        "Resistance over the crown: film, layers bent as they are, soil, film",
+        "R_T",
+        "R_si + Σ R + R_se",
+        " + ".join(f"{value:.3f}" for value in damp.assembly.resistances),
+        Shown(total, "m2K/W", 3),
+        LAYERED,
+    )
+    yield step(
+        "Heat through a square metre of the room's face",
+        "U",
+        "1/R_T",
+        f"1/{total:.3f}",
+        Shown(1.0 / total, "W/m2K", 3),
+    )
+    if rain > 0.0:
+        yield step(
+            "What rain adds that runs under the insulation outside the sheet",
+            "ΔU",
+            "p·0.04·(R_1/R_T)²",
+            "mean rain of the months under 10 °C, in mm a day",
+            Shown(rain, "W/m2K", 3),
+            RAIN,
+        )
 
 
 def _advice(damp: DampYear) -> str:

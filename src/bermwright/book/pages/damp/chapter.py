@@ -14,7 +14,7 @@ from bermwright.data.climates import MONTHS
 from bermwright.rules.air.tube import NEEDED, TubeYear, tube_year
 from bermwright.rules.damp.corners import ColdCorner, cold_corners, corner_humidity, missing_for_places
 from bermwright.rules.damp.field import warm_places
-from bermwright.rules.damp.layers import DampYear, damp_year, studied_assembly
+from bermwright.rules.damp.layers import DampYear, damp_year, rain_under, studied_assembly
 from bermwright.rules.damp.living import MONTH_NAMES, Living, living_of, missing_for_living
 from bermwright.rules.damp.ribs import woods_of
 from bermwright.rules.nouns import Whole
@@ -170,12 +170,14 @@ def _layers(damp: DampYear, system: str) -> Table:
         )
         for layer in (*damp.assembly.covers, *damp.assembly.soil)
     )
-    loss = show(damp.assembly.transmittance, "W/m2K", 3, system)
+    loss, rain = damp.assembly.transmittance, rain_under(damp)
+    wet = f"; rain under the insulation adds {show(rain, 'W/m2K', 3, system)}" if rain > 0.0 else ""
     return Table(
         head=("layer, from the room", "thickness", "conducts", "vapour: worth of still air", "values of"),
         rows=rows,
         align="lrrrl",
-        caption=f"The roof loses {loss} for each square metre of the room's face, bent as it is.",
+        caption=f"The roof loses {show(loss, 'W/m2K', 3, system)} for each square metre of the room's face, "
+        f"bent as it is{wet}.",
     )
 
 
