@@ -46,6 +46,7 @@ _IMPERIAL_WHOLE = {
     "N/mm2": "psi",
     "MN/m2": "psi",
     "t/m3": "lbm/ft3",
+    "m3/h": "ft3/min",
 }
 """Whole units with an imperial name of their own."""
 
