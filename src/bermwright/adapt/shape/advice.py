@@ -248,8 +248,9 @@ def _costs(comparison: Comparison, chosen: Candidate) -> Sentence:
         "standing": Shown(chosen.standing, "m", 2),
         "retained": Shown(wall.retained, "m", 2),
         "push": Shown(wall.soil_push, "kN/m", 0),
-        "feet": feet_words(chosen.envelope.outward),
     }
+    feet, pushes = feet_push(chosen.envelope.outward)
+    values |= pushes
     room = {
         Stand.LOWER: "The crown comes down from {was} to {crown}, with {standing} free over {floor} of floor",
         Stand.WALLS: "Crown and mound stay where they are",
@@ -260,19 +261,24 @@ def _costs(comparison: Comparison, chosen: Candidate) -> Sentence:
         values["soil"] = Shown(own.fill - chosen.fill, "m3", 0)
         room += " and {soil} less soil to move"
     walls = "the walls hold back {retained} of soil ({push}) and" if wall.retained else "the footings"
-    return Sentence(f"{room}; {walls} take {{feet}} from the ribs.", values)
+    return Sentence(f"{room}; {walls} take {feet} from the ribs.", values)
 
 
 def feet_words(outward: Range, system: str = "metric") -> str:
-    """The range of a foot's push sideways: `5 kN/m outward to 21 kN/m inward`, `1 to 18 kN/m outward`."""
+    """The range of a foot's push sideways, such as `5 kN/m outward to 21 kN/m inward`."""
+    return Sentence(*feet_push(outward)).says(system)
+
+
+def feet_push(outward: Range) -> tuple[str, dict[str, Shown | str]]:
+    """The same as part of a sentence, with its values."""
     if not (math.isfinite(outward.low) and math.isfinite(outward.high)):
-        return "an unknown push"
+        return "an unknown push", {}
     low, high = (Shown(abs(end), "kN/m", 0) for end in (outward.low, outward.high))
     if outward.low < 0.0 < outward.high:
-        return f"{high.text(system)} outward to {low.text(system)} inward"
+        return "{far} outward to {near} inward", {"far": high, "near": low}
     near, far = sorted((low, high), key=lambda shown: shown.value)
     side = "outward" if outward.high > 0.0 else "inward"
-    return f"{near.text(system).split()[0]} to {far.text(system)} {side}"
+    return f"{{near}} to {{far}} {side}", {"near": near, "far": far}
 
 
 def wall_words(one: Candidate, system: str = "metric") -> str:

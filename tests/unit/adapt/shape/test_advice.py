@@ -105,8 +105,8 @@ def test_without_any_curve_nothing_is_chosen(sections: Mapping[str, Any]) -> Non
     ("low", "high", "says"),
     [
         (-21e3, 4.4e3, "4 kN/m outward to 21 kN/m inward"),
-        (1e3, 18e3, "1 to 18 kN/m outward"),
-        (-18e3, -1e3, "1 to 18 kN/m inward"),
+        (1e3, 18e3, "1 kN/m to 18 kN/m outward"),
+        (-18e3, -1e3, "1 kN/m to 18 kN/m inward"),
         (math.nan, 1.0, "an unknown push"),
     ],
 )
@@ -140,7 +140,9 @@ def test_every_curve_has_a_letter_and_the_first_are_the_chosen_and_the_own(advic
 
 def test_figures_leave_their_unit_to_the_head() -> None:
     assert (bare(2.5, "m", 2, "metric"), unit_of("m", "metric")) == ("2.50", "m")
-    assert (bare(2.5, "m", 2, "imperial"), unit_of("m", "imperial")) == ("8 ft 2 7/16 in", "")
+    assert (bare(2.5, "m", 2, "imperial"), unit_of("m", "imperial")) == ("8.2", "ft")
+    assert (bare(0.245, "mm", 0, "imperial"), unit_of("mm", "imperial")) == ("9.65", "in")
+    assert bare(math.nan, "m", 2, "metric") == "unknown"
     assert (bare(3e3, "kN/m", 0, "imperial"), unit_of("kN/m", "imperial")) == ("206", "lb/ft")
 
 
@@ -150,6 +152,7 @@ def test_text_and_pages_say_the_same(advice: Advice, system: str) -> None:
     flat = " ".join(text.split())
     for sentence in advice.why:
         assert sentence.says(system) in flat
+        assert ("kN" in sentence.says(system)) is (system == "metric")
     for row in curve_rows(advice, system):
         assert row.where.split("; ", 1)[0] in flat
     document = shape_document(

@@ -144,18 +144,24 @@ def feet_text(one: Candidate, system: str = "metric") -> str:
 
 
 def bare(value: float, unit: str, digits: int, system: str) -> str:
-    """A number whose unit stands in the head of its column; feet and inches keep theirs."""
-    text = show(value, unit, digits, system)
-    return text if not math.isfinite(value) or _in_inches(unit, system) else text.split()[0]
+    """A number whose unit stands in the head of its column; feet and inches as decimals, to be compared."""
+    if not math.isfinite(value):
+        return UNKNOWN
+    if system != "metric" and unit in DECIMAL:
+        name, size = DECIMAL[unit]
+        return f"{value / size:.{1 if name == 'ft' else 2}f}"
+    return show(value, unit, digits, system).split()[0]
 
 
 def unit_of(unit: str, system: str) -> str:
-    """The unit for the head of a column; nothing where there is none or every number brings its own."""
-    return "" if not unit or _in_inches(unit, system) else show(1.0, unit, 0, system).split(maxsplit=1)[1]
+    """The unit for the head of a column; nothing where there is none."""
+    if system != "metric" and unit in DECIMAL:
+        return DECIMAL[unit][0]
+    return show(1.0, unit, 0, system).split(maxsplit=1)[1] if unit else ""
 
 
-def _in_inches(unit: str, system: str) -> bool:
-    return system != "metric" and unit in {"m", "mm"}
+DECIMAL = {"m": ("ft", 0.3048), "mm": ("in", 0.0254)}
+"""Units of lengths in imperial tables, and their size (m)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -63,7 +63,7 @@ def curves_sheet(
     view = View(origin=(0.5 * WIDTH, key + BELOW * factor), scale=scale)
     window = ((0.0, key), (WIDTH, height))
     items = (
-        Clip(low=window[0], high=window[1], items=tuple(_ground(drawn, view, wall or WALL))),
+        Clip(low=window[0], high=window[1], items=tuple(_ground(drawn, view, wall or WALL, figures))),
         *_lines(drawn, view),
         *_headroom(drawn[0].form, standing, view, figures),
         *_scale(view, window[1]),
@@ -73,7 +73,7 @@ def curves_sheet(
     return Sheet(width=WIDTH, height=height, items=items, title="Curves compared", alt=alt, view=view)
 
 
-def _ground(drawn: Sequence[DrawnCurve], view: View, wall: float) -> Iterator[Item]:
+def _ground(drawn: Sequence[DrawnCurve], view: View, wall: float, figures: Figures) -> Iterator[Item]:
     """Ground in place, the mound over the first curve, the mound of the file as a chain line."""
     first = drawn[0].form
     edge = 0.5 * WIDTH * view.scale / 1000.0 + 0.2
@@ -87,7 +87,7 @@ def _ground(drawn: Sequence[DrawnCurve], view: View, wall: float) -> Iterator[It
     mound = path_of(view, np.concatenate([x, x[::-1]]), np.concatenate([made, natural[::-1]]))
     yield Area(path=mound, wash=Wash.EARTH, layer="earth")
     yield Stroke(path=path_of(view, x, natural), pen=Pen.LAYER, layer="earth")
-    yield from _room(first, view, wall)
+    yield from _room(first, view, wall, figures)
     yield Stroke(path=path_of(view, x, made), pen=Pen.CUT, layer="earth")
     for other in (one for one in drawn if one.replaced):
         line = other.form.ground.finished
@@ -97,7 +97,7 @@ def _ground(drawn: Sequence[DrawnCurve], view: View, wall: float) -> Iterator[It
             yield note((middle[0], middle[1] + 1.2), "ground as in the file", "middle")
 
 
-def _room(form: VaultForm, view: View, wall: float) -> Iterator[Item]:
+def _room(form: VaultForm, view: View, wall: float, figures: Figures) -> Iterator[Item]:
     """The room of the first curve down to the floor, and walls where it stands on any."""
     inside = form.rib.inside
     foot = form.springing
@@ -127,7 +127,7 @@ def _room(form: VaultForm, view: View, wall: float) -> Iterator[Item]:
     yield Stroke(path=floor, pen=Pen.SEEN, layer="room")
     at = view.point(0.0, 0.0)
     yield level_triangle(at)
-    yield figure((at[0] + 2.2, at[1] + 0.8), "±0.00")
+    yield figure((at[0] + 2.2, at[1] + 0.8), figures.level(0.0))
 
 
 def _styled(drawn: Sequence[DrawnCurve]) -> list[tuple[Pen, DrawnCurve]]:
@@ -186,4 +186,4 @@ def _key(drawn: Sequence[DrawnCurve]) -> Iterator[Item]:
         y = LINE * (len(drawn) - row) - 3.0
         yield Stroke(path=((2.0, y + 1.0), (2.0 + SAMPLE, y + 1.0)), pen=pen, layer="key")
         yield Text(at=(20.0, y), text=one.letter, height=FIGURE, strong=True, ink=Ink.INK, halo=False)
-        yield Text(at=(25.0, y), text=one.says, height=CAPTION + 0.3, halo=False)
+        yield Text(at=(25.0, y), text=one.says, height=CAPTION, halo=False)

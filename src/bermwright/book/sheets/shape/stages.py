@@ -24,6 +24,8 @@ TALL = 52.0
 LEFT, FOOT, HEAD, GAP = 13.0, 11.0, 18.0, 5.0
 """Room for the axis, for the words under the bars and over them, and between two panels (mm)."""
 MOST = 4
+FOOT_LENGTH = 0.3048
+"""A foot (m): under the bars there is no room for fractions of inches."""
 PHASES = (
     ("shell", frozenset({StageKind.RIBS, StageKind.LAGGED, StageKind.WRAPPED})),
     ("filling", frozenset({StageKind.CROWN_SOIL, StageKind.FILL})),
@@ -118,7 +120,7 @@ def _panel(
     for number, stage in enumerate(panel.stages):
         yield from _bar(stage.bending, left + (number + 0.5) * pitch, 0.36 * pitch, scale, corridor.least)
     yield from _worst(panel, across, pitch, scale, limits, system)
-    yield from _phases(panel, left, pitch)
+    yield from _phases(panel, left, pitch, system)
     top = FOOT + TALL + HEAD - 4.0
     yield Text(at=(left, top), text=f"{panel.letter}  {panel.says}", height=FIGURE, strong=True, halo=False)
     for line, words in enumerate(panel.stands[:2]):
@@ -170,7 +172,7 @@ def _worst(
     yield Text(at=(x, y), text=words, height=FIGURE, anchor=anchor, strong=True, layer="axis")
 
 
-def _phases(panel: Panel, left: float, pitch: float) -> Iterator[Item]:
+def _phases(panel: Panel, left: float, pitch: float, system: str) -> Iterator[Item]:
     """Which bars belong to the shell, the filling and the finished house, and the levels of the fill."""
     for name, kinds in PHASES:
         places = [i for i, one in enumerate(panel.stages) if one.stage.kind in kinds]
@@ -184,7 +186,8 @@ def _phases(panel: Panel, left: float, pitch: float) -> Iterator[Item]:
         levels = [one.level for i in places if (one := panel.stages[i]).stage.kind is StageKind.FILL]
         known = [level for level in levels if level is not None]
         if known:
-            words = f"{known[0]:+.1f} … {known[-1]:+.1f} m"
+            unit, size = ("m", 1.0) if system == "metric" else ("ft", FOOT_LENGTH)
+            words = f"{known[0] / size:+.1f} … {known[-1] / size:+.1f} {unit}"
             yield Text(
                 at=(0.5 * (start + end), FOOT - 8.8), text=words, height=CAPTION, anchor="middle", halo=False
             )
