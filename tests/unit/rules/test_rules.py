@@ -28,6 +28,8 @@ if TYPE_CHECKING:
     from bermwright.rules.study import Study
 
 GOOD = {Verdict.HOLDS, Verdict.DOES_NOT_APPLY}
+OF_A_VAULT = {rule.name for rule in RULES}
+"""Rules that read one vault; those on the house say of each part what they know of it."""
 
 
 def verdicts(name: str, study: Study) -> set[Verdict]:
@@ -318,14 +320,14 @@ def test_outside_the_methods_nothing_holds(larch_bank: House) -> None:
     short = replace(larch_bank, vaults=(replace(vault, length=3.0),))
     found = assess(short, stop_marks=False)
     assert {f.verdict for f in found.findings if f.rule == "within-the-methods"} == {Verdict.UNKNOWN}
-    assert not any(f.verdict in {Verdict.HOLDS, Verdict.TIGHT} for f in found.findings)
+    assert not any(f.verdict in {Verdict.HOLDS, Verdict.TIGHT} for f in found.findings if f.rule in OF_A_VAULT)
 
 
 def test_missing_soil_leaves_every_rule_unknown_and_asks(larch_bank: House) -> None:
     vault = larch_bank.vaults[0]
     lost = replace(larch_bank, vaults=(replace(vault, fill=None),))
     found = assess(lost)
-    assert {f.verdict for f in found.findings} == {Verdict.UNKNOWN}
+    assert {f.verdict for f in found.findings if f.rule in OF_A_VAULT} == {Verdict.UNKNOWN}
     assert any("fill" in question.place for question in found.questions)
 
 
@@ -348,7 +350,7 @@ def test_heavier_soil_never_helps_the_planks(restudy: Callable[..., Study], good
 
 def test_marks_of_the_rules_can_be_drawn(bad_study: Study) -> None:
     drawn = 0
-    for rule in EVERY_RULE:
+    for rule in RULES:
         for finding in rule.run(bad_study):
             if rule.draws is not None:
                 drawn += len(rule.draws(bad_study, finding))
