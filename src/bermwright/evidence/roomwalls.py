@@ -439,7 +439,7 @@ ROWS: tuple[Row, ...] = (
         inputs={"bodies": _WALL, "part": 0, "start": _ALL_20, "room": np.zeros(24)},
         expected="-62.044",
         rel=0.001,
-        note="0.2·1.9e6·(20 − 5.8932)/86 400 s: the series for the mean of a slab of 0.4 m from 20 °C into air "
+        note="0.2·1.9e6·(20 − 5.8932)/86 400 s: the series for the mean of a slab of 0.4 m from 20 °C in air "
         "of 0 °C after 24 h",
         pick=lambda found: float(found.mean()),
     ),

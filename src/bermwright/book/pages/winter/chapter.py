@@ -44,7 +44,7 @@ CAUTIONS = (
         "the fire air of its own, and let a chimney sweep look at the flue before the first fire."
     ),
     (
-        "*This is an average year.* A cold winter takes a fifth more; stack a reserve. Local "
+        "*This is an average year.* A cold winter may take a fifth more; stack a reserve. Local "
         "rules on stoves, flues "
         "and insulation come before anything said here."
     ),

@@ -22,30 +22,30 @@ if TYPE_CHECKING:
 
 KWH = 3.6e6
 LEFT, RIGHT, TALL = 17.0, 46.0, 96.0
-UP: tuple[Style, ...] = (
-    (Wash.GREY, Hatch.NONE),
-    (Wash.PAPER, Hatch.NONE),
-    (Wash.PALE, Hatch.NONE),
-    (Wash.INSULATION, Hatch.NONE),
-    (Wash.EARTH, Hatch.NONE),
-    (Wash.SNOW, Hatch.NONE),
-)
-DOWN: tuple[Style, ...] = (
-    (Wash.INSITU, Hatch.EARTH_IN_PLACE),
-    (Wash.COLD, Hatch.NONE),
-    (Wash.PAPER, Hatch.NONE),
-    (Wash.LAGGING, Hatch.TIMBER_ACROSS),
-    (Wash.PALE, Hatch.NONE),
-    (Wash.SNOW, Hatch.SNOW),
-)
-ORDER = ("stove", "sun", "people", "cooking", "animals", "electric")
+UP: Mapping[str, Style] = {
+    "stove": (Wash.GREY, Hatch.NONE),
+    "sun": (Wash.PAPER, Hatch.NONE),
+    "people": (Wash.PALE, Hatch.NONE),
+    "cooking": (Wash.INSULATION, Hatch.NONE),
+    "animals": (Wash.EARTH, Hatch.NONE),
+    "electric": (Wash.SNOW, Hatch.NONE),
+}
+"""Gains in the order in which they are stacked, and how each is drawn."""
+DOWN: Mapping[str, Style] = {
+    "shell and ground": (Wash.INSITU, Hatch.EARTH_IN_PLACE),
+    "fresh air": (Wash.COLD, Hatch.NONE),
+    "windows and doors": (Wash.PAPER, Hatch.NONE),
+    "end walls": (Wash.LAGGING, Hatch.TIMBER_ACROSS),
+    "opened windows": (Wash.SNOW, Hatch.SNOW),
+}
+"""The same of losses."""
 LITTLE = 0.01
 """Share of the year under which a way of warmth joins the rest."""
 
 
 def balance_sheet(year: WinterYear, *, width: float = 174.0) -> Sheet:
     """Bars of the months; the same height goes up and down but for what is kept from month to month."""
-    gains = {name: year.balance.gains[name] for name in ORDER if name in year.balance.gains}
+    gains = {name: year.balance.gains[name] for name in UP if name in year.balance.gains}
     losses = _grouped(year)
     most = max(_peak(gains), _peak(losses), KWH)
     return Sheet(
@@ -58,15 +58,14 @@ def balance_sheet(year: WinterYear, *, width: float = 174.0) -> Sheet:
 
 
 def _grouped(year: WinterYear) -> dict[str, Array]:
-    """Losses, the largest first; windows and end walls joined."""
+    """Losses in their order; windows and end walls joined."""
     found: dict[str, Array] = {}
     for name, row in year.balance.losses.items():
         group = _group(year, name)
         if group:
             found[group] = found.get(group, np.zeros(12)) + row
     whole = sum(float(row.sum()) for row in found.values())
-    kept = {name: row for name, row in found.items() if row.sum() > LITTLE * whole}
-    return dict(sorted(kept.items(), key=lambda item: -float(item[1].sum())))
+    return {name: found[name] for name in DOWN if name in found and found[name].sum() > LITTLE * whole}
 
 
 def _group(year: WinterYear, name: str) -> str:
@@ -108,11 +107,12 @@ def _items(
 
 
 def _bars(
-    rows: Mapping[str, Array], styles: tuple[Style, ...], sign: float, place: tuple[float, float, float]
+    rows: Mapping[str, Array], styles: Mapping[str, Style], sign: float, place: tuple[float, float, float]
 ) -> Iterator[Item]:
     wide, middle, factor = place
     stand = np.zeros(12)
-    for (_name, row), (wash, hatch) in zip(rows.items(), styles, strict=False):
+    for name, row in rows.items():
+        wash, hatch = styles[name]
         for month in range(12):
             amount = max(float(row[month]) / KWH, 0.0) * factor
             if amount < 0.15:
@@ -125,13 +125,14 @@ def _bars(
 
 
 def _legend(
-    rows: Mapping[str, Array], styles: tuple[Style, ...], sign: float, place: tuple[float, float]
+    rows: Mapping[str, Array], styles: Mapping[str, Style], sign: float, place: tuple[float, float]
 ) -> Iterator[Item]:
     """Names beside the bars, in the order in which they are stacked, with the year's sum."""
     width, middle = place
     x = width - RIGHT + 4.0
     count = len(rows)
-    for number, ((name, row), (wash, hatch)) in enumerate(zip(rows.items(), styles, strict=False)):
+    for number, (name, row) in enumerate(rows.items()):
+        wash, hatch = styles[name]
         y = middle + sign * 4.0 + sign * number * 6.4 - (0.0 if sign > 0 else 3.4)
         box = ((x, y), (x + 6.0, y), (x + 6.0, y + 3.4), (x, y + 3.4))
         yield Area(path=box, wash=wash, hatch=hatch, outline=Pen.LAYER, layer="legend")

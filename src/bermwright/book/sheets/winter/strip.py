@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.adapt.winter.telling.picture import WEEKS, week_of
-from bermwright.adapt.winter.telling.seasons import by_days
+from bermwright.adapt.winter.telling.seasons import by_days, date
 from bermwright.base.drawing import Area, Item, Pen, Sheet, Stroke, Text, Wash
 from bermwright.base.units import show
 from bermwright.book.sheets.paper import CAPTION, Board, figure, note
@@ -148,7 +148,14 @@ def _frost(year: WinterYear, scale: _Scale, system: str) -> Iterator[Item]:
         yield Text(at=(0.0, line - 3.0 - 3.2 * count), text=words, height=CAPTION, halo=False)
     if max(depths) > 0.0:
         worst = int(np.argmax(depths))
-        at = scale.x(7.0 * worst + 7.0).item() + 2.0, line - (FROST - 2.0) * depths[worst] / deepest
-        yield figure((at[0] + 1.0, at[1] + 0.3), f"{show(depths[worst], 'm', 2, system)}, the deepest")
+        idle = max(range(WEEKS), key=lambda week: min((week - at) % WEEKS for at in _frozen_weeks(depths)))
+        place = scale.x(7.0 * (idle - 8)).item(), line - 6.5
+        day = date(7 * worst + 6)
+        yield figure(place, f"{show(depths[worst], 'm', 2, system)} deep about {day}", "middle")
     else:
         yield note((LEFT + 3.0, line - 5.0), "never frozen")
+
+
+def _frozen_weeks(depths: list[float]) -> list[int]:
+    """Weeks in which open ground is frozen."""
+    return [week for week, depth in enumerate(depths) if depth > 0.0]
