@@ -31,6 +31,7 @@ from bermwright.handbook.air import (
     air_density,
     air_for,
     air_viscosity,
+    air_warmed,
     carbon_dioxide,
     film_in_pipe,
     friction_factor,
@@ -268,6 +269,8 @@ _HOUSE = (
     _row("stove-cold", _cite(STOICHIOMETRY, "2 kg/h, twice the air, at 0 °C"), stove_air, "18.435",
          {"burned": 2.0 / 3600.0, "excess": 2.0, "temperature": 0.0}, "4·5.956/1.2923 m3/h",
          pick=lambda r: float(r) * 3600.0),
+    _row("warmed", _cite(INCROPERA, "400 W into 60 m3/h from −10 °C"), air_warmed, "9.8127",
+         {"power": 400.0, "flow": 60.0 / 3600.0, "outside": -10.0}, "−10 + 400/(1.204118·1006/60)"),
     _row("warming", _cite(INCROPERA, "19.8 m3/h from −20 to 20 °C"), warming_power, "266.50",
          {"flow": 19.8 / 3600.0, "outside": -20.0, "inside": 20.0}, "1.204·1006·0.0055·40"),
 )  # fmt: skip

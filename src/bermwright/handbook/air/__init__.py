@@ -3,6 +3,7 @@
 from bermwright.handbook.air.exchange import (
     OUTDOOR_CARBON,
     air_for,
+    air_warmed,
     carbon_dioxide,
     leakage_area,
     leakage_flow,
@@ -20,7 +21,7 @@ from bermwright.handbook.air.properties import air_conductivity, air_density, ai
 from bermwright.handbook.air.tube import TubeAir, frozen_length, ground_resistance, tube_air, tube_water
 
 __all__ = [
-    "OUTDOOR_CARBON", "TubeAir", "air_conductivity", "air_density", "air_for", "air_viscosity",
+    "OUTDOOR_CARBON", "TubeAir", "air_conductivity", "air_density", "air_for", "air_viscosity", "air_warmed",
     "carbon_dioxide", "film_in_pipe", "friction_factor", "frozen_length", "ground_resistance", "leakage_area",
     "leakage_flow", "opening_flow", "openings_in_row", "pipe_pressure", "pressure_at", "reynolds",
     "stack_pressure", "stove_air", "tube_air", "tube_water", "underpressure", "warming_power",

@@ -389,3 +389,37 @@ def warming_power(flow: ArrayLike, outside: ArrayLike, inside: ArrayLike) -> Arr
     within("temperature", inside, -60.0, 60.0, unit="°C")
     warmed = np.asarray(inside, dtype=float) - np.asarray(outside, dtype=float)
     return np.asarray(air_density(20.0) * HEAT * np.asarray(flow, dtype=float) * warmed)
+
+
+def air_warmed(power: ArrayLike, flow: ArrayLike, outside: ArrayLike) -> Array:
+    """How warm fresh air comes in past a stove, or through a path behind glass that the sun warms.
+
+    T = T_out + P/(ρ(20 °C)·c·V̇)
+
+    Parameters
+    ----------
+    power : float or array
+        Heat that the path gives to the air, P [W], from 0.
+    flow : float or array
+        At the temperature of the room, V̇ [m3/s], over 0.
+    outside : float or array
+        Of the air outdoors, T_out [°C], from -60 to 60.
+
+    Returns
+    -------
+    float or array
+        Temperature of the air [°C].
+
+    Notes
+    -----
+    The path gives what sun or stove have; at night a solar path gives nothing and must be shut, or it cools.
+
+    References
+    ----------
+    [INCROPERA] : energy of a stream.
+    """
+    within("heat", power, 0.0, unit="W")
+    within("flow", flow, 0.0, unit="m3/s", open_low=True)
+    within("temperature", outside, -60.0, 60.0, unit="°C")
+    carried = air_density(20.0) * HEAT * np.asarray(flow, dtype=float)
+    return np.asarray(np.asarray(outside, dtype=float) + np.asarray(power, dtype=float) / carried)
