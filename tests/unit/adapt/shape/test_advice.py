@@ -141,7 +141,7 @@ def test_every_curve_has_a_letter_and_the_first_are_the_chosen_and_the_own(advic
 def test_figures_leave_their_unit_to_the_head() -> None:
     assert (bare(2.5, "m", 2, "metric"), unit_of("m", "metric")) == ("2.50", "m")
     assert (bare(2.5, "m", 2, "imperial"), unit_of("m", "imperial")) == ("8.2", "ft")
-    assert (bare(0.245, "mm", 0, "imperial"), unit_of("mm", "imperial")) == ("9.65", "in")
+    assert (bare(0.245, "mm", 0, "imperial"), unit_of("mm", "imperial")) == ("9.6", "in")
     assert bare(math.nan, "m", 2, "metric") == "unknown"
     assert (bare(3e3, "kN/m", 0, "imperial"), unit_of("kN/m", "imperial")) == ("206", "lb/ft")
 

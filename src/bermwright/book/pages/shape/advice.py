@@ -209,7 +209,7 @@ def _table(advice: Advice, system: str) -> Iterator[Block]:
         ),
         align="lllrrlrrrrrr",
         strong=(3,),
-        widths=(0.5, 4.2, 4.6, 1.7, 2.1, 2.0, 1.4, 1.4, 1.2, 1.3, 1.6, 1.7),
+        widths=(0.5, 4.1, 4.4, 1.7, 2.1, 2.0, 1.4, 1.3, 1.6, 1.3, 1.6, 1.7),
     )
     yield Para(WHAT_COUNTS, small=True)
     plain_share, held_share = (100.0 * share for share in advice.chosen.mound_steep)

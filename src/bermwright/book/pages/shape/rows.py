@@ -148,8 +148,8 @@ def bare(value: float, unit: str, digits: int, system: str) -> str:
     if not math.isfinite(value):
         return UNKNOWN
     if system != "metric" and unit in DECIMAL:
-        name, size = DECIMAL[unit]
-        return f"{value / size:.{1 if name == 'ft' else 2}f}"
+        _, size = DECIMAL[unit]
+        return f"{value / size:.1f}"
     return show(value, unit, digits, system).split()[0]
 
 
