@@ -71,6 +71,7 @@ bench: .venv/ready
 	@$(RUN) bench/frames.py
 	@$(RUN) bench/check.py
 	@$(RUN) bench/shape.py
+	@$(RUN) bench/heat.py
 
 docs: .venv/ready
 	$(SAY) "Writing docs/reference again"
