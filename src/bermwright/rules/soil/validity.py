@@ -66,7 +66,7 @@ def _decide(study: Study) -> Iterator[Said]:
     yield from found or [
         Said(
             verdict=Verdict.HOLDS,
-            template="Span, length, cover, slopes and ground are within the methods, away from the ends.",
+            template="Span, length, cover, slopes and ground are within the methods.",
         )
     ]
 

@@ -72,7 +72,8 @@ def _vault(house: House, study: Study, system: str) -> Iterator[Block]:
             one for one in house.openings if one.vault == vault.name and str(one.side) == str(side)
         )
         if end is not None or inside:
-            yield Figure(sheet=end_sheet(study.form, side, end, inside, system=system))
+            floors = tuple(floor for floor in house.floors if floor.vault == vault.name)
+            yield Figure(sheet=end_sheet(study.form, side, end, inside, floors=floors, system=system))
     holes = _holes(house, vault, study)
     if holes:
         yield Figure(

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.drawing import Path
     from bermwright.form.shapes import VaultForm
-    from bermwright.house import End, EndSide, Opening
+    from bermwright.house import End, EndSide, Floor, Opening
 
 SCALES = (20.0, 25.0, 50.0, 100.0)
 SIDE, FOOT, HEAD = 34.0, 26.0, 14.0
@@ -39,6 +39,7 @@ def end_sheet(
     end: End | None,
     openings: tuple[Opening, ...],
     *,
+    floors: tuple[Floor, ...] = (),
     width: float = 174.0,
     system: str = "metric",
 ) -> Sheet:
@@ -55,6 +56,7 @@ def end_sheet(
         *_wall(form, end, openings, view),
         *_posts(form, end, openings, view),
         *_soil(form, end, view, figures),
+        *(item for floor in floors for item in _floor(form, floor, view, figures)),
         *(item for opening in openings for item in _hole(form, opening, view, figures)),
         *_levels(openings, view, figures),
         heading((0.0, height - 5.0), f"The {side} end of {form.name}"),
@@ -179,6 +181,22 @@ def _soil(form: VaultForm, end: End | None, view: View, figures: Figures) -> Ite
     yield figure((stop[0] + 1.0, stop[1] - 3.4), figures.level(end.soil_to))
 
 
+def _floor(form: VaultForm, floor: Floor, view: View, figures: Figures) -> Iterator[Item]:
+    """An upper floor behind the wall: its upper side and the underside of its joists, dashed."""
+    if floor.level is None:
+        return
+    inside = form.rib.inside
+    deep = floor.joist.width + (floor.boards or 0.0)
+    for level in (floor.level, floor.level - deep):
+        wide = inside.x[inside.z >= level]
+        if wide.size:
+            ends = view.point(float(wide.min()), level), view.point(float(wide.max()), level)
+            yield Stroke(path=ends, pen=Pen.HIDDEN, layer="ends")
+    right = view.point(float(form.rib.outside.x.max()) + 0.25, floor.level)
+    yield note((right[0] + 1.0, right[1] + 0.6), floor.name)
+    yield figure((right[0] + 1.0, right[1] - 3.4), figures.level(floor.level))
+
+
 def _hole(form: VaultForm, opening: Opening, view: View, figures: Figures) -> Iterator[Item]:
     box = _hole_box(opening, view)
     if box is None:
@@ -230,8 +248,11 @@ def _levels(openings: tuple[Opening, ...], view: View, figures: Figures) -> Iter
         yield Stroke(path=((axis[0], floor - 20.0), (axis[0], floor + 4.0)), pen=Pen.NOT_YET)
         yield note((axis[0] + 0.8, floor - 20.0), "axis")
     for opening in sorted(shown, key=lambda one: one.across):
-        near, far = _edges(opening, view, floor)
-        yield Dimension(start=near, end=far, offset=-6.0, text=figures.length(opening.width))
+        under = any(_below(other, opening) for other in shown)
+        near, far = _edges(opening, view, view.point(0.0, opening.sill or 0.0)[1] if under else floor)
+        yield Dimension(
+            start=near, end=far, offset=-4.0 if under else -6.0, text=figures.length(opening.width)
+        )
         middle = view.point(opening.across, 0.0)[0]
         if abs(opening.across) > 1e-6:
             start, stop = sorted((axis[0], middle))
@@ -242,6 +263,12 @@ def _levels(openings: tuple[Opening, ...], view: View, figures: Figures) -> Iter
                 text=figures.length(abs(opening.across)),
             )
         yield from _heights(opening, view, figures, board)
+
+
+def _below(other: Opening, opening: Opening) -> bool:
+    """Whether another opening lies under one, so that its own width has no room at the floor."""
+    beside = abs(other.across - opening.across) >= 0.5 * (other.width + opening.width)
+    return not beside and (other.sill or 0.0) < (opening.sill or 0.0)
 
 
 def _edges(opening: Opening, view: View, floor: float) -> tuple[Point, Point]:
