@@ -50,7 +50,7 @@ EUROPEAN, AMERICAN_LOADS = "EN 1990", "ASCE 7, loads only"
 ASCE7_LOADS = RuleSet(
     name="ASCE 7-16, 1.6 on soil and on snow", permanent=1.6, variable=1.6, friction=1.0,
     cite=Cite(work=ASCE7, place="2.3.1, H and S", provenance=_MEMORY),
-    note="weights count with the soil's factor, on the safe side where they press",
+    note="weights count with the factor of the soil, which is more than they need where they press",
 )  # fmt: skip
 
 APPROACHES: Mapping[str, tuple[RuleSet, ...]] = {"DA1": (DA1_C1, DA1_C2), "DA2": (DA2,)}
