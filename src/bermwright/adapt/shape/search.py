@@ -135,10 +135,11 @@ def _bending(one: Candidate) -> float:
 
 
 def _best_families(found: list[Found]) -> list[Family]:
-    """The families that bend least at the crown of the file, each once."""
+    """The families that bend least at the crown of the file, each once; a semicircle has no lower crown."""
     best: dict[CurveKind, Found] = {}
     for one in sorted(found, key=lambda one: one.bending):
-        best.setdefault(one.family.kind, one)
+        if one.family.kind is not CurveKind.SEMICIRCLE:
+            best.setdefault(one.family.kind, one)
     return [one.family for one in best.values()][:LOWERED]
 
 
