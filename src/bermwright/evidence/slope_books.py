@@ -183,6 +183,14 @@ def _bank(height: float = 9.0) -> Columns:
     return Columns.plain(x, top, soil)
 
 
+def _even() -> dict[str, Any]:
+    """A slope of 20 degrees in sand of 30."""
+    x = np.linspace(-30.0, 30.0, 241)
+    soil = Earth(unit_weight=19e3, wet_unit_weight=20e3, cohesion=0.0, friction=30 * DEG)
+    ground = Columns.plain(x, np.interp(x, [-12.0, 12.0], [24.0 * math.tan(20 * DEG), 0.0]), soil)
+    return {"columns": ground, "least_depth": 0.2}
+
+
 def _hollowed() -> Columns:
     """The same with a room 2 m wide and 1 m high in it, and 30 kPa of walls instead of its soil."""
     bank = _bank()
@@ -263,6 +271,10 @@ def _circles() -> list[Row]:
     rows.append(
         _row("search", TAYLOR1937, "upright bank, N = 0.261", _M, least, found, f"{number:.3f}", rel=0.02,
              note="a chart against a grid of circles", pick=lambda circle: float(circle.factor))
+    )  # fmt: skip
+    rows.append(
+        _row("endless", SLOPECLOSED, "even slope without cohesion", _D, least, _even(), "1.586", rel=0.02,
+             note="tan φ/tan β; a circle comes near it from above", pick=lambda circle: float(circle.factor))
     )  # fmt: skip
     turned = {**found, "columns": _bank().mirrored(), "right": False, "between": (-2.0, 20.0)}
     rows.append(

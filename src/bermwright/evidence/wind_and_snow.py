@@ -239,4 +239,35 @@ def _patches() -> list[Row]:
     ]
 
 
-ROWS: tuple[Row, ...] = (*_wind(), *_snow(), *_patches())
+def _by_hand() -> list[Row]:
+    """Each equation worked out by hand at a place of its own."""
+    hand = "worked out by hand from the equation"
+    slope, weight = actions.roof_slope_factor, actions.drift_unit_weight
+    curve: dict[str, Any] = {
+        "x": np.array([-2.0, -0.5, 0.0, 0.5, 2.0]),
+        "slope": np.array([30.0, 8.0, 0.0, 8.0, 30.0]) * DEG,
+        "rise": 0.8,
+        "arrangement": "right",
+        "exposure": 1.0,
+    }
+    low = {"rise": 1.92, "width": 6.0}
+    place = "figure 7.4-1"
+    return [
+        _row("slope-hand", ASCE7, place, _D, slope, {"slope": 55 * DEG, "thermal": 1.0}, "0.375", note=hand),
+        _row("weight-hand", ASCE7, "7.7", _D, weight, {"ground": 40 * PSF}, "19.2", "pcf", note=hand),
+        _row(
+            "arch-hand", ASCE7, "7.6.2", _D, actions.mu_arch_american, curve, "0.875",
+            pick=lambda values: float(values[3]), note=hand,
+        ),
+        _row(
+            "wind-hand", EN1991_1_4, "figure 7.11", _D, actions.wind_on_vault, low, "0.520",
+            pick=_zone("windward"), note=hand,
+        ),
+        _row(
+            "wind-hand", ASCE7, "figure 27.3-3", _D, actions.wind_on_arch_american, low, "0.448",
+            pick=_zone("windward"), note=hand,
+        ),
+    ]  # fmt: skip
+
+
+ROWS: tuple[Row, ...] = (*_wind(), *_snow(), *_patches(), *_by_hand())

@@ -68,7 +68,7 @@ def ordinary_factor(
 
     Notes
     -----
-    Low by up to 15 % where pore pressure is high and the circle deep: it is the safe side.
+    Low by up to 15 % where pore pressure is high and the circle deep; it never flatters.
 
     References
     ----------
