@@ -76,7 +76,7 @@ def _names(lines: Sequence[Line]) -> str:
 def thinned(points: Array) -> Array:
     """At most `MOST_POINTS` of the points, both ends among them; doubled points are left out."""
     steps = np.hypot(*np.diff(points, axis=0).T)
-    kept = points[np.concatenate([[True], steps > 1e-9 * max(float(np.ptp(points)), 1e-300)])]
+    kept: Array = points[np.concatenate([[True], steps > 1e-9 * max(float(np.ptp(points)), 1e-300)])]
     if len(kept) <= MOST_POINTS:
         return kept
     at = np.round(np.linspace(0, len(kept) - 1, MOST_POINTS)).astype(int)

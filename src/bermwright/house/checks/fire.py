@@ -60,7 +60,7 @@ def _outside(here: Key, room: Bedroom, house: House) -> Iterator[Contradiction]:
             f"is not the name of a vault; there is: {known}.",
             "Write one of these names.",
         )
-    elif isinstance(vault.length, float) and room.ends > vault.length + 1e-9:
+    elif _measured(vault.length) and room.ends > vault.length + 1e-9:
         yield clash(
             here,
             "ends",
@@ -78,3 +78,8 @@ def _outside(here: Key, room: Bedroom, house: House) -> Iterator[Contradiction]:
             f"is not the level of a floor of this vault; there is: {named}.",
             "Write a [[floor]] for it, or the level of one.",
         )
+
+
+def _measured(value: object) -> bool:
+    """Whether a measure was read without a mistake."""
+    return isinstance(value, float)
