@@ -11,6 +11,7 @@ from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.marks import Side, StopMark
+from bermwright.book.pages.openings import end_drawings, shell_drawings
 from bermwright.book.pages.supports import joint_drawing, wall_drawing
 from bermwright.book.sheets import (
     Placed,
@@ -21,6 +22,7 @@ from bermwright.book.sheets import (
     stage_sheet,
     supports_of,
 )
+from bermwright.book.sheets.bent import bent_rib_sheet
 from bermwright.form import vault_form
 from bermwright.formats.drawings import dxf, pdf, svg
 from bermwright.rules.registry import NOT_CHECKED
@@ -30,6 +32,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from bermwright.base.drawing import Sheet
+    from bermwright.form.shapes import VaultForm
     from bermwright.formats.house_file import Opened
     from bermwright.rules.study import Study
 
@@ -123,11 +126,15 @@ def _ribs(house_file: str, order: Order, date: str, _progress: Callable[[str], N
     drawings = [
         (f"Ribs of {vault.name}", sheet)
         for vault in opened.house.vaults
-        for sheet in rib_sheets(
-            vault_form(opened.house, vault), width=WIDTH, height=RIB_HEIGHT, system=order.system
-        )
+        for sheet in _rib_sheets(vault_form(opened.house, vault), order.system)
     ]
     return tuple(_framed(opened, drawings, "R", date, kind="rib"))
+
+
+def _rib_sheets(form: VaultForm, system: str) -> tuple[Sheet, ...]:
+    if form.rib.bent:
+        return (bent_rib_sheet(form, width=WIDTH, system=system),)
+    return rib_sheets(form, width=WIDTH, height=RIB_HEIGHT, system=system)
 
 
 def _stages(house_file: str, _order: Order, date: str, progress: Callable[[str], None]) -> tuple[Sheet, ...]:
@@ -151,7 +158,29 @@ def _supports(house_file: str, order: Order, date: str, progress: Callable[[str]
     return tuple(_framed(assessed.opened, drawings, "F", date, kind="support"))
 
 
-_DRAWERS = {"section": _sections, "ribs": _ribs, "stages": _stages, "supports": _supports}
+def _openings(
+    house_file: str, order: Order, date: str, _progress: Callable[[str], None]
+) -> tuple[Sheet, ...]:
+    opened = open_house(house_file)
+    forms = [vault_form(opened.house, vault) for vault in opened.house.vaults]
+    drawings = [
+        (f"{sheet.title} of {form.name}", sheet)
+        for form in forms
+        for sheet in (
+            *end_drawings(opened.house, form, order.system),
+            *shell_drawings(opened.house, form, order.system),
+        )
+    ]
+    return tuple(_framed(opened, drawings, "O", date, kind="opening"))
+
+
+_DRAWERS = {
+    "section": _sections,
+    "ribs": _ribs,
+    "stages": _stages,
+    "supports": _supports,
+    "openings": _openings,
+}
 KINDS = tuple(_DRAWERS)
 
 

@@ -16,7 +16,7 @@ def add(parser: argparse.ArgumentParser) -> None:
     options.house(parser)
     parser.add_argument(
         "--what",
-        choices=("section", "ribs", "stages", "supports"),
+        choices=("section", "ribs", "stages", "supports", "openings"),
         default="section",
         help="which drawing (section)",
     )

@@ -6,14 +6,12 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Figure, FindingBlock, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.units import show
-from bermwright.book.sheets.openings import end_sheet, hole_sheet, shell_sheet
-from bermwright.house import EndSide
-from bermwright.rules.openings.holes import Hole, hole_of, shell_openings
+from bermwright.book.pages.openings.drawings import end_drawings, shell_drawings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.house import House, Opening, Vault
+    from bermwright.house import House, Opening
     from bermwright.rules.assess import Assessment
     from bermwright.rules.study import Study
 
@@ -65,31 +63,16 @@ def openings_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
 
 
 def _vault(house: House, study: Study, system: str) -> Iterator[Block]:
-    vault = study.vault
-    for side in EndSide:
-        end = next((one for one in house.ends if one.vault == vault.name and one.at is side), None)
-        inside = tuple(
-            one for one in house.openings if one.vault == vault.name and str(one.side) == str(side)
-        )
-        if end is not None or inside:
-            floors = tuple(floor for floor in house.floors if floor.vault == vault.name)
-            yield Figure(sheet=end_sheet(study.form, side, end, inside, floors=floors, system=system))
-    holes = _holes(house, vault, study)
-    if holes:
-        yield Figure(
-            sheet=shell_sheet(study.form, holes, system=system),
-            caption="Doubled ribs and headers are hatched along their grain.",
-        )
-        for hole in holes:
-            yield Figure(sheet=hole_sheet(study.form, hole, system=system))
+    for sheet in end_drawings(house, study.form, system):
+        yield Figure(sheet=sheet)
+    shell = shell_drawings(house, study.form, system)
+    for sheet in shell:
+        yield Figure(sheet=sheet)
+    if shell:
+        yield Para("Doubled ribs and headers are hatched along their grain.", small=True)
         yield Notice(kind="caution", lines=CUTTING)
-    if any(end.vault == vault.name and (end.soil_to or 0.0) > 0.0 for end in house.ends):
+    if any(end.vault == study.vault.name and (end.soil_to or 0.0) > 0.0 for end in house.ends):
         yield Notice(kind="caution", lines=FILLING)
-
-
-def _holes(house: House, vault: Vault, study: Study) -> tuple[Hole, ...]:
-    found = (hole_of(study.form, opening) for opening in shell_openings(house, vault.name))
-    return tuple(hole for hole in found if isinstance(hole, Hole))
 
 
 def _openings(house: House, system: str) -> Iterator[Block]:
