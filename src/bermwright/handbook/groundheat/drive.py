@@ -90,7 +90,7 @@ class Course:
 
     def field(self, mark: int) -> Array:
         """Temperature of every point of the mesh at a mark (°C)."""
-        return np.asarray(self.model.basis @ (self.model.turn @ self.states[mark]))
+        return np.asarray(self.model.shapes @ self.states[mark])
 
     def state(self, mark: int) -> Start:
         """The state at a mark, from which another run may start."""

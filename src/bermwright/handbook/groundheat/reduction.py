@@ -8,6 +8,7 @@ projection of symmetric equations is stable, and as the even temperature is in t
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -48,7 +49,7 @@ class ModelError:
         return f"{self.temperature:.2g} K at the watched points, {self.flow:.2g} W/m² through the surfaces"
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Reduced:
     """The reduced model of one section."""
 
@@ -66,7 +67,7 @@ class Reduced:
     """(n, b) and (b, r): temperature of the points in each mode is their product."""
     error: ModelError
 
-    @property
+    @cached_property
     def shapes(self) -> Array:
         """(n, r) temperature of the points in each mode."""
         return np.asarray(self.basis @ self.turn)

@@ -30,12 +30,12 @@ class Modes(NamedTuple):
 
     keep: Array
     """(r,) exp(-λ dt)."""
-    push: Array
-    """(N, r) what the known inputs add over the step that begins at each mark."""
     after: Array
-    """(nodes, r) what a kelvin of a node at the end of the step adds."""
+    """(nodes + known, r) what a kelvin of a node or input at the end of the step adds."""
     joined: Array
-    """(nodes, r) what a kelvin of a node at a mark adds to the next, through both steps beside it."""
+    """(nodes + known, r) what a kelvin at a mark adds to the next, through both steps beside it."""
+    known: Array
+    """(N, known) the inputs that are known (°C, W/m)."""
     leaving: Array
     """(nodes, r) heat from each mode to a node (W/m)."""
     echo: Array
@@ -50,7 +50,7 @@ class Nodes(NamedTuple):
     ties: Array
     """(N, nodes) all that holds a node: 3/2 C/dt, its loss and its surface (W/(m K))."""
     brings: Array
-    """(N, nodes) what its outside and its gains bring (W/m)."""
+    """(N, nodes) what its outside, its gains and the known inputs at that mark bring (W/m)."""
     set_point: Array
     power: Array
     """(N, nodes) each."""
@@ -170,23 +170,33 @@ def set_heat(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
 
 
 @inner
-def write_state(free: Array, air: Array, after: Array, states: Array, at: int) -> None:
-    """The state with what the air at its mark adds."""
+def write_state(
+    free: Array, air: Array, mark: int, after: Array, known: Array, states: Array, at: int
+) -> None:
+    """The state with what the air and the inputs at its mark add."""
     for i in range(free.size):
         states[at, i] = free[i]
     for p in range(air.size):
         for i in range(free.size):
             states[at, i] += after[p, i] * air[p]
+    for k in range(known.shape[1]):
+        value, row = known[mark, k], air.size + k
+        for i in range(free.size):
+            states[at, i] += after[row, i] * value
 
 
 @inner
-def advance(free: Array, air: Array, here: int, keep: Array, push: Array, joined: Array) -> None:
-    """The modes at the next mark, without what the air there adds."""
+def advance(free: Array, air: Array, here: int, keep: Array, known: Array, joined: Array) -> None:
+    """The modes at the next mark, without what the air and the inputs there add."""
     for i in range(free.size):
-        free[i] = keep[i] * free[i] + push[here, i]
+        free[i] *= keep[i]
     for p in range(air.size):
         for i in range(free.size):
             free[i] += joined[p, i] * air[p]
+    for k in range(known.shape[1]):
+        value, row = known[here, k], air.size + k
+        for i in range(free.size):
+            free[i] += joined[row, i] * value
 
 
 @inner
@@ -214,21 +224,23 @@ def set_load(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
 def march(modes: Modes, nodes: Nodes, start: tuple[Array, Array], steps: int, kept: Kept) -> None:
     """Run from mark to mark; at the end `start` holds the last state (a row), air and air before."""
     state, air, older = start[0], start[1][0], start[1][1]
-    keep, push, after, joined = modes.keep, modes.push, modes.after, modes.joined
+    keep, known, after, joined = modes.keep, modes.known, modes.after, modes.joined
     leaving, echo, inertia, ties = modes.leaving, modes.echo, nodes.inertia, nodes.ties
     brings, set_point, power = nodes.brings, nodes.set_point, nodes.power
     states, airs, heats = kept.states, kept.air, kept.heat
-    size, count, marks = keep.size, air.size, push.shape[0]
+    size, count, marks = keep.size, air.size, known.shape[0]
     matrix, right = np.zeros((count, count)), np.zeros(count)
     load, duty, kept_marks = np.zeros(count), np.zeros(count, dtype=np.int64), airs.shape[0]
-    # `free` is the state without what the air at the end of the step adds: one pass a step is enough.
+    # `free` is the state without what air and inputs at its own mark add: one pass a step is enough.
     free = state[0].copy()
-    for p in range(count):
-        for i in range(size):
+    for i in range(size):
+        for p in range(count):
             free[i] -= after[p, i] * air[p]
+        for k in range(known.shape[1]):
+            free[i] -= after[count + k, i] * known[0, k]
     for step in range(steps):
         there = (step + 1) % marks
-        advance(free, air, step % marks, keep, push, joined)
+        advance(free, air, step % marks, keep, known, joined)
         set_load(load, duty, free, air, older, there, inertia, brings, leaving)
         for _ in range(SWITCHING_STEPS):
             set_balance(matrix, right, there, duty, load, ties, echo, set_point, power)
@@ -241,5 +253,5 @@ def march(modes: Modes, nodes: Nodes, start: tuple[Array, Array], steps: int, ke
             at = (step + 1) % kept_marks
             set_heat(heats, airs, right, at, there, duty, load, ties, echo, power)
             if states.size > 0:
-                write_state(free, air, after, states, at)
-    write_state(free, air, after, state, 0)
+                write_state(free, air, there, after, known, states, at)
+    write_state(free, air, steps % marks, after, known, state, 0)

@@ -117,7 +117,7 @@ class _Run:
         self.model, self.given = model, given
         self.marks = len(given.inputs)
         self.modes = modes_of(model, given)
-        self.nodes = nodes_of(model, given)
+        self.nodes = nodes_of(model, given, self.modes)
         self.forgets = np.exp(-model.decay * given.step * self.marks)
 
     def pages(self, size: int, marks: int | None = None) -> Kept:
@@ -232,19 +232,16 @@ def modes_of(model: Reduced, given: Series) -> Modes:
 
     before, after = step_weights(model.decay, given.step)
     keep = np.exp(-model.decay * given.step)
-    into = model.into[:, given.places].T
-    # The known inputs add before·u(n) + after·u(n + 1).
     known = np.flatnonzero(np.any(given.inputs != 0.0, axis=0))
-    inputs, ways = given.inputs[:, known], model.into[:, known].T
-    both = np.concatenate([inputs, np.roll(inputs, -1, axis=0)], axis=1)
-    push = both @ np.concatenate([ways * before, ways * after])
+    into = model.into[:, np.concatenate([given.places, known])].T
+    leaving = np.ascontiguousarray(into[: len(given.places)])
     return Modes(
         keep=keep,
-        push=push,
         after=np.ascontiguousarray(after * into),
         joined=np.ascontiguousarray((before + keep * after) * into),
-        leaving=np.ascontiguousarray(into),
-        echo=np.ascontiguousarray(into @ (after * into).T),
+        known=np.ascontiguousarray(given.inputs[:, known]),
+        leaving=leaving,
+        echo=np.ascontiguousarray(leaving @ (after * leaving).T),
     )
 
 
@@ -282,15 +279,16 @@ def step_weights(decay: Array, step: float) -> tuple[Array, Array]:
     return np.asarray(gone - after), np.asarray(after)
 
 
-def nodes_of(model: Reduced, given: Series) -> Nodes:
+def nodes_of(model: Reduced, given: Series, modes: Modes) -> Nodes:
     """The nodes as the compiled step reads them."""
     from bermwright.handbook.groundheat.stepping import AHEAD, Nodes
 
     inertia = given.capacity / given.step
+    at_once = modes.after[len(given.places) :] @ modes.leaving.T
     return Nodes(
         inertia=inertia,
         ties=given.loss + (AHEAD * inertia + model.full.conductances[given.places]),
-        brings=given.loss * given.outside + given.gains,
+        brings=given.loss * given.outside + given.gains + modes.known @ at_once,
         set_point=given.set_point,
         power=given.power,
     )
