@@ -50,6 +50,8 @@ def findings_of(year: WinterYear) -> tuple[Finding, ...]:
     found = [
         *_stove(year),
         *_permafrost(year),
+        *_air(year),
+        *_guard(year),
         *_frost(year),
         *_comfort(year),
         *_wood(year),
@@ -91,6 +93,8 @@ SHELL = ("empty-shell-keeps-frost-out", "The empty shell keeps frost from its fo
 HOT = ("room-stays-cool-enough", "The room stays cool enough")
 COLD = ("room-gets-warm-enough", "The room gets as warm as is wanted")
 PERMAFROST = ("ground-is-not-frozen-for-ever", "The ground is not frozen for ever")
+AIR = ("fresh-air-is-counted", "Fresh air is counted")
+GUARD = ("frost-stays-out-of-the-room", "Frost stays out of the room")
 READY = ("wood-is-ready", "The wood that is there lasts the winter")
 
 
@@ -101,7 +105,7 @@ def _stove(year: WinterYear) -> Iterator[Finding]:
             year,
             STOVE,
             Verdict.DOES_NOT_APPLY,
-            "No day of the year needs a fire.",
+            "Nobody heats it, as the file says." if _unheated(year) else "No day of the year needs a fire.",
             {},
         )
         return
@@ -174,6 +178,51 @@ def _permafrost(year: WinterYear) -> Iterator[Finding]:
         advice="Ask who knows the ground there: a house on permafrost stands off the ground. None of the "
         "figures here holds on it.",
         cites=(_PERMAFROST,),
+    )
+
+
+def _unheated(year: WinterYear) -> bool:
+    return year.house.heat is None or year.house.heat.heated is Heated.NO
+
+
+def _days(count: int) -> str:
+    return f"{count} day{'' if count == 1 else 's'}"
+
+
+def _air(year: WinterYear) -> Iterator[Finding]:
+    """Without fresh air the year is too kind, and nobody can live in it."""
+    if any(one.name == "fresh air" and one.conductance.any() for one in year.room.losses):
+        return
+    yield _finding(
+        year,
+        AIR,
+        Verdict.FAILS,
+        "No fresh air is counted: nobody can live in it, everything grows mould, and the wood is too little.",
+        {},
+        advice="Write [air] flow: 25 to 30 m³/h for everybody who lives there.",
+        cites=(_BAND,),
+    )
+
+
+def _guard(year: WinterYear) -> Iterator[Finding]:
+    """Whether a house that is only kept free of frost is that."""
+    if year.house.heat is None or year.house.heat.heated is not Heated.FROST_ONLY:
+        return
+    holds = year.comfort.coldest > 0.0
+    known = year.stove is not None
+    verdict = (Verdict.HOLDS if holds else Verdict.FAILS) if known else Verdict.UNKNOWN
+    yield _finding(
+        year,
+        GUARD,
+        verdict,
+        "With this stove it is never colder inside than {cold}."
+        if holds and known
+        else "It falls to {cold} inside: water freezes."
+        if known
+        else "Who keeps the frost out is not said: the file names no stove.",
+        {"cold": Shown(year.comfort.coldest, "degC", 1)},
+        advice="" if holds and known else "Fire more often, or raise [heat] frost_guard.",
+        cites=_ROOM,
     )
 
 
@@ -259,12 +308,12 @@ def _comfort(year: WinterYear) -> Iterator[Finding]:
         year,
         COLD,
         verdict_of(ratio) if year.stove is not None else Verdict.UNKNOWN,
-        "On {days} days of the year the stove leaves it half a degree or more colder than wanted; {most} are "
+        "On {days} of the year the stove leaves it half a degree or more colder than wanted; {most} are "
         "allowed. At the worst hour it is {cold}."
         if year.stove is not None
         else "Whether it gets as warm as is wanted hangs on a stove that the file does not name.",
         {
-            "days": str(comfort.cold_days),
+            "days": _days(comfort.cold_days),
             "most": f"{DAYS_OUTSIDE:.0f}",
             "cold": Shown(comfort.coldest, "degC", 1),
         },

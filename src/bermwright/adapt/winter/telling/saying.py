@@ -200,6 +200,10 @@ def _alone(year: WinterYear, system: str) -> str:
             f"Left alone from {when}, in the coldest week, it never falls below "
             f"{show(5.0, 'degC', 0, system)}."
         )
+    if cool == 0:
+        kept = "and never freezes" if frost is None else f"and stays above {show(0.0, 'degC', 0, system)} for"
+        more = "" if frost is None else f" {span_text(frost)}"
+        return f"Left alone from {when}, in the coldest week, it is cold at once {kept}{more}."
     text = (
         f"Left alone from {when}, in the coldest week, it stays above {show(5.0, 'degC', 0, system)} for "
         f"{span_text(cool)}"
