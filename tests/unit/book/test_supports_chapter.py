@@ -11,7 +11,8 @@ from bermwright.base.document import Figure, FindingBlock, Heading, Notice, Para
 from bermwright.base.drawing import Arrow, Clip, Dimension, Text
 from bermwright.book.pages.supports import joint_drawing, supports_chapter, wall_drawing
 from bermwright.book.pages.supports.chapter import OURS
-from bermwright.book.sheets import supports_of
+from bermwright.book.sheets import detail_sheet, supports_of
+from bermwright.form import vault_form
 from bermwright.formats.drawings import svg
 from bermwright.formats.house_file import load
 from bermwright.house.parts.support_words import Sides
@@ -99,6 +100,13 @@ def test_supports_that_nobody_described_are_said_to_be_unknown(assessment: Asses
     blocks = list(supports_chapter(changed, "metric"))
     assert not any(isinstance(block, Figure | Table) for block in blocks)
     assert any("not described" in block.text for block in blocks if isinstance(block, Para))
+
+
+def test_a_detail_that_a_footing_fills_can_be_drawn() -> None:
+    house = load(EXAMPLES / "kettle-hill.toml").house
+    (vault,) = house.vaults
+    sheet = detail_sheet(vault_form(house, vault), supports=supports_of(vault, house))
+    assert svg(sheet).startswith("<")
 
 
 def test_a_section_shows_each_side_as_the_file_has_it(study) -> None:

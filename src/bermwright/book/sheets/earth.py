@@ -59,7 +59,8 @@ def _in_place(scene: Scene, view: View, low: float, high: float, bottom: float) 
     ring = edge + tuple(zip(x.tolist(), scene.base(x).tolist(), strict=True))
     body = shapely.difference(shapely.make_valid(shapely.Polygon(ring)), scene.silhouette())
     for part in shapely.get_parts(body):
-        if shapely.get_type_id(part) == shapely.GeometryType.POLYGON:
+        # A window that a footing fills has no ground in it, but an empty polygon.
+        if shapely.get_type_id(part) == shapely.GeometryType.POLYGON and not part.is_empty:
             yield _area(part, view, Wash.INSITU, Hatch.EARTH_IN_PLACE)
     top = [(end, float(scene.surface(np.array(end)))) for end in (low, high)]
     xs, zs = np.array([top[0], *edge, top[1]]).T
