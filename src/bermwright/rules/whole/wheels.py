@@ -51,6 +51,8 @@ TRIED, HEAVIEST = 1e3, 60e3
 AROUND = (0.5, 0.8, 1.0, 1.25, 1.7)
 """Loads tried around what the first one tells, as shares of that (-)."""
 TINY = 1e-9
+HOOF = 2e3
+"""What a grown cow puts on one foot as she walks (N)."""
 LOST = 1e3
 """Strength used where no state of rest is found (-)."""
 KINDS: Mapping[str, tuple[float, ...]] = {"wheel": (0.0,), "axle": (-0.5 * TRACK, 0.5 * TRACK)}
@@ -111,11 +113,11 @@ def _overlap(middle: Array, width: Array, low: float, high: float) -> Array:
     return np.where(width > 0.0, np.clip(cut / np.maximum(width, 1e-9), 0.0, 1.0), 0.0)
 
 
-def _governing(study: Study) -> Mapping[str, frozenset[Lane]]:
+def _governing(study: Study, kind: StageKind = STAGE) -> Mapping[str, frozenset[Lane]]:
     """The lanes that bend the ribs most in any situation in which wheels may come."""
     found = {}
     for one in study.analyses:
-        rows = one.where_situation(lambda now: now.stage.kind is STAGE)
+        rows = one.where_situation(lambda now: now.stage.kind is kind)
         bent = np.abs(one.moment[:, rows]).max(axis=(2, 3))
         known = np.where(np.isfinite(bent), bent, -1.0)
         worst = {one.lanes[int(k)] for k in np.unique(np.argmax(known, axis=0))}
@@ -165,14 +167,17 @@ def _at_once(study: Study, kind: str) -> Breaks:
 
 
 def _used(
-    study: Study, loads: Mapping[Place, tuple[float, ...]], lanes: Mapping[str, frozenset[Lane]]
+    study: Study,
+    loads: Mapping[Place, tuple[float, ...]],
+    lanes: Mapping[str, frozenset[Lane]],
+    kind: StageKind = STAGE,
 ) -> tuple[float, dict[Place, tuple[float, ...]]] | None:
     """Strength used with nothing on it, and under every load at every place; None: not known."""
     stages = []
     for stage in study.stages:
         own = stage.cases[0]
         more: tuple[Case, ...] = ()
-        if stage.kind is STAGE:
+        if stage.kind is kind:
             more = tuple(_case(study, own, place, load) for place, each in loads.items() for load in each)
         if stage.kind is not StageKind.LONG_TERM:
             stages.append(replace(stage, cases=(own, *more)))
@@ -181,7 +186,7 @@ def _used(
     for one in study.model.analyse_situations(situations_of(stages), only=lanes):
         used = rib_ratios(one, study.strength).max(axis=0)
         for value, now in zip(used.tolist(), one.situations, strict=True):
-            if now.stage.kind is STAGE and now.case is now.stage.cases[0]:
+            if now.stage.kind is kind and now.case is now.stage.cases[0]:
                 bare = max(bare, value) if np.isfinite(value) else np.nan
             # Ribs that find no rest under a load are over it.
             worst[now.case.name] = max(worst.get(now.case.name, 0.0), value if np.isfinite(value) else LOST)
@@ -227,6 +232,45 @@ def _decide(study: Study) -> Iterator[Said]:
     left, right = barrier(study)
     for one in found:
         yield _said(one, (left, right))
+    yield _barrow(study)
+
+
+def _barrow(study: Study) -> Said:
+    """A barrow that brings the last soil, on a cover that lies loose and thin yet."""
+    places = {("wheel", share): (BARROW,) for share in SHARES}
+    found = _used(study, places, _governing(study, StageKind.COVER), StageKind.COVER)
+    stage = next(one for one in study.stages if one.kind is StageKind.COVER)
+    if found is None:
+        return Said(
+            verdict=Verdict.UNKNOWN,
+            template="What a barrow does to the cover while it is laid is not known: the ribs find no rest.",
+            stage=stage.name,
+            advice=STIFFER,
+        )
+    place, used = max(((one, each[0]) for one, each in found[1].items()), key=lambda pair: pair[1])
+    ratio = min(used, LOST)
+    verdict = verdict_of(ratio)
+    return Said(
+        verdict=verdict,
+        template="{stage}: a barrow of {load} on its wheel uses {used} of a rib's strength.",
+        values={
+            "stage": stage.name.capitalize(),
+            "load": Shown(BARROW, "kN", 1),
+            "used": Shown(ratio, "", 2) if ratio < LOST else "all",
+        },
+        stage=stage.name,
+        case="barrow",
+        demand=BARROW,
+        unit="kN",
+        ratio=ratio,
+        advice="" if verdict is Verdict.HOLDS else "Carry the last soil up by hand, from both sides.",
+        steps=(
+            step("Wheel, moving, spread 2 down to 1 out", "p", "1.3·Q/((l + z)·(b + z))", "",
+                 Shown(BARROW, "kN", 2), SPREAD_CITE),
+            ratio_step("Most of bending, shear and nails", "σ_d / f_d", "plane frame", ratio),
+        ),
+        spot=Spot(place[1] * float(np.ptp(study.form.soil_face.x)), 0.0),
+    )  # fmt: skip
 
 
 def _said(one: Breaks, barriers: tuple[float, float]) -> Said:
@@ -252,7 +296,7 @@ def _said(one: Breaks, barriers: tuple[float, float]) -> Said:
         capacity=one.load if holds else HEAVIEST,
         unit="kN",
         ratio=ratio if np.isfinite(ratio) else None,
-        advice=_barrier_advice(barriers)
+        advice=_barrier_advice(one, barriers)
         if verdict is Verdict.HOLDS
         else "No barrow on the roof: carry by hand, or make the cover thicker or the ribs stiffer.",
         steps=tuple(_steps(one, least, ratio)),
@@ -260,9 +304,12 @@ def _said(one: Breaks, barriers: tuple[float, float]) -> Said:
     )
 
 
-def _barrier_advice(barriers: tuple[float, float]) -> str:
+def _barrier_advice(one: Breaks, barriers: tuple[float, float]) -> str:
     far = Shown(max(map(abs, barriers)), "m", 1).text()
-    return f"Put up a barrier of stones or posts {far} from the axis on both sides, and ahead of the front."
+    cattle = " Fence cattle off too: a cow's foot brings 2 kN." if one.load < HOOF / JOLT else ""
+    return (
+        f"Put up a barrier of stones or posts {far} from the axis, both sides and before the front.{cattle}"
+    )
 
 
 def _steps(one: Breaks, least: float, ratio: float) -> Iterator[Step]:
