@@ -142,7 +142,7 @@ NOT_CHECKED: tuple[str, ...] = (
     "leaks of water, loss of a rib or a plank",
     "frost under footings, drains, ground water under the floor",
     "air that leaks through joints into the layers, and driving rain",
-    "heat by the hour",
+    "heat by the hour: `bermwright winter` reckons it",
 )
 
 
