@@ -33,10 +33,10 @@ if TYPE_CHECKING:
     from bermwright.handbook.groundheat.mesh import Mesh
     from bermwright.handbook.groundheat.section import Array, Section
 
-CORNER_STEPS = 10
+CORNER_STEPS = 16
 """Shifts at each corner."""
 MOST_MATERIALS = 3
-SPANNED_TOLERANCE = 1e-11
+SPANNED_TOLERANCE = 1e-10
 """Share of the strongest direction under which a direction is left out (-)."""
 
 
