@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING
 from bermwright.house.checks.air import air_checks
 from bermwright.house.checks.common import Check, Contradiction, Key, beginnings
 from bermwright.house.checks.fire import fire_checks
+from bermwright.house.checks.ground_heat import ground_heat_checks
 from bermwright.house.checks.heat import heat_checks
 from bermwright.house.checks.openings import opening_checks
 from bermwright.house.checks.site import site_checks
@@ -32,6 +33,7 @@ SUBJECTS: tuple[Callable[[House], Iterator[Check]], ...] = (
     opening_checks,
     support_checks,
     heat_checks,
+    ground_heat_checks,
     fire_checks,
     air_checks,
 )
