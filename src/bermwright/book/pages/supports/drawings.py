@@ -23,6 +23,8 @@ if TYPE_CHECKING:
     from bermwright.rules.supports.stages import StageForces
 
 RIGHT = 1
+FARTHEST = 0.30
+"""From the middle of the foot to the farthest arrow in the drawing of the joint (m)."""
 LEAST = 50.0
 """A smaller force is not drawn (N/m)."""
 
@@ -116,7 +118,9 @@ def _answer(
     yield Force(words=words, at=(middle - 0.05, standing.top - 0.08), across=0.0, down=-heavy.down[1])
     soil = max(back.soil[1], 0.0)
     if soil > LEAST:
-        outer = across(study, standing, start + thick)
+        # Where the wall is wider than the drawing shows, the arrow stands inside its edge.
+        shown = float(study.form.mesh.x[-1]) + FARTHEST
+        outer = min(across(study, standing, start + thick), shown)
         words = f"soil outside, in all up to {_kn(soil, system)}: {back.stage}"
         yield Force(words=words, at=(outer, standing.top - 0.12), across=-soil, down=0.0)
 

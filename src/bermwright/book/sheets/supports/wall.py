@@ -33,8 +33,12 @@ if TYPE_CHECKING:
 
 WIDE = 172.0
 SCALES = (20.0, 25.0, 50.0, 100.0)
-BESIDE, ABOVE, UNDER = 0.9, 0.8, 0.75
-"""Of the room and the ground shown beside, over and under the support (m)."""
+BESIDE, ABOVE = 0.9, 0.8
+"""Of the room and the ground shown beside and over the support (m)."""
+UNDER = 31.0
+"""Of the ground shown under it, room for the longest arrow (mm)."""
+TALL = 165.0
+"""The tallest window (mm)."""
 HEAD, FOOT = 9.0, 15.0
 HAIR = 1e-6
 MORE = 0.3
@@ -75,8 +79,9 @@ def wall_sheet(
     """The support under the right foot, its forces and its measures."""
     figures = Figures(system=system)
     left, right = wall.room_edge - BESIDE, wall.outer_edge + BESIDE
-    bottom, top = wall.base - UNDER, wall.top + ABOVE
-    scale = next((one for one in SCALES if 1000.0 * (right - left) / one <= WIDE), SCALES[-1])
+    top = wall.top + ABOVE
+    scale = next((one for one in SCALES if _fits(wall, one)), SCALES[-1])
+    bottom = wall.base - 1e-3 * UNDER * scale
     factor = 1000.0 / scale
     wide, tall = (right - left) * factor, (top - bottom) * factor
     height = tall + HEAD + FOOT + LINE * len(forces) + 4.0
@@ -98,6 +103,12 @@ def wall_sheet(
     return Sheet(
         width=WIDE + 2.0, height=height, items=tuple(items), title="What carries the feet", alt=alt, view=view
     )
+
+
+def _fits(wall: WallView, scale: float) -> bool:
+    """Whether the window fits its paper at a scale."""
+    wide = 1000.0 / scale * (wall.outer_edge - wall.room_edge + 2.0 * BESIDE)
+    return wide <= WIDE and 1000.0 / scale * (wall.top + ABOVE - wall.base) + UNDER <= TALL
 
 
 def _box(low: tuple[float, float], high: tuple[float, float]) -> Path:
@@ -128,7 +139,8 @@ def _measures(wall: WallView, view: View, under: float, figures: Figures) -> Ite
     for start, end in pairwise(places):
         if end - start > HAIR:
             yield _across(view, under, start, end, -4.5, figures)
-    yield _across(view, under, wall.room_edge, wall.outer_edge, -10.0, figures)
+    if len(places) > 2:
+        yield _across(view, under, wall.room_edge, wall.outer_edge, -10.0, figures)
     left = view.point(view.seen[0][0], 0.0)[0]
     for level in sorted({wall.top, wall.bottom, wall.base}):
         y = view.point(0.0, level)[1]
