@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import BermwrightError, OutOfRangeError
@@ -46,10 +47,14 @@ def assess(
     *,
     not_read: tuple[str, ...] = (),
     stop_marks: bool = True,
+    ready: Mapping[str, Study] = MappingProxyType({}),
     progress: Callable[[str], None] = lambda _step: None,
     share: Share = map,
 ) -> Assessment:
-    """Run every rule on every vault of a house; `share` is like `map` and may work side by side."""
+    """Run every rule on every vault of a house; `share` is like `map` and may work side by side.
+
+    `ready` are studies that need not be made again, by the name of their vault.
+    """
     findings: list[Finding] = []
     studies: dict[str, Study] = {}
     for vault in house.vaults:
@@ -58,7 +63,9 @@ def assess(
             findings += _unknown(vault, f"the file does not say {', '.join(missing)}")
             continue
         try:
-            study = study_vault(house, vault, stop_marks=stop_marks, progress=progress, share=share)
+            study = ready.get(vault.name) or study_vault(
+                house, vault, stop_marks=stop_marks, progress=progress, share=share
+            )
         except BermwrightError as error:
             # The curve cannot be built, or something that the form needs is not said.
             findings += _unknown(vault, str(error))
