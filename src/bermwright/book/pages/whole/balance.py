@@ -6,15 +6,17 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Figure, FindingBlock, Heading, Notice, Para, Table, plain
 from bermwright.base.units import show
-from bermwright.book.sheets import supports_of
+from bermwright.book.sheets import stage_sheet, supports_of
 from bermwright.book.sheets.whole import force_plan, force_section
 from bermwright.rules.whole.along import end_push, racking
 from bermwright.rules.whole.forces import balances
+from bermwright.rules.whole.wheels import WHEELS_KEEP_OFF
 from bermwright.stages.nouns import StageKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.base.findings import Finding
     from bermwright.rules.assess import Assessment
     from bermwright.rules.study import Study
     from bermwright.rules.whole.forces import Balance
@@ -45,12 +47,12 @@ def balance_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
         lead="What pushes the house, what pushes back, and what is left over: nothing may be.",
     )
     for study in assessment.studies.values():
-        yield from _vault(study, system)
+        yield from _vault(study, assessment.findings, system)
     yield from _findings(assessment)
     yield Notice(kind="caution", lines=BESIDE)
 
 
-def _vault(study: Study, system: str) -> Iterator[Block]:
+def _vault(study: Study, findings: tuple[Finding, ...], system: str) -> Iterator[Block]:
     found = {one.stage: one for one in balances(study)}
     yield Heading(text=plain(study.vault.name), level=2)
     if not found:
@@ -67,11 +69,31 @@ def _vault(study: Study, system: str) -> Iterator[Block]:
     if last is not None:
         yield from _plan(study, last, system)
     yield _table(tuple(found.values()), system)
+    yield from _barrier(study, findings)
     yield Para(
         "Left over is the sum of all forces, and of moments about the middle of the floor; feet come from "
         "the frame, not from the sum.",
         small=True,
     )
+
+
+def _barrier(study: Study, findings: tuple[Finding, ...]) -> Iterator[Block]:
+    """Where wheels must stop, in the finished section."""
+    wheel = next(
+        (
+            one
+            for one in findings
+            if one.rule == WHEELS_KEEP_OFF.name and one.part == study.part and one.case == "wheel"
+        ),
+        None,
+    )
+    settled = next((stage for stage in study.stages if stage.kind is StageKind.SETTLED), None)
+    if wheel is None or settled is None or WHEELS_KEEP_OFF.draws is None:
+        return
+    stands = supports_of(study.vault, study.house)
+    marks = WHEELS_KEEP_OFF.draws(study, wheel)
+    sheet = stage_sheet(study.form, settled, supports=stands, marks=marks, axis=study.vault.axis)
+    yield Figure(sheet=sheet, caption="A barrier of stones or posts on both sides keeps every wheel off.")
 
 
 def _shown(study: Study) -> tuple[Stage, ...]:
