@@ -39,7 +39,7 @@ from bermwright.handbook.groundheat import (
     snow_loss,
     steady,
 )
-from bermwright.handbook.groundheat.freezing import enthalpy, frost_grid
+from bermwright.handbook.groundheat.frost.freezing import enthalpy, frost_grid
 from measure import leave, line, median_seconds
 
 if TYPE_CHECKING:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from numpy.typing import ArrayLike
 
     from bermwright.handbook.groundheat.assembly import Conduction
-    from bermwright.handbook.groundheat.freezing_kernel import Grid
+    from bermwright.handbook.groundheat.frost.kernel import Grid
     from bermwright.handbook.groundheat.section import Array, Section, Truth, Whole
 
 FREEZING_RANGE = 0.05
@@ -97,7 +97,7 @@ def freeze_year(
     ----------
     [MEYER2014] : section 2, the first-order scheme RKL1.
     """
-    from bermwright.handbook.groundheat.freezing_kernel import march_frost
+    from bermwright.handbook.groundheat.frost.kernel import march_frost
 
     within("step", step, 60.0, DAY, unit="s")
     steps_a_day = round(DAY / step)
@@ -184,7 +184,7 @@ def _eased(grid: Grid) -> Grid:
 
 def frost_grid(full: Conduction, section: Section) -> Grid:
     """The section as the compiled sweep reads it."""
-    from bermwright.handbook.groundheat.freezing_kernel import Grid
+    from bermwright.handbook.groundheat.frost.kernel import Grid
 
     mesh = full.mesh
     kinds = [region.material for region in section.regions]
