@@ -18,7 +18,7 @@ from bermwright.rules.soil.validity import BEYOND, outside
 from bermwright.rules.study import Study, study_vault
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
+    from collections.abc import Callable, Container, Iterable, Mapping
 
     from bermwright.base.findings import Question
     from bermwright.handbook.frames.solving import Share
@@ -48,19 +48,23 @@ def assess(
     not_read: tuple[str, ...] = (),
     stop_marks: bool = True,
     ready: Mapping[str, Study] = MappingProxyType({}),
+    only: Container[str] | None = None,
     progress: Callable[[str], None] = lambda _step: None,
     share: Share = map,
 ) -> Assessment:
     """Run every rule on every vault of a house; `share` is like `map` and may work side by side.
 
-    `ready` are studies that need not be made again, by the name of their vault.
+    `ready` are studies that need not be made again, by the name of their vault; `only` are the names of
+    the rules to run, every rule where it is not given.
     """
+    vault_rules = tuple(rule for rule in RULES if only is None or rule.name in only)
+    house_rules = tuple(rule for rule in HOUSE_RULES if only is None or rule.name in only)
     findings: list[Finding] = []
     studies: dict[str, Study] = {}
     for vault in house.vaults:
         missing = readings.missing_for_statics(house, vault)
         if missing:
-            findings += _unknown(vault, f"the file does not say {', '.join(missing)}")
+            findings += _unknown(vault_rules, vault, f"the file does not say {', '.join(missing)}")
             continue
         try:
             study = ready.get(vault.name) or study_vault(
@@ -68,14 +72,14 @@ def assess(
             )
         except BermwrightError as error:
             # The curve cannot be built, or something that the form needs is not said.
-            findings += _unknown(vault, str(error))
+            findings += _unknown(vault_rules, vault, str(error))
             continue
         studies[vault.name] = study
-        for rule in RULES:
+        for rule in vault_rules:
             progress(f"{vault.name}: {rule.title}")
             findings += _found(rule, study)
     whole = Whole(house=house, studies=studies)
-    for house_rule in HOUSE_RULES:
+    for house_rule in house_rules:
         progress(f"{house.name}: {house_rule.title}")
         findings += _found_of_house(house_rule, whole)
     return Assessment(
@@ -154,8 +158,8 @@ def _doubted(finding: Finding, doubt: str, advice: str) -> Finding:
     )
 
 
-def _unknown(vault: Vault, reason: str) -> list[Finding]:
-    return [_cannot_say(rule, f'vault "{vault.name}"', reason) for rule in RULES]
+def _unknown(rules: Iterable[Rule], vault: Vault, reason: str) -> list[Finding]:
+    return [_cannot_say(rule, f'vault "{vault.name}"', reason) for rule in rules]
 
 
 def _cannot_say(rule: AnyRule, part: str, reason: str) -> Finding:
