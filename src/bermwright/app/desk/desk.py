@@ -164,8 +164,8 @@ class Desk:
         with self._lock:
             if not over and self.on_disk() is not None:
                 raise ChangedOnDiskError(
-                    f"{self.path.name} was changed by another program since it was opened. Compare both, then "
-                    "keep yours over it or take what is there."
+                    f"{self.path.name} was changed by another program since it was opened. Compare both, "
+                    "then keep yours over it or take what is there."
                 )
             written = write_bytes(self.path, self.text.encode("utf-8"))
             self._kept = self.text

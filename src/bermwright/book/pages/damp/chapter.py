@@ -6,9 +6,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.document import Block, Figure, FindingBlock, Heading, Notice, Para, Points, Table, plain
+from bermwright.base.document import Block, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.errors import BermwrightError
 from bermwright.base.units import show
+from bermwright.book.pages.found import found
 from bermwright.book.sheets.damp import Layer, LayerLines, layer_sheet
 from bermwright.data.climates import MONTHS
 from bermwright.rules.air.tube import NEEDED, TubeYear, tube_year
@@ -61,7 +62,7 @@ def damp_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
         )
     else:
         yield from _rooms(whole, system)
-    yield from _findings(assessment)
+    yield from _findings(assessment, system)
     yield Notice(kind="caution", lines=BREATHING)
 
 
@@ -206,8 +207,5 @@ def _tube(tube: Tube, year: TubeYear, living: Living, system: str) -> Iterator[B
     )
 
 
-def _findings(assessment: Assessment) -> Iterator[Block]:
-    order = {name: place for place, name in enumerate(RULES)}
-    found = [finding for finding in assessment.findings if finding.rule in order]
-    for finding in sorted(found, key=lambda one: order[one.rule]):
-        yield FindingBlock(finding=finding)
+def _findings(assessment: Assessment, system: str) -> Iterator[Block]:
+    yield from found(assessment.findings, RULES, system)

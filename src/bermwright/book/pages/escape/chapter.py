@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Figure, FindingBlock, Heading, Notice, Para, plain
+from bermwright.base.document import Block, Figure, Heading, Notice, Para, plain
+from bermwright.book.pages.found import found
 from bermwright.book.sheets.escape import escape_plan
 
 if TYPE_CHECKING:
@@ -39,8 +40,6 @@ def escape_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
     for vault in house.vaults:
         sheet = escape_plan(house, vault, system=system)
         yield Figure(sheet=sheet, caption=f"{plain(vault.name)}: ways out, beds, and the longest way.")
-    for finding in assessment.findings:
-        if finding.rule in RULES:
-            yield FindingBlock(finding=finding)
+    yield from found(assessment.findings, RULES, system)
     yield Notice(kind="caution", lines=CAUTIONS)
     yield Para(MEMORY, small=True)

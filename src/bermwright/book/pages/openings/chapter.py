@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Figure, FindingBlock, Heading, Notice, Para, Points, Table, plain
+from bermwright.base.document import Block, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.units import show
+from bermwright.book.pages.found import found
 from bermwright.book.pages.openings.drawings import end_drawings, shell_drawings
 
 if TYPE_CHECKING:
@@ -59,7 +60,7 @@ def openings_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
     for study in assessment.studies.values():
         yield from _vault(house, study, system)
     yield from _openings(house, system)
-    yield from _findings(assessment)
+    yield from _findings(assessment, system)
 
 
 def _vault(house: House, study: Study, system: str) -> Iterator[Block]:
@@ -129,19 +130,13 @@ def _beside(opening: Opening) -> str:
     return ribs + held
 
 
-def _findings(assessment: Assessment) -> Iterator[Block]:
+def _findings(assessment: Assessment, system: str) -> Iterator[Block]:
     """Every finding on ends, openings and what stands in the room, the worst of each rule first."""
-    found = [
-        one
-        for rule in RULES
-        for one in assessment.findings
-        if one.rule == rule and one.verdict.value != "does not apply"
-    ]
-    if not found:
+    met = [one for one in assessment.findings if one.rule in RULES and one.verdict.value != "does not apply"]
+    if not met:
         return
     yield Heading(text="What was found of them", level=2)
-    for finding in found:
-        yield FindingBlock(finding=finding)
+    yield from found(assessment.findings, RULES, system)
     yield Para(
         "Headers are checked with the thrust and shear that the uncut rib has there, at every stage; the cut "
         "rib's bending goes to the ribs beside it. End walls are checked for soil at rest, compacted, loaded "

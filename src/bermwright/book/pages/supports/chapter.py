@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Figure, FindingBlock, Heading, Notice, Para, Table, plain
+from bermwright.base.document import Block, Figure, Heading, Notice, Para, Table, plain
 from bermwright.base.units import show
 from bermwright.base.wording import level_text, ratio_text
+from bermwright.book.pages.found import found
 from bermwright.book.pages.supports.drawings import joint_drawing, wall_drawing
 from bermwright.rules.supports.common import when
 from bermwright.rules.supports.stages import governing_turn, stage_forces
@@ -46,8 +47,7 @@ def supports_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
     for study in assessment.studies.values():
         yield from _supports(study, system)
     yield Notice(kind="caution", lines=(DIGGING, FRESH))
-    parts = [finding for finding in assessment.findings if finding.rule in OURS]
-    yield from (FindingBlock(finding=finding) for finding in parts)
+    yield from found(assessment.findings, sorted(OURS), system)
     yield Para(
         "Soil presses on the wall as it does on the vault in each soil run; what lies in front of it in the "
         "room is not counted on. Forces are factored; they act on a metre of vault.",

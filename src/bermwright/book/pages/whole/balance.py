@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Figure, FindingBlock, Heading, Notice, Para, Table, plain
+from bermwright.base.document import Block, Figure, Heading, Notice, Para, Table, plain
 from bermwright.base.units import show
+from bermwright.book.pages.found import found
 from bermwright.book.sheets import stage_sheet, supports_of
 from bermwright.book.sheets.whole import force_plan, force_section
 from bermwright.rules.whole.along import end_push, racking
@@ -48,7 +49,7 @@ def balance_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
     )
     for study in assessment.studies.values():
         yield from _vault(study, assessment.findings, system)
-    yield from _findings(assessment)
+    yield from _findings(assessment, system)
     yield Notice(kind="caution", lines=BESIDE)
 
 
@@ -153,9 +154,6 @@ def _row(balance: Balance, system: str) -> tuple[str, ...]:
     )
 
 
-def _findings(assessment: Assessment) -> Iterator[Block]:
+def _findings(assessment: Assessment, system: str) -> Iterator[Block]:
     yield Heading(text="What was found", level=2)
-    for name in RULES:
-        for finding in assessment.findings:
-            if finding.rule == name:
-                yield FindingBlock(finding=finding)
+    yield from found(assessment.findings, RULES, system)

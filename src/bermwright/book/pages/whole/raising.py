@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Figure, FindingBlock, Heading, Notice, Para, Points, Table, plain
+from bermwright.base.document import Block, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.units import show
+from bermwright.book.pages.found import found
 from bermwright.book.sheets.whole import raising_sheet
 from bermwright.house import Lifted, Raised
 from bermwright.rules.erection.lifting import rib_mass
@@ -44,10 +45,7 @@ def raising_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
         yield Heading(text=f"Order of work, {plain(study.vault.name)}", level=2)
         yield Points(items=tuple(_order(study, erection, system)), numbered=True)
         yield from _needed(study, erection, system)
-    for name in RULES:
-        for finding in assessment.findings:
-            if finding.rule == name:
-                yield FindingBlock(finding=finding)
+    yield from found(assessment.findings, RULES, system)
 
 
 def _order(study: Study, erection: Erection, system: str) -> Iterator[str]:
