@@ -76,7 +76,7 @@ def test_the_same_file_and_day_give_the_same_drawing(run, house):
     assert first.read_bytes() == second.read_bytes()
 
 
-@pytest.mark.parametrize("what", ["section", "ribs", "stages"])
+@pytest.mark.parametrize("what", ["section", "ribs", "stages", "openings"])
 def test_every_sheet_of_a_drawing_bears_the_mark(run, house, what):
     code, out, _ = run("draw", house, "--what", what, "--date", "2026-11-24")
     said = pages(house.with_name(f"{house.stem}-{what}.pdf"))

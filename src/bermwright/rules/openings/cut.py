@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.findings import Shown, Spot, Verdict
+from bermwright.base.findings import Shown, Spot, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
-from bermwright.base.wording import ratio_text
+from bermwright.base.wording import ratio_text, share_text
 from bermwright.data.timber_classes import GAMMA_CONNECTION, GAMMA_TIMBER, K_CRACK
 from bermwright.data.works.frames import TIMOSHENKO1961
 from bermwright.data.works.practice import TRADE
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
+    from bermwright.base.findings import Step
     from bermwright.rules.analysis.response import Analysis
     from bermwright.rules.analysis.strength import RibStrength
     from bermwright.rules.ribs.common import Worst
@@ -310,6 +311,9 @@ def _trimmers(study: Study) -> Iterator[Said]:
 
 
 def _trimmer_said(study: Study, hole: Hole) -> Said:
+    light = _light(study, hole)
+    if light is not None:
+        return light
     worst = common.worst_of(study, trimmer_ratio(hole.share))
     if worst is None or worst.ratio is None:
         return missing(hole.part, "how the ribs beside it are used", "Mend the ribs first.")
@@ -323,22 +327,55 @@ def _trimmer_said(study: Study, hole: Hole) -> Said:
         demand=worst.ratio,
         capacity=1.0,
         advice="Set more ribs side by side (doubled), or cut fewer ribs: a smaller width.",
-        steps=(
-            step(
-                "Strength used of a rib elsewhere, then", "ratio", "bending, shear, nails, buckling",
-                "", Shown(whole, "", 3),
-            ),
-            step(
-                "Its own load and half of what was cut, shared", "share", "(1 + n/2)/m",
-                f"(1 + {len(hole.cut)}/2) / {doubled}", Shown(hole.share, "", 2), BEAM_CITE,
-            ),
-            ratio_step(
-                "Strength used", "share · ratio", f"{hole.share:.2f} · {ratio_text(whole)}", worst.ratio,
-            ),
-        ),
-    )  # fmt: skip
+        steps=tuple(_trimmer_steps(hole, whole)),
+    )
     place = common.at_worst(study, worst, study.form.mesh.crown, said)
     return replace(place, place=None, spot=_spot(study, hole))
+
+
+def _light(study: Study, hole: Hole) -> Said | None:
+    """Where they carry no more than a rib elsewhere, what is known of the stages is enough to hold."""
+    used = [ratio for ratio in study.stage_ratio.values() if ratio is not None]
+    if not all(np.isfinite(one.response.moment[one.bends]).all() for one in study.analyses):
+        return None
+    if hole.share > 1.0 or len(used) < len(study.stage_ratio) or not used or max(used) * hole.share > 1.0:
+        return None
+    whole = max(used)
+    return Said(
+        part=hole.part,
+        verdict=verdict_of(hole.share * whole),
+        template="{ribs} beside it use up to {used} their strength.",
+        values={
+            "ribs": f"{hole.opening.doubled} ribs on each side",
+            "used": share_text(hole.share * whole),
+        },
+        ratio=hole.share * whole,
+        demand=hole.share * whole,
+        capacity=1.0,
+        advice="Set more ribs side by side (doubled).",
+        steps=tuple(_trimmer_steps(hole, whole)),
+        spot=_spot(study, hole),
+    )
+
+
+def _trimmer_steps(hole: Hole, whole: float) -> Iterator[Step]:
+    yield step(
+        "Strength used of a rib elsewhere, at its worst",
+        "ratio",
+        "bending, shear, nails",
+        "",
+        Shown(whole, "", 3),
+    )
+    yield step(
+        "Its own load and half of what was cut, shared",
+        "share",
+        "(1 + n/2)/m",
+        f"(1 + {len(hole.cut)}/2) / {hole.opening.doubled}",
+        Shown(hole.share, "", 2),
+        BEAM_CITE,
+    )
+    used = hole.share * whole
+    yield ratio_step("Strength used", "share · ratio", f"{hole.share:.2f} · {ratio_text(whole)}", used)
 
 
 def _spot(study: Study, hole: Hole) -> Spot:

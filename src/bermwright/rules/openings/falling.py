@@ -80,11 +80,19 @@ def reach_of(study: Study, side: EndSide, end: End) -> float | str:
 
 
 def _decide(study: Study) -> Iterator[Said]:
+    worst: common.Worst | None = None
     for side in EndSide:
-        yield _end(study, side)
+        early = _early(study, side)
+        if early is not None:
+            yield early
+            continue
+        # Both ends rest on the same numbers, looked for once.
+        worst = worst or common.worst_of(study, lasting_ratio, _here)
+        yield _end(study, side, worst)
 
 
-def _end(study: Study, side: EndSide) -> Said:
+def _early(study: Study, side: EndSide) -> Said | None:
+    """What is said of an end before any rib is looked at."""
     part = f'end "{study.vault.name}", {side}'
     end = next((one for one in study.house.ends if one.vault == study.vault.name and one.at is side), None)
     if end is None:
@@ -103,7 +111,15 @@ def _end(study: Study, side: EndSide) -> Said:
             values={"slope": Shown(slope, "deg", 0)},
             advice=f"Make it flatter: [vault.mound] {side}.",
         )
-    worst = common.worst_of(study, lasting_ratio, _here)
+    return None
+
+
+def _end(study: Study, side: EndSide, worst: common.Worst | None) -> Said:
+    part = f'end "{study.vault.name}", {side}'
+    end = next(one for one in study.house.ends if one.vault == study.vault.name and one.at is side)
+    reach = reach_of(study, side, end)
+    if isinstance(reach, str):
+        return missing(part, reach, "Answer the questions about this end and [vault.mound].")
     if worst is None or worst.ratio is None:
         return missing(part, "how the ribs stand under lower fill", "Mend the ribs first.")
     return _said(study, part, worst, (end.soil_to or 0.0, min(reach, study.form.length)))
