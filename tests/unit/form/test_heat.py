@@ -68,6 +68,14 @@ def test_left_and_right_are_alike_on_even_ground(house: House) -> None:
     assert still.watch["wall foot inside left"] < still.watch["floor middle"] < 20.0
 
 
+def test_ground_that_falls_across_the_fill_is_cut_in_several_areas(house: House) -> None:
+    """Natural ground that touches and crosses the finished ground leaves areas beside loose lines."""
+    steep = replace(house, site=replace(house.site, slope=np.radians(9.0), faces=np.radians(275.0)))
+    still = steady(solved(steep), HELD)
+    assert still.balance < 1e-9
+    assert still.flow["room"] == pytest.approx(steady(solved(house), HELD).flow["room"], rel=0.01)
+
+
 def test_smaller_triangles_change_little(house: House) -> None:
     coarse, fine = steady(solved(house), HELD), steady(solved(house, fineness=1.6), HELD)
     assert coarse.flow["room"] == pytest.approx(fine.flow["room"], rel=0.006)

@@ -194,8 +194,9 @@ def _areas(outline: Array, material: Material) -> list[Region]:
     """The parts of an outline that are more than a line."""
     import shapely
 
-    whole = shapely.make_valid(shapely.Polygon(outline))
-    parts = [part for part in getattr(whole, "geoms", [whole]) if part.area > LEAST_AREA]
+    # An outline that crosses itself becomes lines and several areas, areas within a collection too.
+    parts = shapely.get_parts(shapely.get_parts(shapely.make_valid(shapely.Polygon(outline))))
+    parts = [part for part in parts if part.geom_type == "Polygon" and part.area > LEAST_AREA]
     return [Region(outline=np.asarray(part.exterior.coords)[:-1], material=material) for part in parts]
 
 
