@@ -96,7 +96,8 @@ def _layers(study: Study) -> float:
     form = study.form
     pairs = zip(study.vault.cover, form.bands, strict=False)
     weights = [
-        band.inner.length * form.length * cover.thickness * (cover.unit_weight or 0.0) for cover, band in pairs
+        band.inner.length * form.length * cover.thickness * (cover.unit_weight or 0.0)
+        for cover, band in pairs
     ]
     return sum(weights) / GRAVITY
 

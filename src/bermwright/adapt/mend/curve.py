@@ -46,7 +46,9 @@ def same_rise(house: House, number: int, helps: frozenset[str]) -> Lever | None:
             continue
         bending = _bending(screen, one)
         if math.isfinite(bending):
-            amount = Amount(says=f'"{one.curve}" in place of "{vault.curve}"', writes=_writes(number, vault, one))
+            amount = Amount(
+                says=f'"{one.curve}" in place of "{vault.curve}"', writes=_writes(number, vault, one)
+            )
             found.append((bending, amount))
     best = tuple(amount for _, amount in sorted(found, key=lambda one: one[0])[:KEPT])
 

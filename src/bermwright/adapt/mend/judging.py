@@ -58,7 +58,8 @@ def judge(before: Assessment, after: Assessment, target: Target, good: frozenset
     mended = [
         group
         for group, verdict in was.items()
-        if verdict in {Verdict.FAILS, Verdict.TIGHT} and now.get(group) in {Verdict.HOLDS, Verdict.DOES_NOT_APPLY}
+        if verdict in {Verdict.FAILS, Verdict.TIGHT}
+        and now.get(group) in {Verdict.HOLDS, Verdict.DOES_NOT_APPLY}
     ]
     return Judged(
         assessment=after,

@@ -97,7 +97,9 @@ class Mender:
             target=self.target,
             before=self.before,
             proposals=tuple(sorted(kept, key=lambda one: one.cost.rank)),
-            tried=tuple(sorted(self.tried, key=lambda one: (not math.isfinite(one.ratio), one.ratio, one.name))),
+            tried=tuple(
+                sorted(self.tried, key=lambda one: (not math.isfinite(one.ratio), one.ratio, one.name))
+            ),
             pairs=count,
         )
 

@@ -151,7 +151,11 @@ def _amount(ways: list[tuple[Entry, list[float]]], key: str, unit: str, number: 
 
 
 def sizes(
-    path: str, key: str, pairs: Sequence[tuple[float, float]], *, only: Callable[[Any], bool] = lambda _t: True
+    path: str,
+    key: str,
+    pairs: Sequence[tuple[float, float]],
+    *,
+    only: Callable[[Any], bool] = lambda _t: True,
 ) -> Callable[[Place], tuple[Amount, ...]]:
     """Steps of a size such as `60 x 150 mm`: every pair (mm) that is larger in one measure, less in none."""
 

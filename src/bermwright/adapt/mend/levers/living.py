@@ -26,7 +26,9 @@ POST = frozenset({"end-posts-hold-the-soil"})
 END = PLANK | POST | {"end-walls-stand", "house-does-not-lean-along"}
 BURNS = frozenset({"ribs-stand-a-fire", "planks-stand-a-fire", "nails-stand-a-fire"})
 OUT = frozenset({"every-bed-has-two-ways-out", "the-way-out-is-short"})
-DAMP = frozenset({"air-is-fresh", "corners-stay-free-of-mould", "layers-dry-out", "buried-ribs-stay-dry-enough"})
+DAMP = frozenset(
+    {"air-is-fresh", "corners-stay-free-of-mould", "layers-dry-out", "buried-ribs-stay-dry-enough"}
+)
 BARE = frozenset({"bare-ribs-stand-until-lagged"})
 FLOOR = frozenset({"floors-carry", "floors-are-firm"})
 WAY_OUT = (0.75, 0.75)
