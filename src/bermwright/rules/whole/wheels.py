@@ -113,12 +113,17 @@ def _overlap(middle: Array, width: Array, low: float, high: float) -> Array:
     return np.where(width > 0.0, np.clip(cut / np.maximum(width, 1e-9), 0.0, 1.0), 0.0)
 
 
-def _governing(study: Study, kind: StageKind = STAGE) -> Mapping[str, frozenset[Lane]]:
-    """The lanes that bend the ribs most in any situation in which wheels may come."""
+def _governing(study: Study, kind: StageKind = STAGE) -> Mapping[str, frozenset[Lane]] | None:
+    """The lanes that bend the ribs most in any situation in which wheels may come.
+
+    None where a lane that counts for bending came to no number: it might have been the one that governs.
+    """
     found = {}
     for one in study.analyses:
         rows = one.where_situation(lambda now: now.stage.kind is kind)
         bent = np.abs(one.moment[:, rows]).max(axis=(2, 3))
+        if not np.isfinite(bent[one.bends[:, rows]]).all():
+            return None
         known = np.where(np.isfinite(bent), bent, -1.0)
         worst = {one.lanes[int(k)] for k in np.unique(np.argmax(known, axis=0))}
         found[one.factors.name] = frozenset(worst)
@@ -126,12 +131,14 @@ def _governing(study: Study, kind: StageKind = STAGE) -> Mapping[str, frozenset[
 
 
 def breaking(study: Study) -> tuple[Breaks, ...] | None:
-    """The least wheel and axle in the lanes that govern; None where a rib's strength is not known.
+    """The least wheel and axle in the lanes that govern; None where a rib's strength or force is not known.
 
     The strength used grows nearly evenly with the load: one load tried everywhere tells about where it is
     used up, and loads around that, tried where it comes soonest, tell it.
     """
     lanes = _governing(study)
+    if lanes is None:
+        return None
     places = tuple(product(KINDS, SHARES))
     first = _used(study, dict.fromkeys(places, (TRIED,)), lanes)
     if first is None:
@@ -238,7 +245,8 @@ def _decide(study: Study) -> Iterator[Said]:
 def _barrow(study: Study) -> Said:
     """A barrow that brings the last soil, on a cover that lies loose and thin yet."""
     places = {("wheel", share): (BARROW,) for share in SHARES}
-    found = _used(study, places, _governing(study, StageKind.COVER), StageKind.COVER)
+    lanes = _governing(study, StageKind.COVER)
+    found = None if lanes is None else _used(study, places, lanes, StageKind.COVER)
     stage = next(one for one in study.stages if one.kind is StageKind.COVER)
     if found is None:
         return Said(
