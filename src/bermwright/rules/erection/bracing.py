@@ -69,7 +69,7 @@ def _stand(study: Study, wind: RibWind, held: Holding) -> Said:
         return _unknown(" and ".join(held.unknown), f"Write {' and '.join(held.unknown)}.")
     return Said(
         verdict=verdict,
-        template="Along the axis a gust of {gust} blows on {ribs} bare ribs with {asked}; braces hold "
+        template="Along the axis a gust of {gust} meets {ribs} bare ribs with {asked}; braces hold "
         "{braces}, guys {guys}.",
         values={
             "gust": Shown(wind.gust, "kN/m2", 2),
@@ -94,7 +94,7 @@ def _steps(study: Study, wind: RibWind, held: Holding, asked: float, ratio: floa
         f"Wind on one bare rib, {wind.height:.2f} m over its feet",
         "F_1",
         "c_f·q_p·h·L",
-        f"2.0 · {wind.gust:.0f} · {study.form.rib.depth:.3f} · {study.form.rib.centreline.length:.2f}",
+        f"2.0 · {wind.gust / 1e3:.3f} · {study.form.rib.depth:.3f} · {study.form.rib.centreline.length:.2f}",
         Shown(wind.each, "kN", 3),
         BAR_CITE,
     )
@@ -102,7 +102,7 @@ def _steps(study: Study, wind: RibWind, held: Holding, asked: float, ratio: floa
         f"On all {wind.ribs} ribs, none in the lee of another, with its factor",
         "F_d",
         "1.5·n·F_1",
-        f"1.5 · {wind.ribs} · {wind.each:.0f}",
+        f"1.5 · {wind.ribs} · {wind.each / 1e3:.3f}",
         Shown(asked, "kN", 2),
     )
     erection = study.house.erection

@@ -270,7 +270,7 @@ def _plank_said(study: Study, planks: Cover, lost: Burned, thick: float) -> Said
                 says="Bending stress in what is left, over one bay, all loads without partial factors",
                 symbol="σ_fi",
                 formula="p·s²/8 / (t²/6)",
-                filled=f"{load / 1e3:.2f} · {study.form.spacing:.3f}² / 8 / ({1e3 * thick:.0f}² / 6)",
+                filled=f"{load:.0f} · {study.form.spacing:.3f}² / 8 / ({1e3 * thick:.1f}² / 6)",
                 result=Shown(load * study.form.spacing**2 / 8.0 / (thick**2 / 6.0), "N/mm2", 2),
             ),
             Step(

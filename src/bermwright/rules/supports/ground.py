@@ -192,13 +192,13 @@ def _steps(top: Governing, now: Pressed) -> tuple[Step, ...]:
             "e",
             "B/2 − (M_stb − M_dst)/N",
             f"{base.width:.2f}/2 − …/{down / 1e3:.1f}",
-            Shown(top.at(now.lean), "m", 3),
+            Shown(abs(top.at(now.lean)), "m", 3),
         ),
         step(
             "Width that carries",
             "B'",
             "B − 2·e",
-            f"{base.width:.2f} − 2 · {top.at(now.lean):.3f}",
+            f"{base.width:.3f} − 2 · {abs(top.at(now.lean)):.3f}",
             Shown(top.at(now.width), "m", 3),
         ),
         step("Force leans", "H/N", "", "", Shown(top.at(now.incline), "", 2)),
@@ -274,8 +274,7 @@ def _stays_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
         top,
         Said(
             verdict=verdict_of(top.ratio),
-            template="{when}: the force leaves the {side} base {lean} off its middle, {to}; a third of its "
-            "width, {limit}, is the most.",
+            template="{when}: the force leaves the {side} base {lean} off its middle, {to}; {limit} is the most.",
             values={
                 "to": _towards(base, top.at(base.eccentricity)),
                 "lean": Shown(lean, "m", 2),
@@ -290,9 +289,7 @@ def _stays_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
                 step(
                     "Force leaves the base off its middle by",
                     "e",
-                    "B/2 − (M_stb − M_dst)/N",
-                    f"{base.width:.2f}/2 − ({top.at(base.holding) / 1e3:.1f} − "
-                    f"{top.at(base.turning) / 1e3:.1f})/{top.at(base.total) / 1e3:.1f}",
+                    *_off_middle(top),
                     Shown(lean, "m", 3),
                 ),
                 ratio_step(
@@ -309,9 +306,21 @@ def _lean_ratio(base: Base) -> Array:
     return ratio
 
 
+def _off_middle(top: Governing) -> tuple[str, str]:
+    """Formula and numbers of how far the force is off the middle, so that they come to no bare minus."""
+    base = top.base
+    half = f"{base.width:.3f}/2"
+    arm = (
+        f"({top.at(base.holding) / 1e3:.2f} − {top.at(base.turning) / 1e3:.2f})/{top.at(base.total) / 1e3:.2f}"
+    )
+    if top.at(base.eccentricity) < 0.0:
+        return "(M_stb − M_dst)/N − B/2", f"{arm} − {half}"
+    return "B/2 − (M_stb − M_dst)/N", f"{half} − {arm}"
+
+
 def _towards(base: Base, lean: float) -> str:
     """Which way the force leans, in words."""
-    return "towards the room" if base.inward == (lean > 0.0) else "outward"
+    return "inward" if base.inward == (lean > 0.0) else "outward"
 
 
 GROUND_CARRIES = Rule(

@@ -132,9 +132,9 @@ def _against(study: Study, said: Said) -> Said:
     return replace(
         said,
         verdict=verdict,
-        template=said.template + told,
+        template=told,
         values={
-            **said.values,
+            **moment_of(top.now),
             "push": Shown(push, "kN/m", 1),
             "way": top.base.word,
             "limit": Shown(limit, "kN/m", 1),
@@ -153,8 +153,8 @@ def _against(study: Study, said: Said) -> Said:
     )
 
 
-NEAREST = " Nearest its end is {push} {way}; at {limit} the {side} side gives way."
-ALONE = " The soil beside the {side} side alone makes it give way {way}, without any push of the foot."
+NEAREST = "{when}: the {side} foot pushes {push} {way}; at {limit} what it stands on gives way."
+ALONE = "{when}: the soil beside the {side} side alone makes it give way {way}, without a push."
 
 
 def _limit(base: Base) -> Array:
@@ -186,7 +186,7 @@ def _limit_steps(top: Governing, push: float, limit: float) -> tuple[Step, ...]:
             f"{push / 1e3:.1f} + {spare / 1e3:.1f}/{base.standing.height:.2f}, or by sliding",
             Shown(limit, "kN/m", 1),
         ),
-        ratio_step("Used", "H / H_max", f"{push / 1e3:.1f} / {limit / 1e3:.1f}", top.ratio),
+        ratio_step("Used", "H / H_max", f"{push / 1e3:.2f} / {limit / 1e3:.2f}", top.ratio),
     )
 
 

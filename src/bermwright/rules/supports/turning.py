@@ -180,7 +180,7 @@ def _slide_steps(top: Governing, along: float, held: float) -> tuple[Step, ...]:
             Shown(max(held - friction, 0.0), "kN/m", 1),
         ),
         ratio_step(
-            "Resistance used", "H_d / (R + R_tie)", f"{along / 1e3:.1f} / {held / 1e3:.1f}", top.ratio
+            "Resistance used", "H_d / (R + R_tie)", f"{along / 1e3:.2f} / {held / 1e3:.2f}", top.ratio
         ),
     )
 

@@ -227,12 +227,12 @@ def _said(study: Study, pushes: dict[str, EndPush], held: Racking, sums: tuple[f
     verdict = verdict_of(ratio)
     return Said(
         verdict=verdict,
-        template="Soil pushes the house {way} with {net}; nails of the planks hold {nails}, boards {boards}, "
-        "half of the soil's grip at the sides {sides}.",
+        template="Soil pushes the house {way} with {net}; nails {nails}, boards {boards}, soil at the sides "
+        "{sides} hold it.",
         values={
             "way": "towards the front" if net > 0.0 else "towards the back",
             "net": Shown(asked, "kN", 1),
-            "nails": "an unknown part" if held.nails is None else Shown(held.nails, "kN", 1),
+            "nails": "unknown" if held.nails is None else Shown(held.nails, "kN", 1),
             "boards": Shown(held.boards, "kN", 1),
             "sides": Shown(held.sides, "kN", 1),
         },

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.findings import Shown, Verdict, verdict_of
+from bermwright.base.findings import Shown, Spot, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
 from bermwright.base.wording import level_text
 from bermwright.data.works.actions import EN1997
@@ -305,7 +305,8 @@ def _said(study: Study, worst: Worst) -> Said:
         },
         stage=body.stage.name,
         case=body.case.name,
-        place=f"base at {level_text(body.base)}",
+        place=f"base, at {level_text(body.base)}",
+        spot=Spot(0.0, body.base),
         demand=worst.demand,
         capacity=worst.capacity,
         unit=amount,

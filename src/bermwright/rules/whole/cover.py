@@ -194,11 +194,9 @@ def _said(state: str, slide: Slide | None) -> Said:
     verdict, side = verdict_of(ratio), "right" if slide.right else "left"
     return Said(
         verdict=verdict,
-        template="{state}: soil that slides on the sheet down to {level} on the {side}, then through the "
-        "fill, holds at {factor} times what drives it; {asked} is asked.",
+        template="{state}: what holds the cover on the {side} is {factor} times what drives it; {asked} is asked.",
         values={
             "state": state.capitalize(),
-            "level": level_text(slide.leaves.z),
             "side": side,
             "factor": Shown(slide.factor, "", 2),
             "asked": Shown(ASKED, "", 2),

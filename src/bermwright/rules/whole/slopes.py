@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.findings import Shown, Verdict, verdict_of
+from bermwright.base.findings import Shown, Spot, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
 from bermwright.base.wording import level_text
 from bermwright.data.terrain import CALM, GROUND_CITE, WORST_GROUND
@@ -209,14 +209,23 @@ def _said(slip: Slip, friction: float) -> Said:
             "asked": Shown(ASKED, "", 2),
         },
         case=slip.state,
-        place=f"{side} slope",
+        place=f"{side} slope" if np.isfinite(circle.radius) else None,
         demand=ASKED,
         capacity=float(min(circle.factor, NEVER)),
         ratio=slip.ratio,
         corner={"friction and cohesion": "least of their ranges"},
         advice="" if verdict is Verdict.HOLDS else _flatter(slip, friction),
         steps=tuple(_steps(slip)),
+        spot=_comes_out(circle),
     )
+
+
+def _comes_out(circle: Circle) -> Spot | None:
+    """Where the circle leaves the ground at its lower end; None where no circle slides."""
+    if not np.isfinite(circle.radius):
+        return None
+    under = np.sqrt(max(circle.radius**2 - (circle.end - circle.x) ** 2, 0.0))
+    return Spot(circle.end, circle.z - float(under))
 
 
 def _flatter(slip: Slip, friction: float) -> str:

@@ -289,9 +289,20 @@ def _lift_said(study: Study, worst: Worst, gust: float) -> Said:
             *_gust_steps(study, gust),
             step("Lift of one foot, weight as it is, wind with its factor", "F", "plane frame", "",
                  Shown(worst.lift, "kN", 3)),
+            *_held_steps(worst.lift, holds),
         ),
         spot=spot_of(study, node),
     )  # fmt: skip
+
+
+def _held_steps(lift: float, holds: float | None) -> tuple[Step, ...]:
+    """What holds a foot down, where that is said."""
+    if not holds:
+        return ()
+    return (
+        step("What holds one foot down, by the file", "R", "", "", Shown(holds, "kN", 3)),
+        ratio_step("Lift over there", "F / R", f"{lift / 1e3:.4f} / {holds / 1e3:.4f}", lift / holds),
+    )
 
 
 def _gust_steps(study: Study, gust: float) -> Iterator[Step]:

@@ -56,6 +56,7 @@ HOOF = 2e3
 LOST = 1e3
 """Strength used where no state of rest is found (-)."""
 KINDS: Mapping[str, tuple[float, ...]] = {"wheel": (0.0,), "axle": (-0.5 * TRACK, 0.5 * TRACK)}
+KINDS_SAID: Mapping[str, str] = {"wheel": "a wheel", "axle": "an axle"}
 SHARES = (-0.3, 0.0, 0.3)
 """Where it stands across the vault, in shares of its width (-)."""
 STAGE = StageKind.SETTLED
@@ -231,8 +232,7 @@ def _decide(study: Study) -> Iterator[Said]:
     if not found:
         yield Said(
             verdict=Verdict.UNKNOWN,
-            template="Which wheel breaks the vault is not known: the ribs find no state of rest, or their "
-            "nails are not known.",
+            template="Which wheel breaks the vault is not known: the ribs find no rest, or nails are missing.",
             advice=STIFFER,
         )
         return
@@ -292,7 +292,7 @@ def _said(one: Breaks, barriers: tuple[float, float]) -> Said:
         template="{stage}: {what}; anything heavier stays {left} left and {right} right of the axis.",
         values={
             "stage": one.stage.capitalize(),
-            "what": f"the least {one.kind} that uses up a rib, factors included, weighs {load.text()}"
+            "what": f"{KINDS_SAID[one.kind]} of {load.text()} uses up a rib"
             if holds
             else f"no {one.kind} up to {load.text()} uses up a rib",
             "left": Shown(abs(barriers[0]), "m", 1),
@@ -331,7 +331,7 @@ def _steps(one: Breaks, least: float, ratio: float) -> Iterator[Step]:
     )
     if np.isfinite(one.load):
         yield step(
-            f"Least {one.kind} that uses a rib up, {one.x:+.1f} m from the axis",
+            f"Least {one.kind} that uses a rib up, factors included, {one.x:+.1f} m from the axis",
             "Q",
             "between two loads that were tried",
             "",
@@ -339,7 +339,8 @@ def _steps(one: Breaks, least: float, ratio: float) -> Iterator[Step]:
             MOVING_CITE,
         )
     yield step("What a barrow brings", "Q_b", "", "", Shown(least, "kN", 2), MOVING_CITE)
-    yield ratio_step("Asked over there", "Q_b / Q", f"{least:.0f} / {one.load:.0f}", ratio)
+    filled = f"{least:.0f} / {one.load:.0f}" if 0.0 < one.load < HEAVIEST else ""
+    yield ratio_step("Asked over there", "Q_b / Q", filled, ratio)
 
 
 def _draws(study: Study, finding: Finding) -> tuple[Mark, ...]:

@@ -96,8 +96,8 @@ def _said(study: Study, top: Governing, tie: FloorTie, limit: float) -> Said:
     force = max(top.at(top.base.along), 0.0)
     return Said(
         verdict=verdict_of(top.ratio),
-        template="{when}: both feet {do} {tie} with {force}; it holds {limit}."
-        + (" It must be there, and hard, before soil is laid." if top.base.inward else ""),
+        template="{when}: both feet {do} {tie} with {force}; it holds {limit}"
+        + (", if hard before soil is laid." if top.base.inward else "."),
         values={
             "do": "press" if top.base.inward else "pull",
             "tie": tie.name,
