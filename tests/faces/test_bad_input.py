@@ -17,7 +17,7 @@ LARCH = Path(__file__).resolve().parent.parent.parent / "examples" / "larch-bank
 COMMANDS = ("check", "count", "book", "templates", "draw")
 
 TWELVE = [
-    ("people = 3", "peeple = 3", 'Did you mean "people"'),
+    ("people = 3\nnote", "peeple = 3\nnote", 'Did you mean "people"'),
     ('latitude = "62.9 deg"', 'latitude = "95 deg"', "-90 deg to 90 deg"),
     ('ground_snow = "2.5 kN/m2"', 'ground_snow = "2.5 m"', "a length; a pressure is due"),
     ('slope = "0 deg"', 'slope = "2.5:1"', "68.2 degrees"),

@@ -118,7 +118,8 @@ _PROPERTIES = (
 _PIPES = (
     *(
         _row(f"friction-{re:g}-{rough:g}", _cite(FLUIDSLIB, "friction_factor, Colebrook solved"),
-             friction_factor, printed, {"number": re, "roughness": rough})
+             friction_factor, printed, {"number": re, "roughness": rough},
+             "the library solves 1/√f = −2·lg(ε/3.7 + 2.51/(Re·√f)) for f")
         for re, rough, printed in (
             (1e4, 0.0, "0.030883"), (1e5, 0.0, "0.017990"), (1e5, 1e-4, "0.018514"), (1e5, 0.01, "0.038504"),
             (1e6, 1e-3, "0.019943"),

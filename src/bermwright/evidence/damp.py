@@ -96,7 +96,8 @@ _SATURATION = (
     ),
     _row("fine--60", _TABLE_3, saturation_pressure_fine, "1.08", {"temperature": -60.0}),
     *(
-        _row(f"hyland-{t:g}", _LIBRARY, saturation_pressure_fine, printed, {"temperature": t})
+        _row(f"hyland-{t:g}", _LIBRARY, saturation_pressure_fine, printed, {"temperature": t},
+             "the library evaluates the same equations of 1983, over ice below 0.01 °C")
         for t, printed in ((-40.0, "12.85"), (-30.0, "38.02"), (-20.0, "103.26"), (-10.0, "259.90"),
                            (10.0, "1228.0"), (20.0, "2338.8"), (30.0, "4246.0"))
     ),
@@ -123,7 +124,8 @@ _SATURATION = (
 
 _AIR = (
     *(
-        _row(f"ratio-{name}", _LIBRARY, humidity_ratio, printed, {"pressure": pressure})
+        _row(f"ratio-{name}", _LIBRARY, humidity_ratio, printed, {"pressure": pressure},
+             "0.621945·p/(101 325 − p) in the library")
         for name, printed, pressure in (
             ("20-50", "7.262e-3", 1169.4), ("22-60", "9.895e-3", 1586.85), ("-20-80", "0.5075e-3", 82.61),
         )
@@ -137,7 +139,8 @@ _AIR = (
     _row("ratio-high", _cite(ASHRAEHOF, "0.621945·1000/(80 000 − 1000)"), humidity_ratio, "0.0078727",
          {"pressure": 1000.0, "air": 80_000.0}, "at 2000 m"),
     *(
-        _row(f"enthalpy-{name}", _LIBRARY, enthalpy, printed, {"temperature": t, "ratio": w}, unit="kJ")
+        _row(f"enthalpy-{name}", _LIBRARY, enthalpy, printed, {"temperature": t, "ratio": w},
+             "1.006·T + w·(2501 + 1.86·T) in the library", unit="kJ")
         for name, printed, t, w in (("20-50", "38.55", 20.0, 7.262e-3), ("20-40", "34.83", 20.0, 5.796e-3),
                                     ("22-60", "47.28", 22.0, 9.895e-3), ("-20-80", "-18.87", -20.0, 5.075e-4))
     ),
@@ -184,7 +187,8 @@ _FACES = (
          {"pressure": 1168.475, "humidity": 1.0}, "nothing allowed beyond dew"),
     *(
         _row(f"factor-{name}", _cite(ISO13788, "(T_si − T_e)/(T_i − T_e)"), surface_factor, printed,
-             {"surface": surface, "inside": 20.0, "outside": outside}, "", rel=None)
+             {"surface": surface, "inside": 20.0, "outside": outside},
+             f"({surface:g} − ({outside:g}))/(20 − ({outside:g}))")
         for name, printed, surface, outside in (
             ("-5", "0.705", 12.62, -5.0), ("-20", "0.7317", 9.27, -20.0), ("-30", "0.7014", 5.07, -30.0),
         )

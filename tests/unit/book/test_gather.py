@@ -14,6 +14,7 @@ from bermwright.form import vault_form
 from bermwright.formats.documents import text
 from bermwright.formats.house_file import read
 from bermwright.rules.analysis.stop_marks import LeadMark
+from bermwright.rules.ribs.common import EXPECTED
 from bermwright.rules.supports.pressing import FOOT_FORCES
 from bermwright.stages.given import Given
 from bermwright.stages.sequence import building_sequence
@@ -127,6 +128,7 @@ def assessment(house, book):
         given=replace(GIVEN, lead=0.15),
         stage_ratio={stage.name: 0.4 for stage in stages},
         marks=marks,
+        service=SimpleNamespace(situations=(), lanes=(SimpleNamespace(run=EXPECTED),)),
         strength=SimpleNamespace(board=0.045, joint=joint),
         remedy=lambda _mark: "Do not fill above it without props.",
         lead=lambda mark: min(mark.lead, 0.15),

@@ -82,7 +82,8 @@ def factor_with_film(factor: ArrayLike, film: ArrayLike, wanted: ArrayLike) -> A
     within("film", wanted, 0.0, unit="m2K/W", open_low=True)
     loss = 1.0 - np.asarray(factor, dtype=float)
     before, after = np.asarray(film, dtype=float), np.asarray(wanted, dtype=float)
-    return np.asarray(1.0 - after * loss / (before + (after - before) * loss))
+    kept = before * (1.0 - loss)
+    return np.asarray(kept / (kept + after * loss))
 
 
 def least_surface(pressure: ArrayLike, *, humidity: float = DAMP_FACE) -> Array:

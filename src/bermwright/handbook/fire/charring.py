@@ -131,10 +131,10 @@ def lining_time(kind: str, thickness: ArrayLike, *, gaps: bool, rate: float) -> 
     28
     """
     h = np.asarray(thickness, dtype=float)
+    within("rate", rate, 0.0, unit="m/s", open_low=True)
     match kind:
         case "boards":
             within("thickness", h, 0.009, 0.1, unit="m")
-            within("rate", rate, 0.0, unit="m/s", open_low=True)
             return np.asarray(h / rate * (0.5 if gaps else 1.0))
         case "gypsum board":
             within("thickness", h, 0.009, 0.05, unit="m")

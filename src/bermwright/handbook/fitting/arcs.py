@@ -94,7 +94,7 @@ def tangent_arcs(curve: PlaneCurve, arcs: int) -> ArcFit:
     >>> from bermwright.handbook.curves import ellipse
     >>> chain = tangent_arcs(ellipse(4.0, 1.5), 3)
     >>> [round(arc.radius, 2) for arc in chain.arcs], round(1000.0 * chain.deviation)
-    ([1.18, 2.6, 1.18], 15)
+    ([1.35, 2.47, 1.35], 5)
     """
     within("arcs", arcs, 1, MOST_ARCS)
     span = float(curve.x[-1] - curve.x[0])

@@ -131,7 +131,7 @@ def outliers(residuals: ArrayLike, span: float, parameters: int) -> NDArray[np.b
     residuals : array
         Distances of the points from the curve [m].
     span : float
-        Span of the curve [m].
+        Span of the curve [m]; above 0.
     parameters : int
         How many numbers were fitted [-].
 
@@ -149,6 +149,8 @@ def outliers(residuals: ArrayLike, span: float, parameters: int) -> NDArray[np.b
     >>> outliers([0.01, -0.01, 0.01, -0.01, 0.01, 0.3], 5.0, 3).tolist()
     [False, False, False, False, False, True]
     """
+    within("span", span, 0.0, unit="m", open_low=True)
+    within("residuals", residuals, unit="m")
     apart = np.abs(np.asarray(residuals, dtype=float))
     if apart.size < parameters + SPARE_POINTS:
         return np.zeros(apart.size, dtype=bool)

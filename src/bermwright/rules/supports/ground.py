@@ -274,7 +274,8 @@ def _stays_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
         top,
         Said(
             verdict=verdict_of(top.ratio),
-            template="{when}: the force leaves the {side} base {lean} off its middle, {to}; {limit} is the most.",
+            template="{when}: the force leaves the {side} base {lean} off its middle, {to}; "
+            "{limit} is the most.",
             values={
                 "to": _towards(base, top.at(base.eccentricity)),
                 "lean": Shown(lean, "m", 2),
@@ -310,9 +311,8 @@ def _off_middle(top: Governing) -> tuple[str, str]:
     """Formula and numbers of how far the force is off the middle, so that they come to no bare minus."""
     base = top.base
     half = f"{base.width:.3f}/2"
-    arm = (
-        f"({top.at(base.holding) / 1e3:.2f} − {top.at(base.turning) / 1e3:.2f})/{top.at(base.total) / 1e3:.2f}"
-    )
+    holding, turning, down = (top.at(one) / 1e3 for one in (base.holding, base.turning, base.total))
+    arm = f"({holding:.2f} − {turning:.2f})/{down:.2f}"
     if top.at(base.eccentricity) < 0.0:
         return "(M_stb − M_dst)/N − B/2", f"{arm} − {half}"
     return "B/2 − (M_stb − M_dst)/N", f"{half} − {arm}"

@@ -194,7 +194,8 @@ def _said(state: str, slide: Slide | None) -> Said:
     verdict, side = verdict_of(ratio), "right" if slide.right else "left"
     return Said(
         verdict=verdict,
-        template="{state}: what holds the cover on the {side} is {factor} times what drives it; {asked} is asked.",
+        template="{state}: what holds the cover on the {side} is {factor} times what drives it; "
+        "{asked} is asked.",
         values={
             "state": state.capitalize(),
             "side": side,

@@ -232,7 +232,8 @@ def _decide(study: Study) -> Iterator[Said]:
     if not found:
         yield Said(
             verdict=Verdict.UNKNOWN,
-            template="Which wheel breaks the vault is not known: the ribs find no rest, or nails are missing.",
+            template="Which wheel breaks the vault is not known: the ribs find no rest, or "
+            "nails are missing.",
             advice=STIFFER,
         )
         return

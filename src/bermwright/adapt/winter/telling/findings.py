@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
+    from bermwright.adapt.winter.room.fire import Fire
     from bermwright.adapt.winter.winter import WinterYear
 
     Array = NDArray[np.float64]
@@ -122,17 +123,23 @@ def _stove(year: WinterYear) -> Iterator[Finding]:
             cites=_ROOM,
         )
         return
-    stove = fire.stove
-    ratio = needed / fire.output
+    yield _stove_said(year, fire, needed, values)
+
+
+def _stove_said(year: WinterYear, fire: Fire, needed: float, values: dict[str, Shown | str]) -> Finding:
+    """The hardest day against what the stove gives, its output known."""
+    stove, output = fire.stove, fire.output
+    assert output is not None  # noqa: S101  (asked before)
+    ratio = needed / output
     values |= {
         "stove": stove.name,
         "charges": str(stove.firings),
         "mass": Shown(stove.batch or np.nan, "kg", 1),
-        "gives": Shown(fire.output, "kW", 2),
+        "gives": Shown(output, "kW", 2),
     }
     verdict = verdict_of(ratio)
     more = int(np.ceil(ratio * (stove.firings or 1) - 1e-9))
-    yield _finding(
+    return _finding(
         year,
         STOVE,
         verdict,
@@ -150,13 +157,13 @@ def _stove(year: WinterYear) -> Iterator[Finding]:
                 symbol="P",
                 formula="n·H / 24 h",
                 filled=f"{stove.firings} · {(fire.charge or 0.0) / 3.6e6:.2f} kWh / 24 h",
-                result=Shown(fire.output, "kW", 2),
+                result=Shown(output, "kW", 2),
             ),
             Step(
                 says="What the hardest day takes of it",
                 symbol="ratio",
                 formula="need / P",
-                filled=f"{needed / 1e3:.3f} / {fire.output / 1e3:.3f}",
+                filled=f"{needed / 1e3:.3f} / {output / 1e3:.3f}",
                 result=Shown(ratio, "", 2),
             ),
         ),
