@@ -29,7 +29,7 @@ STAGE_LISTS = frozenset({"prop", "tie"})
 
 
 def same_rise(house: House, number: int, helps: frozenset[str]) -> Lever | None:
-    """The families that bend least with the span, rise and feet of the file, as a lever; None: there is none."""
+    """The families that bend least with the file's span, rise and feet, as a lever; None: there is none."""
     vault = house.vaults[number]
     rise = rise_of(vault)
     if rise is None:

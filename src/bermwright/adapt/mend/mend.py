@@ -370,7 +370,7 @@ def _vault_of(house: House, part: str) -> str | None:
 
 
 def targets(assessment: Assessment, *, accept_tight: bool = False) -> tuple[Target, ...]:
-    """Everything that does not hold: what fails or is tight in the order of building, then what is not known."""
+    """All that does not hold: what fails or is tight in the order of building, then what is not known."""
     good = GOOD | ({Verdict.TIGHT} if accept_tight else frozenset())
     found: dict[Target, tuple[int, int, int]] = {}
     rules: dict[str, int] = {}

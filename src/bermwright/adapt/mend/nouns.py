@@ -81,7 +81,7 @@ class Change:
     hours: float = 0.0
 
     def sentence(self) -> str:
-        """Such as `Nail more layers into every rib: 6 in place of 4.`"""
+        """Lever and amount in one, such as: Nail more layers into every rib: 6 in place of 4."""
         return f"{self.does}: {self.says}."
 
 

@@ -157,12 +157,12 @@ def _held(inverse: Inverse, couples: Sequence[tuple[Reach, Reach]]) -> Iterator[
         def together(first: int, second: int, one: Reach = one, other: Reach = other) -> tuple[float, bool]:
             return inverse.ratio(merged(one.amounts[first].writes, other.amounts[second].writes))
 
-        if not together(*at)[1]:
+        if not together(at[0], at[1])[1]:
             continue
         # As little of the first as holds with all of the second, then as little of the second.
         at[0] = _least(at[0], lambda number, at=at, together=together: together(number, at[1])[1])  # type: ignore[misc]
         at[1] = _least(at[1], lambda number, at=at, together=together: together(at[0], number)[1])  # type: ignore[misc]
-        ratio, _ = together(*at)
+        ratio, _ = together(at[0], at[1])
         yield Pair(
             changes=(chosen(one.lever, one.amounts[at[0]]), chosen(other.lever, other.amounts[at[1]])),
             ratio=ratio,

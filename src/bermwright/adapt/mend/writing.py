@@ -6,7 +6,6 @@ from dataclasses import replace
 from typing import TYPE_CHECKING, Any, assert_never
 
 from bermwright.base.errors import BermwrightError, OutOfRangeError, QuantityError
-from bermwright.base.ranges import Range
 from bermwright.base.units import parse, parse_exact, parse_pair
 from bermwright.house import House, contradictions
 from bermwright.house.fields import (
@@ -28,6 +27,7 @@ from bermwright.house.fields import (
 
 if TYPE_CHECKING:
     from bermwright.adapt.mend.nouns import Writes, Written
+    from bermwright.base.ranges import Range
 
 Tree = dict[str | int, Any]
 SLACK = 1e-9

@@ -27,7 +27,7 @@ BOUGHT = {
     "unit_weight": "17.3..20.4 kN/m3", "saturated_unit_weight": "19.3..20.8 kN/m3",
     "friction_angle": "31..36 deg", "stiffness": "12..24 MPa", "frost": "not susceptible",
     "kind": "sand or gravel",
-    "source": "EM 1110-2-2504, table 3-1, medium dense sand or gravel; test what is brought before it is used",
+    "source": "EM 1110-2-2504, table 3-1, medium dense sand or gravel; test it before it is used",
 }  # fmt: skip
 """Fill that can be bought and drains: table values, to be tested."""
 
@@ -95,7 +95,8 @@ def _fleece(place: Place) -> Writes:
         return ()
     key = ("vault", place.vault, "cover", len(cover))
     return (
-        ((*key, "kind"), "drainage"), ((*key, "name"), "drain mat under fleece"), ((*key, "thickness"), "20 mm"),
+        ((*key, "kind"), "drainage"), ((*key, "name"), "drain mat under fleece"),
+        ((*key, "thickness"), "20 mm"),
         ((*key, "unit_weight"), "2 kN/m3"), ((*key, "friction"), "28..32 deg"),
     )  # fmt: skip
 
@@ -111,12 +112,14 @@ EARTH_LEVERS = (
     ),
     Lever(
         name="more soil over the crown", does="Lay more soil over the crown", monotone=False, hours=2.0,
-        helps=frozenset({"wheels-keep-off", "ribs-bend", "fill-keeps-to-its-stop-marks", "pieces-can-be-lifted",
+        helps=frozenset({"wheels-keep-off", "ribs-bend", "fill-keeps-to-its-stop-marks",
+                         "pieces-can-be-lifted",
                          "house-stays-between-its-fills"}),
         amounts=ladder("vault.mound", "crown", COVERS, "m"),
     ),
     Lever(
-        name="steeper mound at the front", does="Let the mound fall more steeply to the front", monotone=False,
+        name="steeper mound at the front", does="Let the mound fall more steeply to the front",
+        monotone=False,
         helps=frozenset({"ribs-stand-near-the-ends"}), hours=2.0,
         amounts=ladder("vault.mound", "front", SLOPES[1:], "slope"),
     ),
@@ -127,7 +130,11 @@ EARTH_LEVERS = (
     Lever(
         name="sand brought in", does="Fill with gravelly sand that drains and does not heave", hours=30.0,
         helps=LOADED | GROUND | {"stands-its-first-winter"}, monotone=False,
-        amounts=fixed(lambda place: _brought(BOUGHT, place), "gravelly sand in place of the fill of the file", when=_heaves),
+        amounts=fixed(
+            lambda place: _brought(BOUGHT, place),
+            "gravelly sand in place of the fill of the file",
+            when=_heaves,
+        ),
     ),
     Lever(
         name="lighter fill", does="Fill with the lightest soil of the site", helps=LOADED, monotone=False,
@@ -149,8 +156,11 @@ EARTH_LEVERS = (
         amounts=fixed(_fleece, "20 mm, rough enough for 28 degrees: ask the maker for its test"),
     ),
     Lever(
-        name="more insulation over the vault", does="Lay thicker insulation over the vault", helps=WARM, hours=2.0,
-        amounts=ladder("vault.cover", "thickness", (50, 100, 150, 200, 250, 300, 400), "mm", only=_insulation),
+        name="more insulation over the vault", does="Lay thicker insulation over the vault", helps=WARM,
+        hours=2.0,
+        amounts=ladder(
+            "vault.cover", "thickness", (50, 100, 150, 200, 250, 300, 400), "mm", only=_insulation
+        ),
         monotone=False,
     ),
     Lever(
@@ -158,7 +168,8 @@ EARTH_LEVERS = (
         amounts=ladder("ground_heat.floor", "insulation", (50, 100, 150, 200, 250, 300), "mm"),
     ),
     Lever(
-        name="insulation outside the walls", does="Lay more insulation outside the walls", helps=WARM, hours=4.0,
+        name="insulation outside the walls", does="Lay more insulation outside the walls", helps=WARM,
+        hours=4.0,
         amounts=ladder("ground_heat.wall", "insulation", (50, 100, 150, 200, 250, 300), "mm"),
     ),
 )  # fmt: skip

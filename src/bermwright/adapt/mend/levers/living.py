@@ -61,7 +61,7 @@ def _opens(place: Place) -> tuple[Amount, ...]:
         if one.kind is not OpeningKind.WINDOW or one.side is OpeningSide.CROWN:
             continue
         wide, high = (f"{side:g} m" for side in WAY_OUT)
-        room = one.width >= WAY_OUT[0] + 0.1 and one.height >= WAY_OUT[1] + 0.1  # noqa: PLR2004  (its frame)
+        room = one.width >= WAY_OUT[0] + 0.1 and one.height >= WAY_OUT[1] + 0.1
         size = [] if room else [
             (("opening", number, "width"), f"{max(one.width, 0.9):g} m"),
             (("opening", number, "height"), f"{max(one.height, 0.9):g} m"),
@@ -143,7 +143,8 @@ LIVING_LEVERS = (
     ),
     Lever(
         name="narrower hole", does="Make the hole narrower, so that it cuts fewer ribs", hours=1.0,
-        helps=HUNG | {"trimmers-carry-for-the-cut-ribs", "openings-fit-under-the-ribs", "lintels-carry-the-wall"},
+        helps=HUNG
+        | {"trimmers-carry-for-the-cut-ribs", "openings-fit-under-the-ribs", "lintels-carry-the-wall"},
         amounts=_narrower, monotone=False,
     ),
     Lever(
@@ -162,7 +163,8 @@ LIVING_LEVERS = (
         amounts=ladder("opening", "sill", (0.2, 0.4, 0.6, 0.8, 0.9, 1.0, 1.1, 1.2), "m"),
     ),
     Lever(
-        name="thicker end wall", does="Make the end wall thicker", helps=PLANK | {"end-walls-stand"}, hours=8.0,
+        name="thicker end wall", does="Make the end wall thicker", helps=PLANK | {"end-walls-stand"},
+        hours=8.0,
         amounts=ladder("end", "thickness", (0.05, 0.06, 0.075, 0.1, 0.45, 0.6, 0.8, 1.0, 1.2, 1.5, 1.8), "m"),
     ),
     Lever(
@@ -179,11 +181,13 @@ LIVING_LEVERS = (
         hours=4.0, amounts=ladder("end", "post_spacing", (0.4, 0.5, 0.6, 0.8, 1.0, 1.2), "m", up=False),
     ),
     Lever(
-        name="stronger end posts", does="Take stronger posts at the end", helps=POST, hours=2.0, monotone=False,
+        name="stronger end posts", does="Take stronger posts at the end", helps=POST, hours=2.0,
+        monotone=False,
         amounts=sizes("end", "post", POSTS),
     ),
     Lever(
-        name="end posts held at the head", does="Hold the heads of the end posts better", helps=POST, hours=4.0,
+        name="end posts held at the head", does="Hold the heads of the end posts better", helps=POST,
+        hours=4.0,
         amounts=ladder("end", "head_holds", (2, 4, 6, 8, 10, 15, 20), "kN", begin=0.0),
     ),
     Lever(
@@ -211,7 +215,8 @@ LIVING_LEVERS = (
         amounts=sizes("beam", "section", HEADERS), monotone=False,
     ),
     Lever(
-        name="thicker log beam", does="Take a thicker log as a beam", helps=frozenset({"beams-carry"}), hours=2.0,
+        name="thicker log beam", does="Take a thicker log as a beam", helps=frozenset({"beams-carry"}),
+        hours=2.0,
         amounts=ladder("beam", "diameter", (160, 180, 200, 220, 240, 260, 280, 300, 350), "mm"),
     ),
     Lever(
@@ -220,7 +225,8 @@ LIVING_LEVERS = (
         monotone=False,
     ),
     Lever(
-        name="thicker log post", does="Take a thicker log as a post", helps=frozenset({"posts-carry"}), hours=1.0,
+        name="thicker log post", does="Take a thicker log as a post", helps=frozenset({"posts-carry"}),
+        hours=1.0,
         amounts=ladder("post", "diameter", (140, 160, 180, 200, 220, 240, 280), "mm"),
     ),
     Lever(
@@ -270,7 +276,8 @@ LIVING_LEVERS = (
         amounts=ladder("erection.brace", "count", (4, 6, 8, 10, 12, 14, 16, 20)),
     ),
     Lever(
-        name="more nails in the braces", does="Drive more nails into each end of a brace", helps=BARE, hours=2.0,
+        name="more nails in the braces", does="Drive more nails into each end of a brace", helps=BARE,
+        hours=2.0,
         amounts=ladder("erection.brace", "nails", (2, 3, 4, 5, 6)),
     ),
     Lever(
@@ -282,11 +289,13 @@ LIVING_LEVERS = (
         amounts=ladder("erection", "wind_limit", (4, 5, 6, 8, 10), "m/s", up=False),
     ),
     Lever(
-        name="ribs raised in halves", does="Raise the ribs in halves and join them from a scaffold", hours=10.0,
+        name="ribs raised in halves", does="Raise the ribs in halves and join them from a scaffold",
+        hours=10.0,
         helps=frozenset({"ribs-can-be-lifted"}), amounts=word("erection", "raised", ("whole", "halves")),
     ),
     Lever(
         name="something that lifts", does="Lift the ribs with more than hands", monotone=False, hours=10.0,
-        helps=frozenset({"ribs-can-be-lifted"}), amounts=word("erection", "lifted", ("hands", "gin pole", "hoist", "crane")),
+        helps=frozenset({"ribs-can-be-lifted"}),
+        amounts=word("erection", "lifted", ("hands", "gin pole", "hoist", "crane")),
     ),
 )  # fmt: skip

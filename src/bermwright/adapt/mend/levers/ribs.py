@@ -12,8 +12,9 @@ from bermwright.house import CoverKind, CurveKind
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.adapt.mend.nouns import Place
+    from bermwright.adapt.mend.nouns import Place, Written
     from bermwright.house import Cover, Vault
+    from bermwright.house.checks import Key
 
 STRONGER = frozenset(
     {
@@ -43,6 +44,8 @@ NAIL_SIZES = (
 RISES = (-0.1, 0.1, -0.2, 0.2, -0.4, 0.4)
 """By how much the rise is changed (m), the least first."""
 DEEPER = 0.01
+SAME = 1e-6
+"""Boards no wider than this much more are the same (mm)."""
 
 
 def _lagging(cover: Cover) -> bool:
@@ -74,7 +77,7 @@ def _wider(place: Place) -> tuple[Amount, ...]:
         thickness = 1e3 * vault.board.thickness
         for width in WIDTHS:
             more = width - 1e3 * vault.board.width
-            if more <= 1e-6:
+            if more <= SAME:
                 continue
             board = f"{thickness:g} x {width:g} mm"
             writes = [(("vault", number, "board"), board)]
@@ -111,7 +114,7 @@ def _rise(place: Place) -> tuple[Amount, ...]:
 
 def _nailed(place: Place) -> tuple[Amount, ...]:
     """Planks with their nails written down, where the file says nothing of them."""
-    writes = []
+    writes: list[tuple[Key, Written]] = []
     for entry in entries(place, "vault.cover"):
         if _lagging(entry.table) and entry.table.nail is None:
             writes += [((*entry.key, "nail"), "4.0 x 110 mm"), ((*entry.key, "nails"), 2)]
@@ -140,7 +143,8 @@ RIB_LEVERS = (
         helps=(STRONGER | {"nails-find-room"}) - {"ribs-do-not-tip"}, amounts=_deeper,
     ),
     Lever(
-        name="better timber", does="Take rib boards of a better class", helps=STRONGER - {"ribs-keep-their-shape"},
+        name="better timber", does="Take rib boards of a better class",
+        helps=STRONGER - {"ribs-keep-their-shape"},
         amounts=word("vault", "timber", tuple(TIMBER_CLASSES)), hours=1.0,
     ),
     Lever(
@@ -162,7 +166,8 @@ RIB_LEVERS = (
         amounts=sizes("vault", "nails", NAIL_SIZES),
     ),
     Lever(
-        name="nails nearer together", does="Set the nails between the joints nearer together", helps=NAILS | STRONGER,
+        name="nails nearer together", does="Set the nails between the joints nearer together",
+        helps=NAILS | STRONGER,
         amounts=ladder("vault", "nail_spacing", (25, 30, 40, 50, 60, 80, 100, 120, 150), "mm", up=False),
         monotone=False,
     ),
@@ -171,7 +176,8 @@ RIB_LEVERS = (
         amounts=word("vault", "predrilled", ("no", "yes"), only=lambda vault: vault.predrilled is False),
     ),
     Lever(
-        name="another rise", does="Draw the crown lower or higher on the same feet", monotone=False, hours=8.0,
+        name="another rise", does="Draw the crown lower or higher on the same feet", monotone=False,
+        hours=8.0,
         helps=(STRONGER | {"slopes-stay", "cover-stays-on-its-sheet"}) - {"ribs-stand-a-fire"}, amounts=_rise,
     ),
     Lever(

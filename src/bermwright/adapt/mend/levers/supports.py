@@ -126,7 +126,8 @@ def _slab(place: Place) -> Writes:
     key = ("tie", len(place.house.floor_ties))
     return (
         ((*key, "name"), "floor slab"), ((*key, "vault"), vault.name), ((*key, "kind"), "slab"),
-        ((*key, "level"), written(-0.08, "m")), ((*key, "thickness"), "100 mm"), ((*key, "concrete"), "20 MPa"),
+        ((*key, "level"), written(-0.08, "m")), ((*key, "thickness"), "100 mm"),
+        ((*key, "concrete"), "20 MPa"),
     )  # fmt: skip
 
 
@@ -154,7 +155,8 @@ SUPPORT_LEVERS = (
         amounts=ladder("footing", "width", WIDTHS, "m"),
     ),
     Lever(
-        name="footing longer outside", does="Make the footing longer outside, under the soil that holds it down",
+        name="footing longer outside",
+        does="Make the footing longer outside, under the soil that holds it down",
         helps=STANDS, amounts=_longer, monotone=False,
     ),
     Lever(
@@ -211,7 +213,8 @@ SUPPORT_LEVERS = (
         helps=STANDS | BREAKS, amounts=fixed(_slab, "concrete, 0.1 m"), monotone=False, hours=16.0,
     ),
     Lever(
-        name="thicker floor slab", does="Pour a thicker floor slab", helps=STANDS | {"floor-tie-holds-the-feet"},
+        name="thicker floor slab", does="Pour a thicker floor slab",
+        helps=STANDS | {"floor-tie-holds-the-feet"},
         amounts=ladder("tie", "thickness", (0.1, 0.12, 0.15, 0.18, 0.2), "m"),
     ),
     Lever(
@@ -237,8 +240,11 @@ SUPPORT_LEVERS = (
         amounts=ladder("socket", "hold_across", (5, 10, 15, 20, 25, 30, 40, 50, 70), "kN", begin=0.0),
     ),
     Lever(
-        name="feet strapped down", does="Strap every foot to its wall, and the wall to its footing", hours=12.0,
-        helps=frozenset({"feet-stay-on-their-supports", "shell-stands-the-wind", "feet-press-on-their-supports"}),
+        name="feet strapped down", does="Strap every foot to its wall, and the wall to its footing",
+        hours=12.0,
+        helps=frozenset(
+            {"feet-stay-on-their-supports", "shell-stands-the-wind", "feet-press-on-their-supports"}
+        ),
         amounts=ladder("socket", "hold_down", (1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 10.0), "kN", begin=0.0),
     ),
     Lever(

@@ -15,7 +15,8 @@ if TYPE_CHECKING:
 FILLING = frozenset(
     {
         "fill-keeps-to-its-stop-marks", "ribs-bend", "ribs-shear", "nails-carry-the-cut-layer",
-        "ribs-do-not-buckle", "ribs-do-not-tip", "feet-stay-on-their-supports", "feet-press-on-their-supports",
+        "ribs-do-not-buckle", "ribs-do-not-tip", "feet-stay-on-their-supports",
+        "feet-press-on-their-supports",
         "house-stays-between-its-fills", "supports-do-not-slide", "supports-do-not-turn-over",
         "ground-carries-the-supports", "force-stays-under-the-base", "trimmers-carry-for-the-cut-ribs",
         "headers-carry-the-cut-ribs", "ribs-stand-near-the-ends", "walls-do-not-break",
@@ -76,7 +77,8 @@ def _ballast(place: Place) -> tuple[Amount, ...]:
     key = ("stages", "ballast")
     return tuple(
         Amount(
-            says=f"{weight:g} kPa on the middle {_third(vault):g} m, with the fill from +{begin:.2f} to +{until:.2f}",
+            says=f"{weight:g} kPa on the middle {_third(vault):g} m, "
+            f"with the fill from +{begin:.2f} to +{until:.2f}",
             writes=(
                 ((*key, "weight"), f"{weight:g} kPa"),
                 ((*key, "width"), f"{_third(vault):g} m"),
