@@ -154,7 +154,7 @@ def _against(study: Study, said: Said) -> Said:
 
 
 NEAREST = "{when}: the {side} foot pushes {push} {way}; at {limit} what it stands on gives way."
-ALONE = "{when}: the soil beside the {side} side alone makes it give way {way}, without a push."
+ALONE = "{when}: soil alone makes the {side} side give way {way}, without any push of the foot."
 
 
 def _limit(base: Base) -> Array:
