@@ -226,8 +226,8 @@ _SHELLS = (
          "0.5592", {"conductivity": 1.0}, "differences refined: 0.5587", rel=1e-3),
     _row("square-corner-outside", _cite(LANGMUIR1913, "0.5592 − 2"), corner_loss, "-1.441",
          {"conductivity": 1.0, "outside_dimensions": True}, "the corner is counted twice outside"),
-    _row("square-corner-measured", _cite(LANGMUIR1913, "0.54 of the measurement", Provenance.MEMORY), corner_loss,
-         "0.54", {"conductivity": 1.0}, "measured, and rounded", rel=0.04),
+    _row("square-corner-measured", _cite(LANGMUIR1913, "0.54 of the measurement", Provenance.MEMORY),
+         corner_loss, "0.54", {"conductivity": 1.0}, "measured, and rounded", rel=0.04),
 )  # fmt: skip
 
 _RATIOS = (
