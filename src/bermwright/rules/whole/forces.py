@@ -197,7 +197,7 @@ def _decide(study: Study) -> Iterator[Said]:
     closes = worst.closing <= CLOSES
     yield Said(
         verdict=Verdict.HOLDS if closes else Verdict.UNKNOWN,
-        template="In {count} stages forces on the shell close within {error} of at most {down} down.",
+        template="In {count} stages forces on the shell close within {error} of the load, at most {down}.",
         values={
             "count": str(len(found)),
             "error": f"{max(worst.closing, 1e-15):.0e}",
