@@ -10,7 +10,7 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Spot, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
-from bermwright.base.wording import ratio_text, share_text
+from bermwright.base.wording import share_text
 from bermwright.data.timber_classes import GAMMA_CONNECTION, GAMMA_TIMBER, K_CRACK
 from bermwright.data.works.frames import TIMOSHENKO1961
 from bermwright.data.works.practice import TRADE
@@ -344,7 +344,7 @@ def _light(study: Study, hole: Hole) -> Said | None:
     return Said(
         part=hole.part,
         verdict=verdict_of(hole.share * whole),
-        template="{ribs} beside it use up to {used} their strength.",
+        template="Beside it, {ribs} use up to {used} their strength.",
         values={
             "ribs": f"{hole.opening.doubled} ribs on each side",
             "used": share_text(hole.share * whole),
@@ -375,7 +375,7 @@ def _trimmer_steps(hole: Hole, whole: float) -> Iterator[Step]:
         BEAM_CITE,
     )
     used = hole.share * whole
-    yield ratio_step("Strength used", "share · ratio", f"{hole.share:.2f} · {ratio_text(whole)}", used)
+    yield ratio_step("Strength used", "share · ratio", f"{hole.share:.3f} · {whole:.3f}", used)
 
 
 def _spot(study: Study, hole: Hole) -> Spot:
