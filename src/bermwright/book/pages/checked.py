@@ -4,26 +4,50 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Heading, Para, Points, Table, plain
+from bermwright.base.document import Block, FindingBlock, Heading, Para, Points, Table, plain
 from bermwright.base.findings import Verdict
+from bermwright.book.pages.findings import ordered
+from bermwright.book.pages.found import against
+
+ASSUMED = "assumed: "
+"""How a value that nobody gave begins to say why it is what it is."""
 
 if TYPE_CHECKING:
     from bermwright.base.findings import Finding, Question
     from bermwright.book.pages.inputs import BookInputs
 
 
-def checked_pages(book: BookInputs) -> tuple[Block, ...]:
-    """The chapter on how far this book reaches."""
+def standing_pages(book: BookInputs) -> tuple[Block, ...]:
+    """The first chapter: what is against the builder, what nobody looked at, and what is asked."""
     return (
         Heading(
-            text="What was checked, and what was not", lead="A check that is not named here was not made."
+            text="What holds, and what does not", lead="A check that is not named in this book was not made."
         ),
         *_summary(book.findings),
-        *_checked(book),
+        *_against(book),
         *_not_checked(book),
         *_questions(book.questions),
-        *_values(book),
     )
+
+
+def reach_pages(book: BookInputs) -> tuple[Block, ...]:
+    """For whoever reviews it: every check with its reason, and every value it was made with."""
+    return (
+        Heading(text="What was checked, and with which values", lead="For whoever reviews this."),
+        *_checked(book),
+        *_values(book),
+        *_assumed(book),
+    )
+
+
+def _against(book: BookInputs) -> tuple[Block, ...]:
+    """What fails, is not known or is tight, worst first; the rest stands in its chapter."""
+    if not book.findings:
+        return (Para("Nothing could be checked: answer the questions first."),)
+    mine = against(ordered(book.findings))
+    if not mine:
+        return (Para("Nothing that was checked fails, is tight or is not known. What holds stands by part."),)
+    return tuple(FindingBlock(finding=finding) for finding in mine)
 
 
 def _summary(findings: tuple[Finding, ...]) -> tuple[Block, ...]:
@@ -86,15 +110,32 @@ def _question(question: Question) -> str:
 
 
 def _values(book: BookInputs) -> tuple[Block, ...]:
-    if not book.values:
+    """The values of the file, one row for each of its tables."""
+    given: dict[str, list[str]] = {}
+    for value in book.values:
+        if not value.known.startswith(ASSUMED):
+            place, _, source = value.known.partition(": ")
+            table, _, key = place.rpartition(".")
+            given.setdefault(f"{table}: {source}" if source else table, []).append(f"{key} {value.value}")
+    if not given:
         return ()
-    rows = tuple((plain(value.what), plain(value.value), plain(value.known)) for value in book.values)
+    rows = tuple((plain(table or "house"), plain("; ".join(keys))) for table, keys in given.items())
     return (
         Heading(text="The values it was checked with", level=2),
-        Table(
-            head=("what", "value", "place in the file, source"),
-            rows=rows,
-            align="lll",
-            widths=(4, 3, 5),
-        ),
+        Table(head=("table of the file, source", "values"), rows=rows, align="ll", widths=(2, 5)),
+    )
+
+
+def _assumed(book: BookInputs) -> tuple[Block, ...]:
+    """What the file does not say and was assumed."""
+    rows = tuple(
+        (plain(value.what), plain(value.value), plain(value.known.removeprefix(ASSUMED)))
+        for value in book.values
+        if value.known.startswith(ASSUMED)
+    )
+    if not rows:
+        return ()
+    return (
+        Heading(text="Assumed, because the file is silent", level=2),
+        Table(head=("place in the file", "value", "because"), rows=rows, align="lll", widths=(3, 2, 5)),
     )

@@ -1,10 +1,10 @@
-"""Findings worst first, and later the same with every line of working."""
+"""Strength by stage for the hands; findings worst first with every line of working for the reviewer."""
 
 from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Figure, FindingBlock, Heading, Para, plain
+from bermwright.base.document import Block, Figure, FindingBlock, Heading, plain
 from bermwright.book.sheets import AxisStep, axis_strip
 
 if TYPE_CHECKING:
@@ -21,17 +21,10 @@ def ordered(findings: tuple[Finding, ...]) -> tuple[Finding, ...]:
     )
 
 
-def finding_pages(book: BookInputs) -> tuple[Block, ...]:
-    """Every finding as a sentence."""
-    return (
-        Heading(
-            text="Findings",
-            lead="Worst first. The figure at the right is the share of the strength that is used.",
-        ),
-        *(block for vault in book.vaults for block in _axis(vault)),
-        *(FindingBlock(finding=finding) for finding in ordered(book.findings)),
-        *(() if book.findings else (Para("Nothing could be checked: answer the questions first."),)),
-    )
+def axis_pages(book: BookInputs) -> tuple[Block, ...]:
+    """The strength used from stage to stage, vault by vault."""
+    drawn = [block for vault in book.vaults for block in _axis(vault)]
+    return (Heading(text="Strength used by stage", level=2), *drawn) if drawn else ()
 
 
 def _axis(vault: VaultPages) -> tuple[Block, ...]:
@@ -53,13 +46,13 @@ def _short(name: str) -> str:
 
 
 def working_pages(book: BookInputs) -> tuple[Block, ...]:
-    """Every finding that was calculated, line by line."""
-    shown = tuple(finding for finding in ordered(book.findings) if finding.steps)
-    if not shown:
+    """Every finding, worst first, line by line where it was calculated."""
+    if not book.findings:
         return ()
     return (
         Heading(
-            text="Working, line by line", lead="For whoever reviews this: formula, numbers filled in, source."
+            text="Findings with their working",
+            lead="For whoever reviews this: formula, numbers filled in, source.",
         ),
-        *(FindingBlock(finding=finding, working=True) for finding in shown),
+        *(FindingBlock(finding=finding, working=True) for finding in ordered(book.findings)),
     )

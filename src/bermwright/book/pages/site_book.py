@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Document
 from bermwright.book.pages.cautions import caution_pages
-from bermwright.book.pages.checked import checked_pages
+from bermwright.book.pages.checked import reach_pages, standing_pages
 from bermwright.book.pages.cover import cover
-from bermwright.book.pages.findings import finding_pages, working_pages
+from bermwright.book.pages.findings import axis_pages, working_pages
 from bermwright.book.pages.quantities import quantity_pages
 from bermwright.book.pages.setting_out import rib_pages, setting_out_pages, template_pages
 from bermwright.book.pages.sources import source_pages
@@ -22,15 +22,16 @@ def site_book(book: BookInputs, *, templates: bool = True) -> Document:
     """The whole book as data; without `templates` their full-size sheets are left to a file of their own."""
     blocks: list[Block] = [
         *cover(book),
-        *checked_pages(book),
-        *finding_pages(book),
+        *standing_pages(book),
+        *axis_pages(book),
         *caution_pages(book.seasons),
     ]
     for vault in book.vaults:
         blocks += stage_pages(vault, book)
     for vault in book.vaults:
         blocks += [*setting_out_pages(vault, book), *rib_pages(vault, book)]
-    blocks += [*book.chapters, *quantity_pages(book), *working_pages(book), *source_pages(book)]
+    blocks += [*book.chapters, *quantity_pages(book), *working_pages(book), *reach_pages(book)]
+    blocks += source_pages(book)
     if templates:
         blocks += [block for vault in book.vaults for block in template_pages(vault, book)]
     return _document(book, "Site book", tuple(blocks))

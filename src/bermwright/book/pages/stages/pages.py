@@ -23,7 +23,7 @@ from bermwright.base.findings import Spot
 from bermwright.base.marks import PlumbLine, Side, StopMark
 from bermwright.base.units import show
 from bermwright.base.wording import ratio_text
-from bermwright.book.pages.readings import readings
+from bermwright.book.pages.stages.readings import readings
 from bermwright.book.sheets import stage_sheet
 from bermwright.stages.nouns import StageKind
 
