@@ -51,7 +51,7 @@ demo: .venv/ready
 test: .venv/ready
 	$(SAY) "Style, types and layers first, then every test (some minutes)"
 	@$(MAKE) --no-print-directory check
-	@$(RUN) -m pytest
+	@$(RUN) -m pytest -n auto
 
 check: .venv/ready
 	$(SAY) "ruff"
