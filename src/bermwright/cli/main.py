@@ -27,6 +27,7 @@ COMMANDS = {
     "sketch": "find the curve in a sketch, a hung chain or an old vault, and what it would bend",
     "explain": "show one rule or finding line by line, with its sources",
     "shape": "compare every curve under this ground, and say which to take and how to fill it",
+    "mend": "find the smallest changes that make a finding hold, and put one into a copy of the file",
     "winter": "say how warm it stays the year through, how much wood it takes, and where frost goes",
     "book": "write the site book as PDF",
     "templates": "write the full-size rib templates as PDF",

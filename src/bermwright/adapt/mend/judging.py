@@ -32,6 +32,11 @@ class Judged:
     mends: tuple[str, ...]
     worse: tuple[str, ...]
 
+    @property
+    def lost(self) -> tuple[Target, ...]:
+        """What fails or is not known and held."""
+        return (*self.broken, *self.unknown)
+
 
 def group_of(findings: tuple[Finding, ...], target: Target) -> tuple[Finding, ...]:
     """What a rule says of a part, worst first; of all parts where that part is no more."""

@@ -10,7 +10,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from bermwright.adapt.mend.costs import Bill, bill_of, cost_of
@@ -45,6 +45,7 @@ MORE = 2
 """Steps beyond the smallest that are tried where the full look finds it a little short."""
 FOLLOWING = 6
 """Changes that may follow so that nothing else fails."""
+INSTEAD = " in place of "
 ROUNDS = 2
 """How often what has to follow is looked for."""
 CURVES = STRONGER | {"feet-press-on-their-supports", "feet-stay-on-their-supports"}
@@ -179,31 +180,38 @@ class Mender:
             why = "looked at with all stages and corners it does not hold"
             self.tried.append(Tried(name=name, says=changes[-1].says, ratio=ratio, why=why))
             return None
-        if judged.broken:
+        if judged.lost:
             return self._followed(changes, judged, name)
         return self._made(changes, judged)
 
     def _followed(self, changes: tuple[Change, ...], judged: Judged, name: str) -> Proposal | None:
         """The same with what has to follow so that nothing else fails."""
         last: Judged | None = judged
-        following = changes
+        following, watched = changes, list(judged.lost)
         for _ in range(ROUNDS):
-            if last is None or not last.holds or not last.broken:
+            if last is None or not last.holds or not last.lost:
                 break
-            more = self._following(following, last)
+            more = self._following(following, last, (len(changes), watched))
             if more == following:
                 break
             following, last = more, self._judged(more, last.assessment)
-        if last is None or not last.holds or last.broken:
-            lost = (last or judged).broken
-            why = "with it fails " + "; ".join(f"{one.rule} of {one.part}" for one in lost[:3])
+            watched += () if last is None else last.lost
+        if last is None or not last.holds or last.lost:
+            lost = (last or judged).lost
+            what = "; ".join(f"{one.rule} of {one.part}" for one in lost[:3])
             ratio = outcome_of(judged.after, self.bench.good).ratio
+            why = f"with it fails, or is not known, {what}"
             self.tried.append(Tried(name=name, says=changes[-1].says, ratio=ratio, why=why))
             return None
         return self._made(following, last)
 
-    def _following(self, changes: tuple[Change, ...], judged: Judged) -> tuple[Change, ...]:
-        """Changes that follow: the least of the cheap levers for whatever would fail or not be known."""
+    def _following(
+        self, changes: tuple[Change, ...], judged: Judged, about: tuple[int, list[Target]]
+    ) -> tuple[Change, ...]:
+        """Changes that follow: the least of the cheap levers for whatever would fail or not be known.
+
+        `about` is how many changes are not to be taken out again, and everything that has to hold.
+        """
         base = judged.assessment
         bench = Bench(house=base.house, studies=base.studies, good=self.bench.good, share=self.share)
         waiting = [*sorted(judged.broken, key=lambda one: _far(base, one, bench.good)), *judged.unknown]
@@ -213,6 +221,22 @@ class Mender:
             step = self._step(bench, changed(self.house, _all_writes(changes)), target)
             if step is not None:
                 changes = (*changes, step)
+        return self._needed(bench, _once(changes), about)
+
+    def _needed(
+        self, bench: Bench, changes: tuple[Change, ...], about: tuple[int, list[Target]]
+    ) -> tuple[Change, ...]:
+        """Without those that nothing needs any more, because a later one does what they did."""
+        first, watched = about
+        for one in changes[first:]:
+            fewer = tuple(other for other in changes if other is not one)
+            try:
+                house = changed(self.house, _all_writes(fewer))
+                enough = all(bench.outcome(target, house).holds for target in watched)
+            except BermwrightError:
+                continue
+            if enough:
+                changes = fewer
         return changes
 
     def _step(self, bench: Bench, house: House, target: Target) -> Change | None:
@@ -298,6 +322,20 @@ class Mender:
             worse=judged.worse,
             fails=sum(one.verdict is Verdict.FAILS for one in new.findings),
         )
+
+
+def _once(changes: tuple[Change, ...]) -> tuple[Change, ...]:
+    """Each lever once: its last step, beside what the file had."""
+    found: dict[str, Change] = {}
+    for one in changes:
+        first = found.get(one.lever)
+        says = one.says
+        if first is not None and INSTEAD in says and INSTEAD in first.says:
+            was = first.says.partition(INSTEAD)[2].partition(",")[0]
+            head, _, tail = says.partition(INSTEAD)
+            says = head + INSTEAD + was + "".join(tail.partition(",")[1:])
+        found[one.lever] = replace(one, says=says)
+    return tuple(found.values())
 
 
 def _far(assessment: Assessment, target: Target, good: frozenset[Verdict]) -> tuple[bool, float]:

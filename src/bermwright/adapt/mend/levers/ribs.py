@@ -140,7 +140,7 @@ RIB_LEVERS = (
     ),
     Lever(
         name="deeper ribs", does="Cut the ribs deeper out of the same boards",
-        helps=(STRONGER | {"nails-find-room"}) - {"ribs-do-not-tip"}, amounts=_deeper,
+        helps=(STRONGER | {"nails-find-room"}) - {"ribs-do-not-tip"}, amounts=_deeper, monotone=False,
     ),
     Lever(
         name="better timber", does="Take rib boards of a better class",
