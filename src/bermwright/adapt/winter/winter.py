@@ -18,13 +18,15 @@ from bermwright.adapt.winter.room.fire import Fire, fire_of
 from bermwright.adapt.winter.room.ground import ground_of, ground_solid, surface_of
 from bermwright.adapt.winter.room.known import WinterUnknownError, missing_for_winter, openings_of
 from bermwright.adapt.winter.room.living import by_day, living_gains, set_point
-from bermwright.adapt.winter.room.windows import SHUTTER, glasses_compared, openings_year
+from bermwright.adapt.winter.room.windows import glasses_compared, openings_year
 from bermwright.adapt.winter.running import balance, fired, first_winters, left_alone, settled
 from bermwright.form import vault_form
 from bermwright.form.known import known
+from bermwright.handbook.glazing import shuttered_u
 from bermwright.handbook.groundheat import FrostCourse, freeze_year
 from bermwright.handbook.room import Layer, comfort_band, part_states, running_mean, wall_body
 from bermwright.house import OpeningKind
+from bermwright.takeoff.light import SHUTTER
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -434,7 +436,7 @@ def savings(house: House, vault: Vault, room: Room, bodies: Solids, ideal: Cours
     shuttered = room
     for one in bare:
         now = next(loss.conductance for loss in room.losses if loss.name == one.name)
-        closed = 1.0 / (1.0 / now + SHUTTER / one.area)
+        closed = one.area * shuttered_u(float(now[0]) / one.area, SHUTTER)
         shuttered = shuttered.losing(one.name, np.where(night, closed / now, 1.0))
     if bare:
         found["a shutter on every window at night"] = saves(shuttered)

@@ -11,7 +11,7 @@ from bermwright.adapt.winter.room.ends import profile_of
 from bermwright.adapt.winter.room.fire import fire_of, lightings
 from bermwright.adapt.winter.room.known import WinterUnknownError, missing_for_winter
 from bermwright.adapt.winter.room.living import living_gains, set_point
-from bermwright.adapt.winter.room.windows import openings_year, plane_of
+from bermwright.adapt.winter.room.windows import openings_year
 from bermwright.adapt.winter.winter import winter_of
 from bermwright.app.climate import weather_of_place
 from bermwright.form import vault_form
@@ -23,7 +23,6 @@ from bermwright.house import (
     Heat,
     Heated,
     House,
-    OpeningSide,
     Species,
     Stacked,
     Stove,
@@ -153,13 +152,3 @@ def test_shutters_and_salvaged_glass(house, weather):
     given = year(u_value=0.8, g_value=0.4)
     assert given.losses[0].conductance[noon] == pytest.approx(0.8 * window.area)
     assert given.sun.sum() < plain.sun.sum()
-
-
-def test_where_a_window_looks(house):
-    vault = replace(house.vaults[0], axis=0.5 * np.pi)
-    window = next(one for one in house.openings if one.kind.glazed)
-    faces = {side: plane_of(vault, replace(window, side=side)) for side in OpeningSide}
-    assert faces[OpeningSide.FRONT].azimuth == pytest.approx(1.5 * np.pi)
-    assert faces[OpeningSide.RIGHT].azimuth == pytest.approx(np.pi)
-    assert faces[OpeningSide.LEFT].azimuth == pytest.approx(0.0)
-    assert faces[OpeningSide.CROWN].tilt == 0.0
