@@ -124,9 +124,19 @@ def _winter(assessed: Assessed, wishes: Wishes, progress: Callable[[str], None])
     return tuple(block for year in years for block in winter_pages(year, wishes.system))
 
 
+def _mend(assessed: Assessed, wishes: Wishes, progress: Callable[[str], None]) -> tuple[Block, ...]:
+    """What would make it hold: the first failing finding in the order of building."""
+    from bermwright.app.mending import mended_first
+    from bermwright.book.pages.mend import mend_pages
+
+    mends, waiting = mended_first(assessed.assessment, progress)
+    return mend_pages(assessed.opened.house.name, mends, waiting, wishes.system)
+
+
 ALSO: Mapping[str, Callable[[Assessed, Wishes, Callable[[str], None]], tuple[Block, ...]]] = {
     "shape": _shape,
     "winter": _winter,
+    "mend": _mend,
 }
 """Chapters that a book holds only when asked for, as each takes a search of its own."""
 

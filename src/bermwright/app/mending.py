@@ -98,6 +98,16 @@ def mends_of(
         )
 
 
+def mended_first(
+    assessment: Assessment, progress: Progress = quiet
+) -> tuple[tuple[Mended, ...], tuple[Target, ...]]:
+    """The first finding in the order of building, mended, and all that are left."""
+    waiting = targets(assessment)
+    chosen = chosen_of(waiting, assessment, MendWishes())
+    left = tuple(one for one in waiting if one not in chosen)
+    return mends_of(assessment, chosen, progress=progress), left
+
+
 def chosen_of(waiting: tuple[Target, ...], found: Assessment, wishes: MendWishes) -> tuple[Target, ...]:
     """What is looked at: what is named, else everything, else the first failing in the order of building."""
     named = waiting

@@ -372,6 +372,7 @@ def mend(
     good = GOOD | ({Verdict.TIGHT} if accept_tight else frozenset())
     if before and all(one.verdict in good for one in before):
         return Mended(target=target, before=before, proposals=(), tried=(), pairs=0, remarks=("It holds.",))
+    assessment = _shared(assessment, share)
     mender = Mender(
         assessment=assessment,
         target=target,
@@ -381,6 +382,15 @@ def mend(
         share=share,
     )
     return mender.search()
+
+
+def _shared(assessment: Assessment, share: Share) -> Assessment:
+    """The assessment with ribs that are solved by this `share`: the one it was made with may be over."""
+    studies = {
+        name: replace(study, model=replace(study.model, share=share))
+        for name, study in assessment.studies.items()
+    }
+    return replace(assessment, studies=studies)
 
 
 def proposals(assessment: Assessment, finding: Finding, **how: object) -> tuple[Proposal, ...]:

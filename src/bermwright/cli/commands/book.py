@@ -22,10 +22,10 @@ def add(parser: argparse.ArgumentParser) -> None:
         "--with",
         dest="also",
         action="append",
-        choices=("shape", "winter"),
+        choices=("shape", "winter", "mend"),
         default=[],
         help="a chapter that takes work of its own: shape, the curve that the ground allows; winter, the "
-        "year by the hour",
+        "year by the hour; mend, what would make it hold",
     )
     parser.add_argument("--no-templates", action="store_true", help="leave out the full-size templates")
 

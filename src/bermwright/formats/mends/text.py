@@ -5,27 +5,18 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
-from bermwright.base.findings import Shown
 from bermwright.base.wording import finding_words, ratio_text
+from bermwright.book.pages.mend.words import COSTS, ONLY_HERE, before_after, cost_text, line_of, no_way
 from bermwright.formats.assessment_text import CLOSING, wrapped
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from bermwright.adapt.mend.nouns import Cost, Mended, Proposal, Target, Written
+    from bermwright.adapt.mend.nouns import Mended, Proposal, Target
     from bermwright.base.findings import Finding
-    from bermwright.house.checks import Key
 
 NEAREST = 5
 """Levers that do not do it and are still named: those that come nearest."""
-COSTS = (
-    "Money is counted only where the file gives prices. Hours of walls, footings, rib pieces and nails are "
-    "common practice without a source: good for ranking, not for a plan of work."
-)
-ONLY_HERE = (
-    "A proposal was looked at with all stages of all parts: the finding holds, and nothing fails or becomes "
-    "unknown that held. What failed besides may still fail."
-)
 
 
 def mends_text(
@@ -77,19 +68,6 @@ def _proposals(mended: Mended, number: int, system: str) -> Iterator[str]:
     yield from _tried(mended)
 
 
-def no_way(mended: Mended, system: str = "metric") -> str:
-    """That nothing was found, and how near the best came."""
-    unknown = [one for one in mended.before if one.verdict.value == "unknown"]
-    if unknown:
-        return "Not known: " + " ".join(finding_words(one, system).advice for one in unknown)
-    near = mended.nearest
-    best = (
-        f" {near.name} ({near.says}) comes nearest, at {ratio_text(near.ratio)}: {near.why}." if near else ""
-    )
-    pairs = f" Nor did any of {mended.pairs} pairs of those that come nearest." if mended.pairs else ""
-    return f"No change that was tried makes it hold alone.{pairs}{best[:2].upper()}{best[2:]}"
-
-
 def _proposal(one: Proposal, number: int, system: str) -> Iterator[str]:
     sentences = [change.sentence() for change in one.changes]
     yield wrapped(f"{number}. {sentences[0]}")
@@ -103,31 +81,6 @@ def _proposal(one: Proposal, number: int, system: str) -> Iterator[str]:
         yield wrapped(f"still failing in the house with it: {one.fails}", "   ")
     yield "   write:"
     yield from (f"     {line_of(key, value)}" for key, value in one.writes)
-
-
-def before_after(one: Proposal) -> str:
-    """`fails 2.50 → holds 0.87`."""
-    ends = [(rows[0].verdict.value, ratio_text(rows[0].ratio)) for rows in (one.before, one.after)]
-    return " → ".join(f"{verdict} {ratio}".strip() for verdict, ratio in ends)
-
-
-def cost_text(cost: Cost, system: str = "metric") -> str:
-    """Money, hours and weight beyond the house as it is."""
-    money = "not priced" if cost.money is None else f"{cost.money:+.0f} {cost.currency}"
-    hours = Shown(cost.hours, "ph", 0).text(system)
-    lifted = Shown(cost.lifted, "kg", 0).text(system)
-    return f"Beyond the house as it is: {money}, {hours}, {lifted} built in"
-
-
-def line_of(key: Key, value: Written) -> str:
-    """A changed line as it stands in the file, with its table: `[[vault]] 1: layers = 6`."""
-    *way, last = key
-    table = ".".join(str(part) for part in way if isinstance(part, str))
-    numbers = [part for part in way if isinstance(part, int)]
-    head = f"[[{table}]] no. {numbers[-1] + 1}" if numbers and isinstance(way[-1], int) else f"[{table}]"
-    if value is None:
-        return f"{head}: take out {last}"
-    return f"{head}: {last} = " + (f'"{value}"' if isinstance(value, str) else f"{value}")
 
 
 def _tried(mended: Mended) -> Iterator[str]:
