@@ -17,6 +17,9 @@ from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED
 from bermwright.rules.fire.escape import ALARMS_WAKE, TWO_WAYS_OUT, WAY_OUT_IS_SHORT
 from bermwright.rules.fire.stoves import FLUE_OVER_SNOW, FLUE_THROUGH, HEARTH_IS_DEEP, STOVE_KEEPS_OFF
 from bermwright.rules.fire.timber import NAILS_IN_FIRE, PLANKS_IN_FIRE, RIBS_IN_FIRE
+from bermwright.rules.lasting.leak import LEAK
+from bermwright.rules.lasting.lost import NEIGHBOURS
+from bermwright.rules.lasting.plank import LOST_PLANK
 from bermwright.rules.openings.cut import COLLARS_STAND_OUT, HEADERS_CARRY, TRIMMERS_CARRY
 from bermwright.rules.openings.ends import END_PLANKS, END_POSTS, END_WALLS, ENDS_ARE_CLOSED
 from bermwright.rules.openings.falling import RIBS_UNDER_FALL
@@ -82,6 +85,9 @@ RULES: tuple[Rule, ...] = (
     SUPPORTS_SHAKEN,
     PLANKS_CARRY,
     PIECES_LIFT,
+    NEIGHBOURS,
+    LOST_PLANK,
+    LEAK,
     HEADERS_CARRY,
     TRIMMERS_CARRY,
     COLLARS_STAND_OUT,
@@ -139,7 +145,7 @@ EVERY_RULE: tuple[AnyRule, ...] = (*RULES, *HOUSE_RULES)
 NOT_CHECKED: tuple[str, ...] = (
     "the bank of the dig before it is filled, and slopes of clay that has had no time to drain",
     "fire in linings of plaster, in floors, posts and end walls; fire brigade access",
-    "leaks of water, loss of a rib or a plank",
+    "buckling of the ribs beside a lost one, water that a leak lets into the room",
     "frost under footings, drains, ground water under the floor",
     "air that leaks through joints into the layers, and driving rain",
     "heat by the hour: `bermwright winter` reckons it",

@@ -25,6 +25,8 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
+ACCIDENT = 1.0
+"""Partial factor on every strength once an accident has happened: EN 1995-1-1, table 2.3 (from memory)."""
 WORST_CLASS = 3
 """Service class that counts while the file does not say one: the dampest."""
 
@@ -50,6 +52,8 @@ class RibStrength:
     softening: Softening
     bent: Laminations | None = None
     """A rib of boards bent over each other; None for one of pieces side by side."""
+    accidental: bool = False
+    """Whether it is looked at after an accident, with partial factors of 1."""
 
     @classmethod
     def of(cls, vault: Vault, form: VaultForm, timber: TimberClass) -> RibStrength:
@@ -140,7 +144,17 @@ class RibStrength:
 
     def design(self, strength: float, kmod: Array | float) -> Array:
         """Design strength of the timber for each kmod (Pa)."""
-        return ec5.design_strength(strength, kmod, gamma=GAMMA_TIMBER.value)
+        return ec5.design_strength(strength, kmod, gamma=self.gamma)
+
+    @property
+    def gamma(self) -> float:
+        """Partial factor on the timber."""
+        return ACCIDENT if self.accidental else GAMMA_TIMBER.value
+
+    @property
+    def gamma_nails(self) -> float:
+        """Partial factor on the nails."""
+        return ACCIDENT if self.accidental else GAMMA_CONNECTION.value
 
     def kmods(self, analysis: Analysis) -> Array:
         """(S,) modification factor of each situation."""
@@ -217,7 +231,7 @@ def nail_ratio(analysis: Analysis, strength: RibStrength) -> Array:
         return np.full((*analysis.response.converged.shape, nodes.size), np.nan)
     moment, axial, shear = joint_forces(analysis, nodes)
     limit = ec5.design_strength(
-        joint.resistance * joint.effective, strength.kmods(analysis), gamma=GAMMA_CONNECTION.value
+        joint.resistance * joint.effective, strength.kmods(analysis), gamma=strength.gamma_nails
     )
 
     def used(bent: Array, pressed: Array, cut: Array) -> Array:
@@ -235,7 +249,7 @@ def slip_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     bent = strength.bent
     if bent is None or bent.spacing is None or not np.isfinite(bent.nail):
         return np.full(analysis.response.shear.shape, np.nan)
-    limit = ec5.design_strength(bent.nail, strength.kmods(analysis), gamma=GAMMA_CONNECTION.value)
+    limit = ec5.design_strength(bent.nail, strength.kmods(analysis), gamma=strength.gamma_nails)
     model = np.where(analysis.bends, analysis.model[None, :], 1.0)
     shear = np.abs(analysis.response.shear) * model[:, :, None]
     moment = np.abs(analysis.connection_moment).max(axis=3)
