@@ -25,6 +25,7 @@ from bermwright.adapt.mend.writing import changed
 from bermwright.base.errors import BermwrightError
 from bermwright.base.findings import Verdict
 from bermwright.rules.assess import assess
+from bermwright.rules.registry import EVERY_RULE, rule_named
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -45,6 +46,7 @@ MORE = 2
 """Steps beyond the smallest that are tried where the full look finds it a little short."""
 FOLLOWING = 6
 """Changes that may follow so that nothing else fails."""
+WHOLE = "house."
 INSTEAD = " in place of "
 ROUNDS = 2
 """How often what has to follow is looked for."""
@@ -433,8 +435,6 @@ def targets(assessment: Assessment, *, accept_tight: bool = False) -> tuple[Targ
 
 
 def _rule_number(name: str) -> int:
-    from bermwright.rules.registry import EVERY_RULE
-
     return next((number for number, rule in enumerate(EVERY_RULE) if rule.name == name), len(EVERY_RULE))
 
 
@@ -445,7 +445,12 @@ def _stage_number(assessment: Assessment, target: Target, finding: Finding) -> i
 
 
 def _questions(assessment: Assessment, target: Target) -> tuple[Question, ...]:
-    return tuple(one for one in assessment.questions if target.rule in one.blocks)
+    asks = {place.removeprefix(WHOLE) for place in rule_named(target.rule).asks}
+    return tuple(
+        one
+        for one in assessment.questions
+        if target.rule in one.blocks or one.place.removeprefix(WHOLE) in asks
+    )
 
 
 __all__ = ["broken", "mend", "proposals", "target_of", "targets"]

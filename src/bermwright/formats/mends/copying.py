@@ -39,8 +39,9 @@ def _commented(text: str, document: str, proposal: Proposal) -> str:
     for key, notes in _notes(before, proposal.writes, proposal.reason).items():
         item = _at(whole, key)
         said = str(item.trivia.comment).removeprefix("#").strip() if item.trivia.comment else ""
-        item.trivia.comment_ws = item.trivia.comment_ws or "  "
+        space = item.trivia.comment_ws or "  "
         item.comment("; ".join(part for part in (said, *notes) if part))
+        item.trivia.comment_ws = space
     new = tomlkit.dumps(whole)
     return new.replace("\r\n", "\n").replace("\n", "\r\n") if "\r\n" in document else new
 

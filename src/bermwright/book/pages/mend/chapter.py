@@ -19,8 +19,8 @@ if TYPE_CHECKING:
 NEAREST = 6
 CAUTIONS = (
     (
-        "*A change on paper is not built yet.* Put it into the file, let the whole house be checked again, and "
-        "have it reviewed before anything is dug, cut or filled."
+        "*A change on paper is not built yet.* Put it into the file, let the whole house be checked again, "
+        "and have it reviewed before anything is dug, cut or filled."
     ),
     "*Nothing is taken out or added under a vault that stands* without somebody licensed beside it.",
 )
