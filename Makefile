@@ -71,6 +71,7 @@ bench: .venv/ready
 	@$(RUN) bench/frames.py
 	@$(RUN) bench/check.py
 	@$(RUN) bench/shape.py
+	@$(RUN) bench/mend.py
 	@$(RUN) bench/heat.py
 	@$(RUN) bench/winter.py
 
