@@ -26,7 +26,8 @@ if TYPE_CHECKING:
 HOPELESS = 3.0
 """Demand over capacity above which nothing temporary is tried, and no pair of levers."""
 HOPEFUL = 1.5
-"""A lever whose middle and last steps both stay above this is not looked at step by step."""
+"""A lever whose middle and last steps both stay above this is not looked at step by step; nor is one whose
+last step is hopeless."""
 BEST = 4
 """Levers that are combined in pairs: those that come nearest alone."""
 
@@ -121,8 +122,11 @@ def _scanned(
 ) -> int | None:
     """The first step that holds; where looking is dear, only if some step comes near."""
     if dear(amounts[-1].writes) and len(amounts) > 3:  # noqa: PLR2004  (few steps are looked at one by one)
-        probes = (len(amounts) - 1, len(amounts) // 2)
-        if not any(look(number) or seen[number][0] <= HOPEFUL for number in probes):
+        last, middle = len(amounts) - 1, len(amounts) // 2
+        near = look(last) or seen[last][0] <= HOPEFUL
+        if not near and HOPELESS < seen[last][0] < math.inf:
+            return None
+        if not near and not look(middle) and seen[middle][0] > HOPEFUL:
             return None
     return next((number for number in range(len(amounts)) if look(number)), None)
 
