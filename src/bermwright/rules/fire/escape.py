@@ -251,7 +251,7 @@ TWO_WAYS_OUT = HouseRule(
     why="An earth house has few holes. When the one door burns, a bed without a second way out is a trap.",
     cites=(irc_cite(), escape_cite()),
     decide=_two_ways,
-    asks=("house.bedroom", "opening.opens", "opening.clear_width", "opening.clear_height", "opening.sill"),
+    asks=("bedroom", "opening.opens", "opening.clear_width", "opening.clear_height", "opening.sill"),
 )
 WAY_OUT_IS_SHORT = HouseRule(
     name="the-way-out-is-short",
@@ -259,7 +259,7 @@ WAY_OUT_IS_SHORT = HouseRule(
     why="In smoke one finds the door for a few breaths only.",
     cites=(TRAVEL.cite,),
     decide=_short,
-    asks=("house.opening", "opening.opens"),
+    asks=("opening", "opening.opens"),
 )
 ALARMS_WAKE = HouseRule(
     name="alarms-wake-everybody",
@@ -267,5 +267,5 @@ ALARMS_WAKE = HouseRule(
     why="Smoke and carbon monoxide put sleepers deeper to sleep.",
     cites=(irc_cite("R314 and R315"),),
     decide=_alarms,
-    asks=("house.fire", "fire.smoke_alarms", "fire.co_alarms"),
+    asks=("fire", "fire.smoke_alarms", "fire.co_alarms"),
 )

@@ -195,7 +195,7 @@ FLUE_THROUGH = HouseRule(
     why=_WHY,
     cites=(THROUGH.cite,),
     decide=_through,
-    asks=("house.opening", "stove.flue"),
+    asks=("opening", "stove.flue"),
 )
 FLUE_OVER_SNOW = HouseRule(
     name="flue-ends-over-the-snow",

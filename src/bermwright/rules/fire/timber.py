@@ -363,7 +363,7 @@ def _nail_steps(lost: Burned, alone: float, stands: float, ratio: float) -> tupl
     )
 
 
-_ASKS = ("house.fire", "fire.resists", "fire.lining")
+_ASKS = ("fire", "fire.resists", "fire.lining")
 
 RIBS_IN_FIRE = Rule(
     name="ribs-stand-a-fire",
