@@ -28,6 +28,7 @@ COMMANDS = {
     "explain": "show one rule or finding line by line, with its sources",
     "shape": "compare every curve under this ground, and say which to take and how to fill it",
     "mend": "find the smallest changes that make a finding hold, and put one into a copy of the file",
+    "lesson": "tell a published failure, let you predict what fails, and reveal it beside its remedy",
     "winter": "say how warm it stays the year through, how much wood it takes, and where frost goes",
     "book": "write the site book as PDF",
     "templates": "write the full-size rib templates as PDF",
