@@ -34,13 +34,15 @@ class Work:
     authors: str
     title: str
     year: int
+    """0 where the work bears no date."""
     publisher: str = ""
     edition: str = ""
     locator: str = ""
     """ISBN, DOI or address of the page that was opened."""
 
     def __str__(self) -> str:
-        parts = [self.authors, self.title, self.edition, self.publisher, str(self.year)]
+        dated = str(self.year) if self.year else "no date"
+        parts = [self.authors, self.title, self.edition, self.publisher, dated]
         return ", ".join(part for part in parts if part)
 
 

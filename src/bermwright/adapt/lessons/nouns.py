@@ -95,7 +95,7 @@ class Lesson:
     failed: str
     """At which stage it failed in reality, and how."""
     remedy: str
-    """The published remedy, which the twin has."""
+    """What the twin does otherwise, published or common practice (`remedy_source`)."""
     source: Cite
     remedy_source: Cite
     finds: Finds

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.adapt.lessons import Built
 from bermwright.base.findings import Verdict
+from bermwright.base.sources import Provenance
 from bermwright.formats.assessment_text import CLOSING, SIGNS, wrapped
 
 if TYPE_CHECKING:
@@ -15,7 +16,8 @@ if TYPE_CHECKING:
     from bermwright.base.findings import Finding
     from bermwright.base.sources import Cite
 
-HEADINGS = {Built.AS_BUILT: "As it was built", Built.TWIN: "Its twin, with the published remedy"}
+HOW_READ = "Pages were read in excerpts; their titles are described here, not quoted, and many bear no date."
+HEADINGS = {Built.AS_BUILT: "As it was built", Built.TWIN: "Its twin, built the other way"}
 
 
 def lessons_text(lessons: Sequence[Lesson]) -> str:
@@ -24,7 +26,7 @@ def lessons_text(lessons: Sequence[Lesson]) -> str:
     lines = [f"  {one.name.ljust(wide)}  {one.title}" for one in lessons]
     return "\n".join(
         [
-            "Lessons from failures that others have published:",
+            "Lessons from failures, most of them published by others:",
             "",
             *lines,
             "",
@@ -72,6 +74,7 @@ def _answer(lesson: Lesson, found: Mapping[Built, Sequence[Finding]], system: st
     yield wrapped(f"Remedy: {lesson.remedy}")
     yield wrapped(f"Source: {_cited(lesson.source)}")
     yield wrapped(f"Source of the remedy: {_cited(lesson.remedy_source)}")
+    yield wrapped(HOW_READ)
 
 
 def _found(findings: Sequence[Finding], system: str) -> Iterator[str]:
@@ -82,5 +85,7 @@ def _found(findings: Sequence[Finding], system: str) -> Iterator[str]:
 
 
 def _cited(cite: Cite) -> str:
+    if cite.provenance is Provenance.PRACTICE:
+        return f"{cite.provenance.value}: {cite.place}"
     address = f" ({cite.work.locator})" if cite.work.locator else ""
     return f"{cite.work}{address}; {cite.place}; {cite.provenance.value}"
