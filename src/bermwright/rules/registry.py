@@ -17,9 +17,12 @@ from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED
 from bermwright.rules.fire.escape import ALARMS_WAKE, TWO_WAYS_OUT, WAY_OUT_IS_SHORT
 from bermwright.rules.fire.stoves import FLUE_OVER_SNOW, FLUE_THROUGH, HEARTH_IS_DEEP, STOVE_KEEPS_OFF
 from bermwright.rules.fire.timber import NAILS_IN_FIRE, PLANKS_IN_FIRE, RIBS_IN_FIRE
+from bermwright.rules.lasting.crushed import NOT_CRUSHED
+from bermwright.rules.lasting.frost import FROST
 from bermwright.rules.lasting.leak import LEAK
 from bermwright.rules.lasting.lost import NEIGHBOURS
 from bermwright.rules.lasting.plank import LOST_PLANK
+from bermwright.rules.lasting.water import FLOOR_DRY
 from bermwright.rules.openings.cut import COLLARS_STAND_OUT, HEADERS_CARRY, TRIMMERS_CARRY
 from bermwright.rules.openings.ends import END_PLANKS, END_POSTS, END_WALLS, ENDS_ARE_CLOSED
 from bermwright.rules.openings.falling import RIBS_UNDER_FALL
@@ -88,6 +91,9 @@ RULES: tuple[Rule, ...] = (
     NEIGHBOURS,
     LOST_PLANK,
     LEAK,
+    NOT_CRUSHED,
+    FROST,
+    FLOOR_DRY,
     HEADERS_CARRY,
     TRIMMERS_CARRY,
     COLLARS_STAND_OUT,
@@ -146,7 +152,7 @@ NOT_CHECKED: tuple[str, ...] = (
     "the bank of the dig before it is filled, and slopes of clay that has had no time to drain",
     "fire in linings of plaster, in floors, posts and end walls; fire brigade access",
     "buckling of the ribs beside a lost one, water that a leak lets into the room",
-    "frost under footings, drains, ground water under the floor",
+    "drain pipes, pressure on insulation under the floor and outside walls, how long wood of its kind lasts",
     "air that leaks through joints into the layers, and driving rain",
     "heat by the hour: `bermwright winter` reckons it",
 )
