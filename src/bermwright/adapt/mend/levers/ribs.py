@@ -22,6 +22,7 @@ STRONGER = frozenset(
         "ribs-do-not-buckle", "ribs-do-not-tip", "ribs-keep-their-shape", "fill-keeps-to-its-stop-marks",
         "ribs-stand-near-the-ends", "trimmers-carry-for-the-cut-ribs", "ribs-stand-a-fire",
         "shell-stands-the-wind", "wheels-keep-off", "feet-bear", "pieces-can-be-lifted",
+        "neighbours-carry-a-lost-rib", "ribs-stand-a-leak",
     }
 )  # fmt: skip
 """Rules that stronger or nearer ribs can help."""
@@ -32,7 +33,12 @@ NAILS = frozenset(
         "trimmers-carry-for-the-cut-ribs", "ribs-stand-near-the-ends", "nails-stand-a-fire",
     }
 )  # fmt: skip
-PLANKS = frozenset({"planks-carry-the-soil", "planks-stand-a-fire", "house-does-not-lean-along"})
+PLANKS = frozenset(
+    {
+        "planks-carry-the-soil", "planks-stand-a-fire", "house-does-not-lean-along",
+        "a-lost-plank-lets-nothing-through",
+    }
+)  # fmt: skip
 WIDTHS = (95, 120, 145, 170, 195, 220, 245, 270, 295)
 """Planed and sawn widths that yards keep (mm)."""
 THICK = (28, 32, 38, 45, 50, 63, 75)
@@ -128,7 +134,7 @@ RIB_LEVERS = (
     ),
     Lever(
         name="ribs nearer together", does="Set the ribs nearer together",
-        helps=STRONGER | {"planks-carry-the-soil", "feet-stay-on-their-supports", "planks-stand-a-fire"},
+        helps=STRONGER | PLANKS - {"house-does-not-lean-along"} | {"feet-stay-on-their-supports"},
         amounts=ladder("vault", "spacing", (0.2, 0.25, 0.3, 0.35, 0.4, 0.45, 0.5, 0.6, 0.8), "m", up=False),
     ),
     Lever(

@@ -23,15 +23,21 @@ ONLY_HERE = (
 
 def no_way(mended: Mended, system: str = "metric") -> str:
     """That nothing was found, and how near the best came."""
+    failing = [one for one in mended.before if one.verdict is Verdict.FAILS]
     unknown = [one for one in mended.before if one.verdict is Verdict.UNKNOWN]
-    if unknown:
+    if unknown and not failing:
         return "Not known: " + " ".join(finding_words(one, system).advice for one in unknown)
+    if not mended.tried:
+        advice = dict.fromkeys(finding_words(one, system).advice for one in failing or mended.before)
+        return " ".join(["No lever here helps this rule.", *advice]).rstrip()
     near = mended.nearest
     best = (
         f" {near.name} ({near.says}) comes nearest, at {ratio_text(near.ratio)}: {near.why}." if near else ""
     )
-    pairs = f" Nor did any of {mended.pairs} pairs of those that come nearest." if mended.pairs else ""
-    return f"No change that was tried makes it hold alone.{pairs}{best[:2].upper()}{best[2:]}"
+    those = "the one pair" if mended.pairs == 1 else f"any of {mended.pairs} pairs"
+    pairs = f" Nor did {those} of those that come nearest." if mended.pairs else ""
+    asked = "".join(f" Not known besides: {finding_words(one, system).advice}" for one in unknown)
+    return f"No change that was tried makes it hold alone.{pairs}{best[:2].upper()}{best[2:]}{asked}"
 
 
 def before_after(one: Proposal) -> str:
