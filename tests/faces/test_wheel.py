@@ -1,6 +1,7 @@
 """What a person installs: the wheel alone, in a clean environment, away from the repository.
 
-No make, no system packages, no Node: the search path holds nothing but the new environment.
+No make, no system packages, no Node (the build brings its own): the search path holds nothing but the new
+environment.
 """
 
 from __future__ import annotations
@@ -47,8 +48,19 @@ def wheel(repository: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 def packaging() -> dict[str, str]:
-    """What tells pip where packages come from; the way to Python's own programs."""
-    wanted = ("PIP_", "HTTP", "http", "NO_PROXY", "no_proxy", "SSL_", "REQUESTS_")
+    """What tells pip and npm where packages come from; the way to Python's own programs."""
+    wanted = (
+        "PIP_",
+        "HTTP",
+        "http",
+        "NO_PROXY",
+        "no_proxy",
+        "SSL_",
+        "REQUESTS_",
+        "NODE_EXTRA_CA_",
+        "NPM_",
+        "npm_",
+    )
     found = {name: value for name, value in os.environ.items() if name.startswith(wanted)}
     return {**found, "PATH": str(Path(sys.executable).parent), "PYTHONUTF8": "1"}
 
@@ -77,6 +89,15 @@ def test_the_wheel_holds_the_program_and_nothing_else(wheel: Path) -> None:
     assert "bermwright/py.typed" in names
     assert any(name.endswith("licenses/LICENSE") for name in names)
     assert [name for name in names if "__pycache__" in name or name.endswith((".pyc", ".nbi", ".nbc"))] == []
+
+
+def test_the_wheel_brings_the_view_in_three_dimensions(wheel: Path) -> None:
+    with zipfile.ZipFile(wheel) as archive:
+        three = {
+            name.partition("/vendor/three/")[2] for name in archive.namelist() if "/vendor/three/" in name
+        }
+    assert {"three.module.js", "three.core.js", "loaders/GLTFLoader.js", "LICENSE"} <= three
+    assert wheel.stat().st_size < 5e6
 
 
 def test_a_newcomer_gets_from_nothing_to_findings(installed: Path, tmp_path: Path) -> None:
