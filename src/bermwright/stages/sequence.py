@@ -12,7 +12,7 @@ from bermwright.data.works import actions as works
 from bermwright.stages import loads, words
 from bermwright.stages.cases import Moment, cases_of
 from bermwright.stages.face import build_of, strip
-from bermwright.stages.nouns import Action, Compaction, Duration, Stage, StageKind
+from bermwright.stages.nouns import Action, Case, Compaction, Duration, Stage, StageKind
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -55,19 +55,23 @@ def staged(
     *,
     variable: bool = True,
     wanted: Callable[[StageKind, float | None], bool] = lambda _kind, _level: True,
+    brief: bool = False,
 ) -> tuple[Stage, ...]:
     """The same for a vault whose soil face is cut already, with or without the loads that come and go.
 
-    `wanted` is asked of each stage, by its kind and the level of its fill, before its cases are made.
+    `wanted` is asked of each stage, by its kind and the level of its fill, before its cases are made. A
+    `brief` sequence has the stages' own states and no other case.
     """
     if not variable:
         build = replace(build, given=replace(build.given, snow=None, workers=0.0, roof_load=None))
-    stages = [_shell_stage(build, kind) for kind in _shell_kinds(build.given) if wanted(kind, None)]
+    kinds = [kind for kind in _shell_kinds(build.given) if wanted(kind, None)]
+    stages = [_shell_stage(build, kind, brief=brief) for kind in kinds]
     before = Temporary()
     for placed in _placed(build):
         now = temporary(build.given, placed)
         if wanted(placed.kind, placed.level):
-            stages.append(_soil_stage(build, placed, now, _changes(build.given, before, now)))
+            changes = _changes(build.given, before, now)
+            stages.append(_soil_stage(build, placed, now, changes, brief=brief))
         before = now
     return tuple(stages)
 
@@ -140,7 +144,12 @@ def _shell_kinds(given: Given) -> tuple[StageKind, ...]:
     return (*shell, StageKind.CROWN_SOIL) if given.crown_first > 0.0 else shell
 
 
-def _shell_stage(build: Build, kind: StageKind) -> Stage:
+def _spelled(build: Build, moment: Moment, *, brief: bool) -> tuple[Case, ...]:
+    cases = cases_of(build, moment)
+    return (next(cases),) if brief else tuple(cases)
+
+
+def _shell_stage(build: Build, kind: StageKind, *, brief: bool = False) -> Stage:
     moment = Moment(
         kind=kind,
         levels=None,
@@ -160,7 +169,7 @@ def _shell_stage(build: Build, kind: StageKind) -> Stage:
         compaction=Compaction.NONE,
         braced=kind in {StageKind.RIBS, StageKind.LAGGED},
         long_term=False,
-        cases=tuple(cases_of(build, moment)),
+        cases=_spelled(build, moment, brief=brief),
     )
 
 
@@ -190,7 +199,9 @@ def _self_weight(build: Build, kinds: frozenset[str]) -> tuple[Action, ...]:
     return (ribs, cover)
 
 
-def _soil_stage(build: Build, placed: Placed, now: Temporary, changes: tuple[str, ...]) -> Stage:
+def _soil_stage(
+    build: Build, placed: Placed, now: Temporary, changes: tuple[str, ...], *, brief: bool = False
+) -> Stage:
     given, kind, level = build.given, placed.kind, placed.level
     moment = Moment(
         kind=kind,
@@ -212,7 +223,7 @@ def _soil_stage(build: Build, placed: Placed, now: Temporary, changes: tuple[str
         compaction=Compaction(given.compaction),
         braced=False,
         long_term=kind is StageKind.LONG_TERM,
-        cases=tuple(cases_of(build, moment)),
+        cases=_spelled(build, moment, brief=brief),
         props=now.members,
     )
 

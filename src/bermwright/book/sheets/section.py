@@ -111,10 +111,16 @@ def scene_sheet(
         scale=scale,
         seen=((shown[0], bottom), (shown[1], top)),
     )
-    items = tuple(_items(scene, view, marks, dress, (room, height)))
-    return Sheet(
-        width=room, height=height, items=items, title=_title(scene), alt=_alt(scene, dress), view=view
-    )
+    return sheet_in(view, scene, (room, height), marks, dress)
+
+
+def sheet_in(
+    view: View, scene: Scene, size: tuple[float, float], marks: tuple[Mark, ...], dress: Dress
+) -> Sheet:
+    """A scene through a view that is chosen already, on a sheet of that size (mm)."""
+    items = tuple(_items(scene, view, marks, dress, size))
+    title, alt = _title(scene), _alt(scene, dress)
+    return Sheet(width=size[0], height=size[1], items=items, title=title, alt=alt, view=view)
 
 
 def _fitting(scale: float, width: float | None, scene: Scene) -> float:

@@ -86,9 +86,19 @@ class RibModel:
 
     def serve(self, stages: Sequence[Stage], serviceability: RuleSet) -> Analysis:
         """The same with all factors 1, for movement and lifting."""
-        return self._analysis(
-            situations_of(stages), serviceability, 1.0, build_lanes(self.soil, serviceability)
-        )
+        return self.serve_situations(situations_of(stages), serviceability)
+
+    def serve_situations(
+        self,
+        situations: tuple[Situation, ...],
+        serviceability: RuleSet,
+        only: frozenset[Lane] | None = None,
+    ) -> Analysis:
+        """The same for a list of situations that is ready, in all lanes or `only` some."""
+        lanes = build_lanes(self.soil, serviceability)
+        if only is not None:
+            lanes = tuple(lane for lane in lanes if lane in only)
+        return self._analysis(situations, serviceability, 1.0, lanes)
 
     def _analysis(
         self,

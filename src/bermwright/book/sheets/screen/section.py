@@ -1,0 +1,105 @@
+"""The living section: the drawing of the book at the scale of a window."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.drawing import Sheet, View
+from bermwright.book.sheets.paper import Figures
+from bermwright.book.sheets.section import BELOW, Dress, sheet_in
+
+if TYPE_CHECKING:
+    from bermwright.base.marks import Mark
+    from bermwright.book.sheets.scene import Scene
+
+MM_PER_PX = 0.27
+"""Lettering of 2.5 mm and lines of 0.5 mm then have the sizes that a screen needs (12.5 px, 1.9 px)."""
+WIDEST, NARROWEST = 90.0, 43.0
+"""Most and least pixels to a metre: more shows too little of the mound, less is not read on a phone."""
+MARGIN = 0.6
+"""Ground shown beyond the toes of the mound, and air over the top of it (m)."""
+FOOT, HEAD = 12.0, 10.0
+"""Room under the ground for the span, and over it for the sides (mm)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """What part of the section a window shows, and how large; it stays while a hand drags."""
+
+    width: int
+    """Of the drawing (px)."""
+    scale: float
+    """Pixels to a metre."""
+    low: float
+    high: float
+    """Least and greatest x shown (m)."""
+    bottom: float
+    top: float
+    """Lowest and highest level shown (m)."""
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Of the sheet (mm)."""
+        return self.width * MM_PER_PX, (self.top - self.bottom) * self.scale * MM_PER_PX + FOOT + HEAD
+
+    @property
+    def view(self) -> View:
+        """Metres onto the sheet."""
+        factor = self.scale * MM_PER_PX
+        middle = 0.5 * (self.low + self.high)
+        return View(
+            origin=(0.5 * self.size[0] - factor * middle, FOOT - factor * self.bottom),
+            scale=1000.0 / factor,
+            seen=((self.low, self.bottom), (self.high, self.top)),
+        )
+
+    def takes(self, scene: Scene) -> bool:
+        """Whether the scene still fits: then nothing on the screen needs to move."""
+        bottom, top = _heights(scene, self.low, self.high)
+        wide = frame_of(scene, self.width)
+        return self.bottom <= bottom and top <= self.top and 0.8 * self.scale <= wide.scale <= 1.25 * self.scale
+
+
+def frame_of(scene: Scene, width: int) -> Frame:
+    """The frame that shows the vault and as much of its mound as the window takes."""
+    left, right = scene.extent()
+    left, right = left - MARGIN, right + MARGIN
+    scale = float(np.clip((width - 12.0) / (right - left), NARROWEST, WIDEST))
+    room = (width - 12.0) / scale
+    if right - left > room:
+        left, right = scene.crown_x - 0.5 * room, scene.crown_x + 0.5 * room
+    bottom, top = _heights(scene, left, right)
+    return Frame(
+        width=width,
+        scale=scale,
+        low=left,
+        high=right,
+        bottom=bottom - 0.15,
+        top=top + MARGIN,
+    )
+
+
+def _heights(scene: Scene, low: float, high: float) -> tuple[float, float]:
+    """Lowest and highest level that must be seen (m)."""
+    x = np.linspace(low, high, 201)
+    ground = float(scene.base(x).min())
+    tops = (float(scene.form.ground.finished.level(x).max()), float(scene.form.soil_face.z.max()))
+    return min(scene.bottom(), ground) - 0.5 * BELOW, max(tops)
+
+
+def screen_section(
+    scene: Scene, frame: Frame, marks: tuple[Mark, ...] = (), *, system: str = "metric", axis: float | None = None
+) -> Sheet:
+    """The section in its frame, with the marks of the shown case."""
+    roomy = frame.width >= 700  # a phone has no room for a person and both heights
+    dress = Dress(
+        figures=Figures(system=system, metres=True),
+        axis=axis,
+        person=roomy and not marks,
+        heights=not marks,
+        sides=roomy,
+    )
+    return sheet_in(frame.view, scene, frame.size, marks, dress)
