@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import textwrap
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import QuantityError
@@ -11,7 +12,7 @@ from bermwright.house import House
 from bermwright.house.fields import Number, Said, Table, Tables, Whole, said_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
+    from collections.abc import Collection, Iterator, Mapping
 
 _INVENTED: Mapping[str, str] = {
     "vault.name": "day room",
@@ -49,15 +50,37 @@ _HEAD = """# A house file of bermwright: one text that describes the whole house
 _WIDTH = 98
 
 
-def starter(name: str = "My house", given: Mapping[str, str] | None = None) -> str:
+def starter(
+    name: str = "My house", given: Mapping[str, str] | None = None, open_places: Collection[str] = ()
+) -> str:
     """The commented starter file.
 
     `given` are answers by their path ("site.latitude": "62.9 deg"); they replace what is invented.
+    `open_places` were asked and are not known: nothing is invented for them, and a table that cannot do
+    without one of them stays a remark as a whole.
     """
     answers = {"house.name": name, **(given or {})}
     _refuse_unknown(answers)
-    lines = [_HEAD, "format = 1", *_tables(House, "", answers)]
+    invented = {place: text for place, text in _INVENTED.items() if place not in open_places}
+    lines = [_HEAD, "format = 1", *_tables(House, "", _Known(answers, invented, frozenset(open_places)))]
     return "\n".join(lines) + "\n"
+
+
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """What is written into a starter file."""
+
+    answers: Mapping[str, str]
+    invented: Mapping[str, str]
+    open_places: frozenset[str]
+
+    def has(self, path: str) -> bool:
+        """Whether something of a table was answered."""
+        return any(key.startswith(f"{path}.") for key in self.answers)
+
+    def lacks(self, path: str) -> bool:
+        """Whether a table cannot stand because of what is not known."""
+        return any(place.rpartition(".")[0] == path and place in _INVENTED for place in self.open_places)
 
 
 def _refuse_unknown(answers: Mapping[str, str]) -> None:
@@ -81,45 +104,44 @@ _OPTIONAL = frozenset({"site.horizon", "stages.ballast", "stages.prop", "stages.
 """Tables that stand in the starter as remarks only, besides those for which nothing is invented."""
 
 
-def _tables(model: type, path: str, answers: Mapping[str, str], *, off: bool = False) -> Iterator[str]:
+def _tables(model: type, path: str, known: _Known, *, off: bool = False) -> Iterator[str]:
     """Every table with its keys; as remarks where the house does not have to have it, or it cannot begin."""
     for key, said in said_of(model).items():
         if not isinstance(said.kind, Table | Tables):
             continue
         inner = f"{path}.{key}".lstrip(".")
-        remark = not _has(inner, answers) and (off or inner in _OPTIONAL or not _can_begin(said, inner))
+        remark = off or known.lacks(inner) or not (known.has(inner) or _begins(said, inner))
         brackets = f"[[{inner}]]" if isinstance(said.kind, Tables) else f"[{inner}]"
         yield ""
         yield from _remark(said.words if not said.ask else f"{said.words} {said.ask.why}")
         yield f"# {brackets}" if remark else brackets
-        yield from _keys(said.kind.of, inner, answers)
-        yield from _tables(said.kind.of, inner, answers, off=remark)
+        yield from _keys(said.kind.of, inner, known, off=remark)
+        yield from _tables(said.kind.of, inner, known, off=remark)
 
 
-def _can_begin(said: Said, path: str) -> bool:
+def _begins(said: Said, path: str) -> bool:
     """Whether a table may stand there with nothing but what is invented."""
-    if not isinstance(said.kind, Table | Tables):
-        return True
+    if path in _OPTIONAL or not isinstance(said.kind, Table | Tables):
+        return False
     needed = [key for key, one in said_of(said.kind.of).items() if one.required]
     if isinstance(said.kind, Tables) and not needed:
         return False
     return all(f"{path}.{key}" in _INVENTED or f"{path}.{key}" == "house.name" for key in needed)
 
 
-def _has(path: str, answers: Mapping[str, str]) -> bool:
-    return any(key.startswith(f"{path}.") for key in answers)
-
-
-def _keys(model: type, path: str, answers: Mapping[str, str]) -> Iterator[str]:
+def _keys(model: type, path: str, known: _Known, *, off: bool) -> Iterator[str]:
+    sign = "# " if off else ""
     for key, said in said_of(model).items():
         if isinstance(said.kind, Table | Tables):
             continue
         here = f"{path}.{key}"
         yield from _explained(said)
-        if here in answers:
-            yield f"{key} = {_written(said, answers[here])}"
-        elif here in _INVENTED:
-            yield f"{key} = {_written(said, _INVENTED[here])}  # invented"
+        if here in known.answers:
+            yield f"{sign}{key} = {_written(said, known.answers[here])}"
+        elif here in known.invented:
+            yield f"{sign}{key} = {_written(said, known.invented[here])}  # invented"
+        elif here in known.open_places:
+            yield f"# {key} is not known yet. Such as: {key} = {_written(said, said.example)}"
         else:
             # A sourced default stands there as it is assumed; anything else is only an example.
             example = as_toml(said.default, said.kind) if said.source else _written(said, said.example)
