@@ -1,0 +1,123 @@
+"""Making bodies: outlines pushed along the vault, boxes, ground under a line, and what is cut of them.
+
+The booleans are the geometry library's; everything else of the tool sees plain arrays only.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+from manifold3d import CrossSection, FillRule, Manifold, Mesh64
+
+from bermwright.form.solids.nouns import Solid
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Sequence
+
+    from numpy.typing import ArrayLike, NDArray
+
+    from bermwright.form.shapes import Line
+    from bermwright.form.solids.nouns import Counted, Kind, Pushed
+
+    Array = NDArray[np.float64]
+
+Body = Any
+"""A body of the geometry library, which has no types that pass here."""
+
+LEAST = 1e-9
+"""Volumes that are nothing (m3)."""
+HERE = np.zeros((1, 3))
+
+
+def pushed(outline: ArrayLike, start: float, end: float) -> Body:
+    """An outline of the section (x, z) pushed along the vault from `start` to `end`."""
+    section = CrossSection([np.asarray(outline, dtype=float)], FillRule.NonZero)
+    # A quarter turn about x lays the pushed outline along minus y.
+    return Manifold.extrude(section, end - start).rotate((90.0, 0.0, 0.0)).translate((0.0, end, 0.0))
+
+
+def box(x: tuple[float, float], y: tuple[float, float], z: tuple[float, float]) -> Body:
+    """A box between three pairs of ends."""
+    size = (x[1] - x[0], y[1] - y[0], z[1] - z[0])
+    return Manifold.cube(size).translate((x[0], y[0], z[0]))
+
+
+def pipe(at: tuple[float, float], z: tuple[float, float], diameter: float, *, sides: int = 32) -> Body:
+    """An upright round rod; its area is that of the true circle."""
+    # The polygon of equal area: a corner lies a little outside of the circle.
+    turn = 2.0 * np.pi / sides
+    radius = 0.5 * diameter * np.sqrt(turn / np.sin(turn))
+    return Manifold.cylinder(z[1] - z[0], float(radius), circular_segments=sides).translate((*at, z[0]))
+
+
+def under(line: Line, x: tuple[float, float], bottom: float, y: tuple[float, float]) -> Body:
+    """Everything under a ground line, down to a level."""
+    inside = line.x[(line.x > x[0]) & (line.x < x[1])]
+    along = np.concatenate([[x[0]], inside, [x[1]]])
+    top = np.column_stack([along, np.maximum(line.level(along), bottom + 1e-3)])
+    return pushed(np.vstack([[x[0], bottom], [x[1], bottom], top[::-1]]), *y)
+
+
+def leaning(body: Body, fall: float, middle: float) -> Body:
+    """The body with its levels rising by `fall` for each metre along y, unmoved at y = `middle`."""
+    if fall == 0.0:
+        return body
+    matrix = np.array([[1.0, 0.0, 0.0, 0.0], [0.0, 1.0, 0.0, 0.0], [0.0, fall, 1.0, -fall * middle]])
+    return body.transform(matrix)
+
+
+def below_plane(body: Body, level: float, slope: float, start: float, sign: float) -> Body:
+    """What lies under a plane that falls outwards from `level` at y = `start`; outwards is `sign`."""
+    # Kept is where normal·point >= offset: z <= level - slope·sign·(y - start).
+    normal = (0.0, -slope * sign, -1.0)
+    size = float(np.hypot(slope, 1.0))
+    offset = (-level - slope * sign * start) / size
+    return body.trim_by_plane(normal, offset)
+
+
+def joined(bodies: Iterable[Body]) -> Body:
+    """All of them as one."""
+    from manifold3d import OpType
+
+    return Manifold.batch_boolean(list(bodies), OpType.Add)
+
+
+def without(body: Body, cutters: Sequence[Body]) -> Body:
+    """The body less everything that is cut out of it."""
+    return body - joined(cutters) if cutters else body
+
+
+def apart(body: Body, other: Body) -> bool:
+    """Whether two bodies have no room in common."""
+    one, two = np.array(body.bounding_box()), np.array(other.bounding_box())
+    return bool(np.any(one[3:] <= two[:3]) or np.any(two[3:] <= one[:3]))
+
+
+def is_nothing(body: Body) -> bool:
+    """Whether nothing is left."""
+    return bool(body.is_empty() or body.volume() < LEAST)
+
+
+def solid(
+    name: str,
+    kind: Kind,
+    body: Body,
+    *,
+    places: Array | None = None,
+    pushed_from: Pushed | None = None,
+    whole: float | None = None,
+    counted: Counted | None = None,
+) -> Solid:
+    """A body as plain arrays."""
+    mesh: Mesh64 = body.to_mesh64()
+    return Solid(
+        name=name,
+        kind=kind,
+        vertices=np.asarray(mesh.vert_properties[:, :3], dtype=float),
+        triangles=np.asarray(mesh.tri_verts, dtype=np.int64),
+        places=HERE if places is None else places,
+        pushed=pushed_from,
+        whole=float(body.volume()) if whole is None else whole,
+        counted=counted,
+    )

@@ -1,0 +1,266 @@
+"""Ground, fill and turf as bodies: over the vault, and the slopes before and behind it.
+
+The finished surface over the vault is that of its section. Before and behind it, where the file gives a
+slope there, it is the lower of that section and of a plane that falls outwards from the top of the mound.
+Where soil lies less high against an end wall, a way as wide as the vault is kept free before it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.form.earth import under_turf
+from bermwright.form.solids.bodies import (
+    Body,
+    below_plane,
+    box,
+    is_nothing,
+    joined,
+    leaning,
+    pushed,
+    solid,
+    under,
+    without,
+)
+from bermwright.form.solids.nouns import Counted, Kind, Layer
+from bermwright.form.solids.shell import faces
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from bermwright.form.shapes import Line, VaultForm
+    from bermwright.form.solids.nouns import Solid
+    from bermwright.house import House, Vault
+
+BELOW = 1.0
+"""Ground is drawn so far below everything that is built (m)."""
+BESIDE = 2.0
+"""And so far past the toes of the mound at both ends (m)."""
+STEEPEST = 1.0
+"""Fall along the vault over which the ground is not followed: the file's checks forbid it before (-)."""
+ABOVE = 50.0
+"""Higher than any mound (m)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Slope:
+    """One end of the mound."""
+
+    side: str
+    sign: float
+    """Outwards along y."""
+    start: float
+    """y of the end of the vault (m)."""
+    fall: float | None
+    """Fall of its slope over run; None: the mound ends upright there."""
+    toe: float
+    """How far out its slope reaches the natural ground (m)."""
+    free: float | None
+    """Level up to which soil lies against the end wall; None: not said."""
+    hill: float | None
+    """Rise over run of a hillside behind it; None: there is none."""
+
+    @property
+    def far(self) -> float:
+        """Where along y the drawn ground ends (m)."""
+        return self.start + self.sign * (self.toe + BESIDE)
+
+    @property
+    def stretch(self) -> tuple[float, float]:
+        """From and to along y, in order (m)."""
+        low, high = sorted((self.start, self.far))
+        return low, high
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Earth:
+    """Everything the earth's bodies are made from."""
+
+    form: VaultForm
+    slopes: tuple[Slope, Slope]
+    across: tuple[float, float]
+    bottom: float
+    fall: float
+    """Rise of the natural ground for each metre inwards (-)."""
+    half: tuple[float, float]
+    """Outermost places of the shell across (m)."""
+
+    @property
+    def top(self) -> float:
+        """Highest level of the finished ground (m)."""
+        return float(np.max(self.form.ground.finished.z))
+
+    @property
+    def middle(self) -> float:
+        """Mid-length along y (m)."""
+        return 0.5 * self.form.length
+
+
+def earth_of(house: House, vault: Vault, form: VaultForm, lowest: float) -> Earth:
+    """What is known of the ground round a vault whose lowest part lies at a level."""
+    ground = form.ground
+    across = (float(ground.finished.x[0]), float(ground.finished.x[-1]))
+    fall = _fall_along(house, vault)
+    slopes = (_slope(house, vault, form, "front", fall), _slope(house, vault, form, "back", fall))
+    reach = max(abs(slope.far - 0.5 * form.length) for slope in slopes)
+    least = min(float(np.min(ground.natural.z)) - abs(fall) * reach, lowest)
+    return Earth(
+        form=form,
+        slopes=slopes,
+        across=across,
+        bottom=least - BELOW,
+        fall=fall,
+        half=(float(form.soil_face.x.min()), float(form.soil_face.x.max())),
+    )
+
+
+def _fall_along(house: House, vault: Vault) -> float:
+    """How the natural ground rises along the vault; nothing where its line was drawn or is not known."""
+    site = house.site
+    drawn = vault.mound is not None and vault.mound.natural
+    if drawn or not site.slope or site.faces is None or vault.axis is None:
+        return 0.0
+    return -float(np.tan(site.slope) * np.cos(site.faces - vault.axis))
+
+
+def _slope(house: House, vault: Vault, form: VaultForm, side: str, fall: float) -> Slope:
+    end = next((one for one in house.ends if one.vault == vault.name and one.at == side), None)
+    sign, start = (-1.0, 0.0) if side == "front" else (1.0, form.length)
+    angle = None if vault.mound is None else getattr(vault.mound, side)
+    steep = float(np.tan(angle)) if angle else None
+    natural = float(np.min(form.ground.natural.z)) - abs(fall) * 0.5 * form.length
+    height = max(float(np.max(form.ground.finished.z)) - natural, 0.0)
+    hill = float(np.tan(end.rises)) if end is not None and end.hillside else None
+    # Ground that falls away makes the slope longer.
+    toe = 0.0 if steep is None else height / max(steep - abs(fall), 0.2 * steep)
+    return Slope(
+        side=side,
+        sign=sign,
+        start=start,
+        fall=steep,
+        toe=toe,
+        free=None if end is None else end.soil_to,
+        hill=hill,
+    )
+
+
+def natural_body(earth: Earth) -> Body:
+    """All natural ground, as it was before anybody dug."""
+    low, high = earth.slopes[0].far, earth.slopes[1].far
+    whole = leaning(
+        under(earth.form.ground.natural, earth.across, earth.bottom, (low, high)), earth.fall, earth.middle
+    )
+    hills = [
+        _hill(earth, slope) for slope in earth.slopes if slope.hill is not None and slope.free is not None
+    ]
+    return joined([whole, *hills]) if hills else whole
+
+
+def _hill(earth: Earth, slope: Slope) -> Body:
+    """The hillside an end is dug into: it rises from the level of the soil against that end."""
+    assert slope.hill is not None  # noqa: S101  (chosen by the caller)
+    assert slope.free is not None  # noqa: S101
+    block = box(earth.across, slope.stretch, (earth.bottom, slope.free + ABOVE))
+    return below_plane(block, slope.free, -slope.hill, slope.start, slope.sign)
+
+
+def _stretches(earth: Earth, line: Line, *, drop: float) -> list[Body]:
+    """Everything under the finished surface (or under its turf): over the vault, then before and behind."""
+    bodies = [under(line, earth.across, earth.bottom, (0.0, earth.form.length))]
+    for slope in earth.slopes:
+        if slope.fall is None:
+            continue
+        block = under(line, earth.across, earth.bottom, slope.stretch)
+        lower = earth.top - drop * float(np.hypot(1.0, slope.fall))
+        bodies.append(below_plane(block, lower, slope.fall, slope.start, slope.sign))
+    return bodies
+
+
+def ways(earth: Earth, *, drop: float = 0.0) -> list[Body]:
+    """What is kept free before the end walls: as wide as the vault, out to the toe, then up to the ground."""
+    found = []
+    for slope in earth.slopes:
+        if slope.free is None or slope.hill is not None:
+            continue
+        level = slope.free - drop
+        block = box(earth.half, slope.stretch, (level, level + ABOVE))
+        if slope.fall is not None:
+            # Past the toe the way rises as steeply as the mound falls, until it meets the ground.
+            edge = slope.start + slope.sign * slope.toe
+            low, high = sorted((edge, slope.far))
+            wedge = box(earth.half, (low, high), (level, level + ABOVE))
+            block -= below_plane(wedge, level, -slope.fall, edge, slope.sign)
+        found.append(block)
+    return found
+
+
+def earth_layers(
+    earth: Earth, shell: Body, built: Sequence[Body], cutters: Sequence[Body]
+) -> tuple[Layer, ...]:
+    """Natural ground with its dig, fill, turf."""
+    form = earth.form
+    natural = natural_body(earth)
+    low = joined(_stretches(earth, under_turf(form), drop=form.ground.turf))
+    high = joined(_stretches(earth, form.ground.finished, drop=0.0)) if form.ground.turf > 0.0 else low
+    free = ways(earth)
+    taken = [shell, *built, *cutters]
+    soiled = without(low, ways(earth, drop=form.ground.turf))
+    soil = without(soiled - natural, taken)
+    turf = without(without(high, free) - natural - soiled, taken)
+    over = box(earth.across, (0.0, form.length), (earth.bottom, earth.top + ABOVE)) - high
+    ground = without(natural, [*taken, *free, over])
+    layers = [Layer(name="ground", kind=Kind.GROUND, solids=(solid("natural ground", Kind.GROUND, ground),))]
+    if not is_nothing(soil):
+        layers.append(Layer(name="fill", kind=Kind.FILL, solids=(_fill(earth, soil),)))
+    if not is_nothing(turf):
+        layers.append(Layer(name="turf", kind=Kind.TURF, solids=(_turf(earth, turf),)))
+    return tuple(layers)
+
+
+def _void(earth: Earth) -> Body:
+    """What the take-off leaves out of the soil: the shell, and everything under it between its feet."""
+    _, outer = faces(earth.form)
+    feet = [[outer[-1, 0], earth.bottom - 1.0], [outer[0, 0], earth.bottom - 1.0]]
+    return pushed(np.vstack([outer, feet])[::-1], 0.0, earth.form.length)
+
+
+def _level_natural(earth: Earth) -> Body:
+    """Natural ground as the take-off counts it: the section's, all along."""
+    return under(
+        earth.form.ground.natural,
+        earth.across,
+        earth.bottom - 0.5,
+        (earth.slopes[0].far, earth.slopes[1].far),
+    )
+
+
+def _fill(earth: Earth, body: Body) -> Solid:
+    over = _stretches(earth, under_turf(earth.form), drop=0.0)[0]
+    ends = _stretches(earth, earth.form.ground.finished, drop=0.0)[1:]
+    plain = _level_natural(earth)
+    counted = (over - plain - _void(earth)).volume() + sum((part - plain).volume() for part in ends)
+    return solid("fill", Kind.FILL, body, counted=Counted(volume=float(counted), why=_why_fill(earth)))
+
+
+def _turf(earth: Earth, body: Body) -> Solid:
+    high = under(earth.form.ground.finished, earth.across, earth.bottom, (0.0, earth.form.length))
+    low = under(under_turf(earth.form), earth.across, earth.bottom, (0.0, earth.form.length))
+    counted = (high - low - _level_natural(earth) - _void(earth)).volume()
+    why = "it also covers the slopes before the end walls, which the take-off does not count"
+    ends = any(slope.fall is not None for slope in earth.slopes)
+    return solid("turf", Kind.TURF, body, counted=Counted(volume=float(counted), why=why if ends else ""))
+
+
+def _why_fill(earth: Earth) -> str:
+    says = []
+    if any(slope.fall is not None for slope in earth.slopes) and earth.form.ground.turf > 0.0:
+        says.append("the turf on the slopes before the end walls is counted as fill")
+    if any(slope.free is not None and slope.hill is None for slope in earth.slopes):
+        says.append("the ways that are kept free before the end walls are counted as filled")
+    if earth.fall:
+        says.append("the ground along the vault is counted as level")
+    says.append("walls and their insulation are counted as ending under the soil face")
+    return "; ".join(says)

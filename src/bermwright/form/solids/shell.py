@@ -1,0 +1,164 @@
+"""Ribs and the layers over them as bodies."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+import numpy as np
+import shapely
+
+from bermwright.form.solids.bodies import Body, apart, joined, pushed, solid, without
+from bermwright.form.solids.nouns import Counted, Kind, Layer, Pushed, Solid
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from numpy.typing import NDArray
+
+    from bermwright.form.shapes import CoverBand, CurveLine, RibForm, VaultForm
+
+    Array = NDArray[np.float64]
+
+FINE = 3e-4
+"""A body's edge may leave the true curve by this much (m)."""
+SAME = 1e-6
+"""Lengths that count as one (m)."""
+CUT = "openings are cut out of it; the take-off does not deduct them"
+
+
+def kept(form: VaultForm) -> NDArray[np.intp]:
+    """Which points of the curves are enough to draw them.
+
+    They are the same ones for every face, so that layers stay as thick as they are.
+    """
+    face = form.soil_face
+    points = np.column_stack([face.x, face.z])
+    slim = shapely.get_coordinates(shapely.simplify(shapely.LineString(points), FINE))
+    # Simplifying keeps points of the line itself, in their order.
+    found, at = [], 0
+    for x, z in slim:
+        at += int(np.argmin(np.hypot(points[at:, 0] - x, points[at:, 1] - z)))
+        found.append(at)
+    return np.unique(np.array([*found, 0, len(points) - 1], dtype=np.intp))
+
+
+def line_of(curve: CurveLine, points: NDArray[np.intp]) -> Array:
+    """A curve through some of its points, (n, 2)."""
+    return np.column_stack([curve.x[points], curve.z[points]])
+
+
+def between(inner: CurveLine, outer: CurveLine, points: NDArray[np.intp]) -> Array:
+    """The outline between two faces."""
+    return np.vstack([line_of(inner, points)[::-1], line_of(outer, points)])
+
+
+def rib_layer(form: VaultForm, cutters: Sequence[Body]) -> tuple[Layer, tuple[Body, ...]]:
+    """The ribs: whole ones are one body in many places, ribs that an opening cuts each their own.
+
+    Also gives every rib as a body that other parts are cut with.
+    """
+    rib = form.rib
+    whole = joined(
+        [_piece(rib, outline, piece.layer) for piece in rib.pieces for outline in [_slim(piece.outline)]]
+    )
+    count = form.ribs
+    places = np.array([[0.0, min(i * form.spacing, form.length), 0.0] for i in range(count)])
+    moved = [whole.translate(tuple(place)) for place in places]
+    hurt = [any(not apart(body, cutter) for cutter in cutters) for body in moved]
+    counted = _true_volume(rib)
+    solids: list[Solid] = []
+    if not all(hurt):
+        alike = places[~np.array(hurt)]
+        sum_of = Counted(volume=counted * len(alike))
+        solids.append(solid("ribs", Kind.RIB, whole, places=alike, counted=sum_of))
+    for number, (body, cut) in enumerate(zip(moved, hurt, strict=True), 1):
+        if cut:
+            left = without(body, cutters)
+            solids.append(
+                solid(
+                    f"rib {number}",
+                    Kind.RIB,
+                    left,
+                    whole=float(whole.volume()),
+                    counted=Counted(volume=counted, why=CUT),
+                )
+            )
+    return Layer(name="ribs", kind=Kind.RIB, solids=tuple(solids)), tuple(moved)
+
+
+def _true_volume(rib: RibForm) -> float:
+    """Timber of one rib by the outlines of its pieces, every point of them (m3)."""
+    areas = [shapely.Polygon(piece.outline).area for piece in rib.pieces]
+    return float(sum(areas)) * rib.piece_thickness
+
+
+def _slim(outline: tuple[tuple[float, float], ...]) -> Array:
+    """An outline with as few points as its curve needs."""
+    ring = shapely.get_coordinates(shapely.simplify(shapely.LinearRing(outline), 0.5 * FINE))[:-1]
+    return np.asarray(ring[::-1] if shapely.LinearRing(ring).is_ccw is False else ring)
+
+
+def _piece(rib: RibForm, outline: Array, layer: int) -> Body:
+    """One board of a rib: side by side with its neighbours, or bent over them and as wide as the rib."""
+    half = 0.5 * rib.width
+    if rib.bent:
+        return pushed(outline, -half, half)
+    start = -half + (layer - 1) * rib.board
+    return pushed(outline, start, start + rib.board)
+
+
+def band_layers(form: VaultForm, cutters: Sequence[Body]) -> tuple[Layer, ...]:
+    """Lagging, membrane, insulation, from the inside out."""
+    points = kept(form)
+    layers = []
+    for band in form.bands:
+        outline = between(band.inner, band.outer, points)
+        whole = pushed(outline, 0.0, form.length)
+        body = without(whole, cutters)
+        kind = Kind(band.kind)
+        one = solid(
+            band.name,
+            kind,
+            body,
+            pushed_from=Pushed(outline=outline, start=0.0, end=form.length),
+            whole=float(whole.volume()),
+            counted=Counted(volume=_counted(form, band), why=CUT if cutters else ""),
+        )
+        layers.append(Layer(name=band.name, kind=kind, solids=(one,)))
+    return tuple(layers)
+
+
+def _counted(form: VaultForm, band: CoverBand) -> float:
+    """Length around at half the thickness times thickness and length: how the take-off counts it (m3)."""
+    return 0.5 * (band.inner.length + band.outer.length) * band.thickness * form.length
+
+
+def faces(form: VaultForm) -> tuple[Array, Array]:
+    """Inside of the ribs and soil face, with the points that bodies keep."""
+    points = kept(form)
+    return line_of(form.rib.inside, points), line_of(form.soil_face, points)
+
+
+def shell_body(form: VaultForm, *, floor: float) -> Body:
+    """Shell and room in one: what no soil fills, from a level up to the soil face."""
+    _, outer = faces(form)
+    return pushed(_closed(outer, floor), 0.0, form.length)
+
+
+def room_outline(form: VaultForm, floor: float) -> Array:
+    """The room inside the ribs, down to a level."""
+    inner, _ = faces(form)
+    return _closed(inner, floor)
+
+
+def _closed(face: Array, level: float) -> Array:
+    feet = np.array([[face[-1, 0], level], [face[0, 0], level]])
+    ring = np.vstack([face, feet])[::-1]
+    keep = [True] + [bool(np.hypot(*(b - a)) > SAME) for a, b in pairwise(ring)]
+    return np.asarray(ring[np.array(keep)])
+
+
+def all_solids(layers: Sequence[Layer]) -> tuple[Solid, ...]:
+    """The bodies of several layers."""
+    return tuple(one for layer in layers for one in layer.solids)
