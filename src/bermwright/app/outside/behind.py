@@ -9,6 +9,7 @@ from __future__ import annotations
 import dis
 import importlib
 from functools import cached_property
+from inspect import unwrap
 from types import CodeType, FunctionType, ModuleType
 from typing import TYPE_CHECKING
 
@@ -90,7 +91,7 @@ def _functions(value: object, names: set[str]) -> Iterator[FunctionType]:
     """The function itself, a property's, or those of a class of the rules that are named too."""
     match value:
         case FunctionType():
-            yield value
+            yield unwrap(value)
         case property(fget=FunctionType() as getter):
             yield getter
         case cached_property():

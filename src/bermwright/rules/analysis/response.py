@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property, wraps
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -17,14 +18,18 @@ if TYPE_CHECKING:
     from bermwright.rules.analysis.lanes import Lane
     from bermwright.rules.analysis.relief import Relief
     from bermwright.rules.analysis.states import Situation
+    from bermwright.rules.analysis.strength import RibStrength
 
     Array = NDArray[np.float64]
     Truth = NDArray[np.bool_]
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Analysis:
-    """One set of partial factors: every lane (L) in every situation (S) on n elements."""
+    """One set of partial factors: every lane (L) in every situation (S) on n elements.
+
+    What many rules ask of it again (bending, strength used) is worked out once and stays with it.
+    """
 
     factors: RuleSet
     lanes: tuple[Lane, ...]
@@ -39,8 +44,12 @@ class Analysis:
     """(S,) model factor on bending."""
     relief: Relief | None = None
     """How much of the relief by crown cover counts; None where there is none."""
+    kept: dict[tuple[str, int], tuple[RibStrength, Array]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    """Strength used, by the name of the ratio and the ribs it was asked for (`keeps`)."""
 
-    @property
+    @cached_property
     def moment(self) -> Array:
         """(L, S, n, 2) design bending with the model factor, NaN in lanes that do not count.
 
@@ -49,7 +58,7 @@ class Analysis:
         counted = np.where(self.bends, 1.0, np.nan)
         return self._relieved * (self.model[None, :] * counted)[:, :, None, None]
 
-    @property
+    @cached_property
     def connection_moment(self) -> Array:
         """(L, S, n, 2) the same for connections, for which every soil run counts.
 
@@ -57,7 +66,7 @@ class Analysis:
         """
         return self._relieved * np.where(self.bends, self.model[None, :], 1.0)[:, :, None, None]
 
-    @property
+    @cached_property
     def _relieved(self) -> Array:
         bare = self.response.moment
         return bare if self.relief is None else self.relief.applied(bare)
@@ -65,6 +74,22 @@ class Analysis:
     def where_situation(self, wanted: Callable[[Situation], bool]) -> Truth:
         """(S,) the situations for which `wanted` is true."""
         return np.array([wanted(now) for now in self.situations], dtype=bool)
+
+
+def keeps(ratio: Callable[[Analysis, RibStrength], Array]) -> Callable[[Analysis, RibStrength], Array]:
+    """A ratio whose answer stays with its analysis, so that rules that look at it again wait for nothing."""
+
+    @wraps(ratio)
+    def kept(analysis: Analysis, strength: RibStrength) -> Array:
+        name = (ratio.__name__, id(strength))
+        if name not in analysis.kept:
+            answer = ratio(analysis, strength)
+            answer.setflags(write=False)  # it is shared
+            # The ribs are kept beside it: another object can then never have their number.
+            analysis.kept[name] = (strength, answer)
+        return analysis.kept[name][1]
+
+    return kept
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,6 +11,7 @@ from bermwright.data.timber_classes import GAMMA_CONNECTION, GAMMA_TIMBER, K_CRA
 from bermwright.handbook import timber as ec5
 from bermwright.rules.analysis.joint import NailedJoint, joint_spring, nailed_joint
 from bermwright.rules.analysis.laminated import Laminations, laminations_of
+from bermwright.rules.analysis.response import keeps
 from bermwright.rules.analysis.states import Softening
 
 if TYPE_CHECKING:
@@ -179,6 +180,7 @@ def where_known(function: Callable[..., Array], *stresses: Array) -> Array:
     return np.where(known, filled, np.nan)
 
 
+@keeps
 def bending_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S, n, 2) strength used by bending with thrust in the layer that carries most.
 
@@ -204,6 +206,7 @@ def bending_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     return where_known(used, bending, axial)
 
 
+@keeps
 def shear_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S, n) strength used by shear, with the layers left at joints."""
     share = strength.shares(analysis.frame.elements).min(axis=1)
@@ -221,6 +224,7 @@ def shear_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     return where_known(used, force)
 
 
+@keeps
 def nail_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S, j) strength used of the nails at each butt joint, in every soil run, the heavy one too.
 
@@ -240,6 +244,7 @@ def nail_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     return where_known(used, moment, axial, shear)
 
 
+@keeps
 def slip_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S, n) strength used of the nails between bent boards: they hold the boards from slipping.
 
@@ -275,6 +280,7 @@ def joint_forces(analysis: Analysis, nodes: NDArray[np.int64]) -> tuple[Array, A
     return np.maximum(bending[:, :, before, 1], bending[:, :, after, 0]), axial, shear
 
 
+@keeps
 def rib_ratios(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S) the largest strength used anywhere in the rib, in the lanes that count for bending.
 

@@ -10,6 +10,7 @@ from bermwright.base.sources import Cite, Provenance
 from bermwright.data.rule_sets import SERVICE
 from bermwright.data.works.actions import EN1990
 from bermwright.rules.lasting.accident import (
+    FINISHED,
     LOADS,
     STRENGTHS,
     after,
@@ -24,9 +25,10 @@ from bermwright.rules.ribs.common import step
 from bermwright.rules.study import rib_model
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from bermwright.rules.study import Study
+    from bermwright.stages.nouns import Stage
 
 WIDER = 1.5
 """Bays on a neighbour: half of one on its far side and half of the doubled one."""
@@ -42,7 +44,14 @@ def without_a_rib(study: Study) -> Study:
     wide = replace(study.form, spacing=WIDER * study.form.spacing)
     share = study.model.share
     model = replace(rib_model(study.house, study.vault, wide, study.strength), share=share)
-    return after(replace(study, form=wide, model=model), model.serve(study.stages, SERVICE))
+    return after(replace(study, form=wide, model=model), model.serve(_leading_to(study.stages), SERVICE))
+
+
+def _leading_to(stages: Sequence[Stage]) -> tuple[Stage, ...]:
+    """The finished stages whole; those before with their own state alone, as no case of theirs leads on."""
+    return tuple(
+        stage if stage.kind in FINISHED else replace(stage, cases=stage.cases[:1]) for stage in stages
+    )
 
 
 def _decide(study: Study) -> Iterator[Said]:

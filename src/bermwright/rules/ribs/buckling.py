@@ -15,6 +15,7 @@ from bermwright.data.timber_classes import GAMMA_TIMBER
 from bermwright.data.works.frames import TIMOSHENKO1961
 from bermwright.handbook import timber as ec5
 from bermwright.handbook.frames import buckling_factor
+from bermwright.rules.analysis.response import keeps
 from bermwright.rules.analysis.strength import where_known
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs import common
@@ -55,6 +56,7 @@ def critical_factors(analysis: Analysis, strength: RibStrength) -> Array:
     return np.asarray(factors, dtype=float)
 
 
+@keeps
 def buckling_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S, n) strength used by thrust with the reduction for buckling in the plane, and bending.
 
@@ -76,6 +78,7 @@ def buckling_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     return np.where(lost, np.nan, where_known(used, axial, bending))
 
 
+@keeps
 def lane_factors(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S) critical factor of every lane: that of the largest thrust, in proportion to the thrusts."""
     axial = analysis.response.axial
