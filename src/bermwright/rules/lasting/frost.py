@@ -132,7 +132,7 @@ def _said(study: Study, side: Standing) -> Said:
     values: dict[str, Shown | str] = {
         "depth": Shown(cold.depth, "m", 2), "cover": Shown(cover, "m", 2), "grade": level_text(grade),
     }  # fmt: skip
-    template = "In a hard winter frost goes {depth} deep; the footings lie {cover} under the lowest ground."
+    template = "Frost of a hard winter goes {depth} deep, the footings {cover}."
     said = Said(verdict=Verdict.HOLDS, template=template, values=values, demand=cold.depth, capacity=cover,
                 unit="m", steps=_steps(cold, side, grade))  # fmt: skip
     if ratio <= 1.0:
@@ -143,10 +143,10 @@ def _said(study: Study, side: Standing) -> Said:
                        advice="" if verdict is Verdict.HOLDS else ADVICE)  # fmt: skip
     frost = soil.frost if soil else None
     if frost is Frost.NOT_SUSCEPTIBLE:
-        return replace(said, template=template + " The soil there does not heave when it freezes.")
+        return replace(said, template=template + " The soil there does not heave.")
     if frost is None:
         return replace(said, verdict=Verdict.UNKNOWN,
-                       template=template + " Whether the soil there heaves the file does not say.",
+                       template=template + " Whether that soil heaves is not said.",
                        advice="Answer the question about [[site.soil]] frost. " + ADVICE)  # fmt: skip
     return replace(said, verdict=Verdict.FAILS, advice=ADVICE,
                    template=template + " The soil there heaves and lifts them.")  # fmt: skip

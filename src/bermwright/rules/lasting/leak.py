@@ -38,13 +38,12 @@ def _decide(study: Study) -> Iterator[Said]:
         return
     said = Said(
         verdict=worst.verdict,
-        template="{when}: wetted by a leak, the ribs use {used} their strength, {what}. Rot comes on top "
-        "within years.",
+        template="{when}: wetted by a leak, the ribs use {used} their strength, {what}.",
         values={"what": what},
         demand=worst.ratio,
         capacity=1.0,
         advice="Make [vault] spacing smaller, or layers and depth larger; and lay the membrane so that every "
-        "part of it can be dug up and mended.",
+        "part of it can be dug up and mended: rot comes on top within years.",
         steps=steps(wet, what, worst),
     )
     yield common.at_worst(wet, worst, node_of(wet, what, worst), said)
