@@ -1,0 +1,118 @@
+"""Cutting plans with proved optima.
+
+The paper mill's list was read, its optimum of 73 rolls is printed and was proved again; the other optima were
+proved with an exact solver. Plans that use the least possible material are compared by the number of boards.
+"""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from bermwright.base.sources import Cite, Provenance
+from bermwright.data.works.boards import GILMOREGOMORY1961, PAPERMILL
+from bermwright.data.works.rates import CHVATAL1983, JOHNSON1974
+from bermwright.evidence.rows import Kind, Row
+from bermwright.handbook.boards.cutting import Stretch, Wanted, best_cutting
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from bermwright.handbook.boards.cutting import CuttingPlan
+
+_MILL = Cite(work=PAPERMILL, place="thirteen widths, 73 rolls", provenance=Provenance.READ)
+_CHVATAL = Cite(work=CHVATAL1983, place="chapter 13, cutting stock", provenance=Provenance.DERIVED)
+_WORST = Cite(work=JOHNSON1974, place="worst family of first fit", provenance=Provenance.DERIVED)
+_SMALL = Cite(work=GILMOREGOMORY1961, place="small lists, all plans looked at", provenance=Provenance.DERIVED)
+
+_WIDTHS = (
+    (1.38, 22), (1.52, 25), (1.56, 12), (1.71, 14), (1.82, 18), (1.88, 18), (1.93, 20),
+    (2.0, 10), (2.05, 12), (2.1, 14), (2.14, 16), (2.15, 18), (2.2, 20),
+)  # fmt: skip
+
+
+def _boards(plan: CuttingPlan) -> float:
+    return float(plan.stretches)
+
+
+def _bound(plan: CuttingPlan) -> float:
+    return float("nan") if plan.bound is None else plan.bound
+
+
+def _used(plan: CuttingPlan) -> float:
+    return plan.used
+
+
+def _row(  # noqa: PLR0913  (columns of a table)
+    name: str,
+    cite: Cite,
+    pieces: tuple[tuple[float, int], ...],
+    stock: list[Stretch],
+    expected: str,
+    note: str,
+    *,
+    kerf: float = 0.0,
+    pick: Callable[[CuttingPlan], float] = _boards,
+) -> Row:
+    return Row(
+        id=f"{cite.work.key}-plan-{name}",
+        cite=cite,
+        kind=Kind.PUBLISHED if cite is _MILL else Kind.DERIVED,
+        call=best_cutting,
+        inputs={
+            "wanted": [Wanted(length=length, count=count) for length, count in pieces],
+            "stock": stock,
+            "kerf": kerf,
+        },
+        expected=expected,
+        pick=pick,
+        note=note,
+    )
+
+
+_FOUR = ((4.5, 97), (3.6, 610), (3.1, 395), (1.4, 211))
+_TINY = ((4.0, 20), (3.0, 10), (2.0, 20))
+_SPLIT = ((0.51, 6), (0.27, 6), (0.26, 6), (0.23, 12))
+
+ROWS = (
+    _row("mill", _MILL, _WIDTHS, [Stretch(length=5.6)], "73", ""),
+    _row("mill-bound", _MILL, _WIDTHS, [Stretch(length=5.6)], "408.8", "", pick=_bound),
+    _row("four-widths", _CHVATAL, _FOUR, [Stretch(length=10.0)], "453", "programme 452.25, first fit 485"),
+    _row("worst-family", _WORST, _SPLIT, [Stretch(length=1.0)], "9", "no waste at all; first fit needs 11"),
+    _row("tiny", _SMALL, _TINY, [Stretch(length=9.0)], "18", "programme 17.5"),
+    _row(
+        "kerf-counts",
+        _SMALL,
+        ((0.6, 5),),
+        [Stretch(length=3.0)],
+        "2",
+        "five pieces and four cuts of 3 mm need 3.012 m",
+        kerf=0.003,
+    ),
+    _row(
+        "last-cut-on-the-end",
+        _SMALL,
+        ((0.747, 4),),
+        [Stretch(length=3.0)],
+        "1",
+        "four pieces and three cuts of 4 mm are exactly 3.000 m",
+        kerf=0.004,
+    ),
+    _row(
+        "shorter-board",
+        _SMALL,
+        ((1.1, 3),),
+        [Stretch(length=2.4, count=2), Stretch(length=3.6, count=1), Stretch(length=1.2, count=1)],
+        "3.6",
+        "3.6 m alone, or 2.4 and 1.2 m together: 3.6 m either way",
+        pick=_used,
+    ),
+    _row(
+        "wide-board-last",
+        _SMALL,
+        ((1.0, 2),),
+        [Stretch(length=2.0, count=1), Stretch(length=1.0, count=2, width=0.5)],
+        "2.0",
+        "narrower boards than the pieces are not taken: one board of 2.0 m",
+        pick=_used,
+    ),
+)
