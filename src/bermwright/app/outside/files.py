@@ -70,6 +70,12 @@ def _folder_takes_files(target: Path) -> None:
 
 def write_new(path: str, text: str) -> Path:
     """Write a file that is not there yet."""
+    new_file(path)
+    return write_text(path, text)
+
+
+def new_file(path: str) -> Path:
+    """The path of a file that is not there yet, refused where there is one."""
     target = Path(path)
     try:
         there = target.exists() or target.is_symlink()
@@ -77,7 +83,7 @@ def write_new(path: str, text: str) -> Path:
         raise _refused(target, error) from error
     if there:
         raise FileError(f"{target} is there already and was left as it is. Give another name.")
-    return write_text(path, text)
+    return target
 
 
 def write_text(path: str | Path, text: str) -> Path:
