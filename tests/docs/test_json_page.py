@@ -5,8 +5,11 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+from bermwright.adapt.lessons import Built
+from bermwright.app.lessons import all_lessons
 from bermwright.base.findings import Finding, Question, Verdict
 from bermwright.formats.assessment_json import finding_data, question_data
+from bermwright.formats.lessons import lesson_data
 
 FINDING = Finding(
     rule="rib-bends", title="Ribs bend", part="day room", verdict=Verdict.UNKNOWN, template="Unknown."
@@ -38,3 +41,8 @@ def test_what_is_not_known_is_null() -> None:
     data = finding_data(FINDING)
     assert data["demand"] is None
     assert data["ratio"] is None
+
+
+def test_keys_of_a_lesson(repository: Path) -> None:
+    data = lesson_data(all_lessons()[0], dict.fromkeys(Built, ()))
+    assert explained(repository, "Lesson") == set(data)
