@@ -40,8 +40,10 @@ from bermwright.house.parts.choices import (
 )
 from bermwright.house.parts.ends import End
 from bermwright.house.parts.erection import Anchor, BraceBoards, Erection, Guy, Lifted, Raised
+from bermwright.house.parts.lasting import Bedding, Outlet, Pipe, PipeKind, Timbers, Tree, WoodPart
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
+from bermwright.house.parts.survey import SettingOut, Survey
 from bermwright.house.questions import questions
 from bermwright.house.settings import Crew, Prices, Review, RuleSettings
 from bermwright.house.site import Site, Soil
@@ -50,11 +52,12 @@ from bermwright.house.vault import Vault
 
 __all__ = [
     "About", "Air", "Anchor", "AnimalKind", "Animals", "Approach", "Assumption", "Ballast", "Beam",
-    "Bedroom", "Board", "BoardSide", "BraceBoards", "Contradiction", "Cover", "CoverKind", "Crew",
-    "CurveKind", "Drive", "End", "EndKind", "EndSide", "Erection", "Feet", "Fill", "Fire", "Floor",
-    "FloorUse", "Frost", "GradedBoards", "Guy", "Heat", "Heated", "Hold", "House", "Lifted", "Lining",
-    "Mass", "Moisture", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide", "Order", "Panes",
-    "Post", "Prices", "Prop", "Raised", "Review", "RuleSettings", "Site", "Soil", "Species", "Stacked",
-    "Stages", "Stove", "StoveAir", "StoveKind", "Structure", "Supply", "Support", "Tamping", "Terrain",
-    "Tie", "Tube", "TubeWall", "Vault", "Wood", "contradictions", "questions",
+    "Bedding", "Bedroom", "Board", "BoardSide", "BraceBoards", "Contradiction", "Cover", "CoverKind",
+    "Crew", "CurveKind", "Drive", "End", "EndKind", "EndSide", "Erection", "Feet", "Fill", "Fire",
+    "Floor", "FloorUse", "Frost", "GradedBoards", "Guy", "Heat", "Heated", "Hold", "House", "Lifted",
+    "Lining", "Mass", "Moisture", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide", "Order",
+    "Outlet", "Panes", "Pipe", "PipeKind", "Post", "Prices", "Prop", "Raised", "Review", "RuleSettings",
+    "SettingOut", "Site", "Soil", "Species", "Stacked", "Stages", "Stove", "StoveAir", "StoveKind",
+    "Structure", "Supply", "Support", "Survey", "Tamping", "Terrain", "Tie", "Timbers", "Tree", "Tube",
+    "TubeWall", "Vault", "Wood", "WoodPart", "contradictions", "questions",
 ]  # fmt: skip

@@ -17,8 +17,10 @@ from bermwright.house.parts.boards import GradedBoards
 from bermwright.house.parts.ends import End
 from bermwright.house.parts.erection import Erection
 from bermwright.house.parts.holds import FloorTie, Ring, Socket
+from bermwright.house.parts.lasting import Pipe, WoodPart
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
+from bermwright.house.parts.survey import SettingOut, Survey
 from bermwright.house.parts.walls import Buttress, Footing, Wall
 from bermwright.house.settings import Crew, Prices, Review, RuleSettings
 from bermwright.house.site import Site, Soil
@@ -31,7 +33,7 @@ FORMAT = 1
 """The format of house files that this version writes."""
 
 NOT_READ_YET = (
-    "dome", "pipe", "water",
+    "dome", "water",
     "kitchen", "furniture", "power",
 )  # fmt: skip
 """Tables that are planned and that no rule reads yet."""
@@ -269,6 +271,48 @@ class House:
                 cheapest_way="Write a [wood] table: species, moisture.",
                 needed=lambda house: bool(house.stoves),
             ),
+        ),
+    )
+    wood_parts: tuple[WoodPart, ...] = field(
+        default=(),
+        metadata=says(
+            "Of which wood the timbers are, and what keeps it from rotting.",
+            Tables(WoodPart),
+            key="wood_part",
+            ask=Ask(
+                asks="Of which wood are the timbers, and what keeps each of them from rotting?",
+                why="Wood in damp earth lasts five to thirty years; the house is to stand longer.",
+                cheapest_way="Write a [[wood_part]] table for all, and one for each part that is otherwise: "
+                "part, species, treated_for, ends_aired, looked_at.",
+                needed=lambda house: bool(house.vaults),
+            ),
+        ),
+    )
+    pipes: tuple[Pipe, ...] = field(
+        default=(),
+        metadata=says(
+            "Drains and other pipes under the earth.",
+            Tables(Pipe),
+            key="pipe",
+            ask=Ask(
+                asks="Which drains and pipes lie under the earth?",
+                why="A drain that is crushed or silted up lets water stand against the house.",
+                cheapest_way="Write a [[pipe]] table for each: name, kind, diameter, stiffness, soil_over, "
+                "bedding, fall, filter, outlet.",
+                needed=lambda house: bool(house.vaults),
+            ),
+        ),
+    )
+    survey: Survey | None = field(
+        default=None,
+        metadata=says(
+            "Points measured on the ground.", Table(Survey), missing="slope and facing of the site count"
+        ),
+    )
+    setting_out: SettingOut | None = field(
+        default=None,
+        metadata=says(
+            "How it is pegged out and dug.", Table(SettingOut), missing="common practice is printed as such"
         ),
     )
     stages: Stages = field(

@@ -100,7 +100,9 @@ def _refuse_unknown(answers: Mapping[str, str]) -> None:
             )
 
 
-_OPTIONAL = frozenset({"site.horizon", "stages.ballast", "stages.prop", "stages.tie", "prices", "crew"})
+_OPTIONAL = frozenset(
+    {"site.horizon", "stages.ballast", "stages.prop", "stages.tie", "prices", "crew", "setting_out"}
+)
 """Tables that stand in the starter as remarks only, besides those for which nothing is invented."""
 
 
