@@ -43,6 +43,7 @@ from bermwright.house.parts.erection import Anchor, BraceBoards, Erection, Guy, 
 from bermwright.house.parts.lasting import Bedding, Outlet, Pipe, PipeKind, Timbers, Tree, WoodPart
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
+from bermwright.house.parts.stock import Log, SafetyGlass, Salvaged, SalvagedKind, Saw, Stock
 from bermwright.house.parts.survey import SettingOut, Survey
 from bermwright.house.questions import questions
 from bermwright.house.settings import Crew, Prices, Review, RuleSettings
@@ -55,9 +56,10 @@ __all__ = [
     "Bedding", "Bedroom", "Board", "BoardSide", "BraceBoards", "Contradiction", "Cover", "CoverKind",
     "Crew", "CurveKind", "Drive", "End", "EndKind", "EndSide", "Erection", "Feet", "Fill", "Fire",
     "Floor", "FloorUse", "Frost", "GradedBoards", "Guy", "Heat", "Heated", "Hold", "House", "Lifted",
-    "Lining", "Mass", "Moisture", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide", "Order",
-    "Outlet", "Panes", "Pipe", "PipeKind", "Post", "Prices", "Prop", "Raised", "Review", "RuleSettings",
-    "SettingOut", "Site", "Soil", "Species", "Stacked", "Stages", "Stove", "StoveAir", "StoveKind",
-    "Structure", "Supply", "Support", "Survey", "Tamping", "Terrain", "Tie", "Timbers", "Tree", "Tube",
-    "TubeWall", "Vault", "Wood", "WoodPart", "contradictions", "questions",
+    "Lining", "Log", "Mass", "Moisture", "Mound", "Nail", "Opening", "OpeningKind", "OpeningSide",
+    "Order", "Outlet", "Panes", "Pipe", "PipeKind", "Post", "Prices", "Prop", "Raised", "Review",
+    "RuleSettings", "SafetyGlass", "Salvaged", "SalvagedKind", "Saw", "SettingOut", "Site", "Soil",
+    "Species", "Stacked", "Stages", "Stock", "Stove", "StoveAir", "StoveKind", "Structure", "Supply",
+    "Support", "Survey", "Tamping", "Terrain", "Tie", "Timbers", "Tree", "Tube", "TubeWall", "Vault",
+    "Wood", "WoodPart", "contradictions", "questions",
 ]  # fmt: skip

@@ -20,6 +20,7 @@ from bermwright.house.parts.holds import FloorTie, Ring, Socket
 from bermwright.house.parts.lasting import Pipe, WoodPart
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
+from bermwright.house.parts.stock import Log, Salvaged, Saw, Stock
 from bermwright.house.parts.survey import SettingOut, Survey
 from bermwright.house.parts.walls import Buttress, Footing, Wall
 from bermwright.house.settings import Crew, Prices, Review, RuleSettings
@@ -121,6 +122,27 @@ class House:
     graded: tuple[GradedBoards, ...] = field(
         default=(),
         metadata=says("Boards graded by eye.", Tables(GradedBoards), missing="no board is graded by eye"),
+    )
+    stock: tuple[Stock, ...] = field(
+        default=(),
+        metadata=says(
+            "Boards at hand, many lengths and widths.",
+            Tables(Stock),
+            missing="the cut list counts with boards of board_length",
+        ),
+    )
+    logs: tuple[Log, ...] = field(
+        default=(), metadata=says("Logs to be sawn.", Tables(Log), key="log", missing="there are none")
+    )
+    saw: Saw | None = field(
+        default=None,
+        metadata=says(
+            "The saw, and which offcuts are kept.", Table(Saw), missing="the cut list prints what it assumes"
+        ),
+    )
+    salvaged: tuple[Salvaged, ...] = field(
+        default=(),
+        metadata=says("Windows, doors and panes at hand.", Tables(Salvaged), missing="nothing is fitted"),
     )
     fire: Fire | None = field(
         default=None,

@@ -13,9 +13,11 @@ from bermwright.house.checks.common import Check, Contradiction, Key, beginnings
 from bermwright.house.checks.fire import fire_checks
 from bermwright.house.checks.ground_heat import ground_heat_checks
 from bermwright.house.checks.heat import heat_checks
+from bermwright.house.checks.lasting import lasting_checks
 from bermwright.house.checks.openings import opening_checks
 from bermwright.house.checks.site import site_checks
 from bermwright.house.checks.stages import stage_checks
+from bermwright.house.checks.stock import stock_checks
 from bermwright.house.checks.supports import support_checks
 from bermwright.house.checks.vault import vault_checks
 
@@ -36,6 +38,8 @@ SUBJECTS: tuple[Callable[[House], Iterator[Check]], ...] = (
     ground_heat_checks,
     fire_checks,
     air_checks,
+    stock_checks,
+    lasting_checks,
 )
 
 
