@@ -7,7 +7,8 @@ invented for it.
 from __future__ import annotations
 
 from bermwright.app.asking.filling import Answers, Filled, begun, filled
-from bermwright.app.asking.questions import QUESTIONS, AnswerError, Asked, Option, question_named
+from bermwright.app.asking.questions import QUESTIONS, AnswerError, Asked, question_named
+from bermwright.app.asking.soils import Option
 
 __all__ = [
     "QUESTIONS",
