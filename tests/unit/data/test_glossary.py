@@ -12,7 +12,8 @@ from bermwright.house import House
 from bermwright.house.fields import Table, Tables, said_of
 from bermwright.rules.registry import EVERY_RULE
 
-ORDINARY = """a across against air alarms all along an and are around away bare base be beams before behind below
+ORDINARY = """
+a across against air alarms all along an and are around away bare base be beams before behind below
 beside between blocks boards both break breaking buried can carries carry catches closed corners
 crushed curve cut cuts do does dry each earth earthquake embers end ends enough every everybody
 falls fills find fire firm first fit floor floors for force forces free freeze fresh from frost give
