@@ -1,4 +1,4 @@
-"""Frost in the ground and water under a floor: a worked value, Neumann's solution solved again, statics.
+"""Frost in the ground, water under a floor, pipes: a worked value, Neumann's solution again, statics.
 
 The manual of the worked value was not open; its inputs are from memory and the equations are worked here.
 """
@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.actions import EN1997
-from bermwright.data.works.lasting import ALDRICH1953, STEFANWSDOT, TM5852
+from bermwright.data.works.lasting import ALDRICH1953, BURIEDPIPES, SPANGLER1941, STEFANWSDOT, TM5852
 from bermwright.evidence.rows import Kind, Row
 from bermwright.handbook.lasting import (
     frost_correction,
@@ -17,6 +17,7 @@ from bermwright.handbook.lasting import (
     insulated_frost_depth,
     latent_heat,
     lifting_head,
+    pipe_flattening,
     stefan_depth,
 )
 
@@ -69,4 +70,13 @@ ROWS: tuple[Row, ...] = (
          depth=1.5, conductivity=1.5, resistance=2.0),
     _row(EN1997, "slab-floats", lifting_head, "0.367", "0.15·24/9.81", weight=3600.0),
     _row(EN1997, "slab-floats-0.9", lifting_head, "0.330", "0.9·0.15·24/9.81", weight=3600.0, favourable=0.9),
+    _row(BURIEDPIPES, "pipe-us-form", pipe_flattening, "0.01228",
+         "the form with F/Δy of a plate test: 0.1·8.333/(0.149·46 + 0.061·1000) psi, 10 ft of soil",
+         pressure=57456.0, stiffness=5907.1, reaction=6.894757e6, bedding=0.1),
+    _row(BURIEDPIPES, "pipe-with-years", pipe_flattening, "0.0219",
+         "1.5·0.1·40e3/(8·8000 + 0.061·3.45e6)",
+         pressure=40e3, stiffness=8000.0, reaction=3.45e6, bedding=0.1, lag=1.5),
+    _row(SPANGLER1941, "ring-alone", pipe_flattening, "0.05208",
+         "elastic ring pressed evenly from above and below, no soil beside it: Δ = W·r³/(12·EI) = p·D/(96·S)",
+         pressure=40e3, stiffness=8000.0, reaction=0.0, bedding=1.0 / 12.0),
 )  # fmt: skip

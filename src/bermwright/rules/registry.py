@@ -21,8 +21,10 @@ from bermwright.rules.lasting.crushed import NOT_CRUSHED
 from bermwright.rules.lasting.frost import FROST
 from bermwright.rules.lasting.leak import LEAK
 from bermwright.rules.lasting.lost import NEIGHBOURS
+from bermwright.rules.lasting.pipes import DRAINS_OPEN, PIPES_HOLD
 from bermwright.rules.lasting.plank import LOST_PLANK
 from bermwright.rules.lasting.water import FLOOR_DRY
+from bermwright.rules.lasting.wood import WOOD_FITS
 from bermwright.rules.openings.cut import COLLARS_STAND_OUT, HEADERS_CARRY, TRIMMERS_CARRY
 from bermwright.rules.openings.ends import END_PLANKS, END_POSTS, END_WALLS, ENDS_ARE_CLOSED
 from bermwright.rules.openings.falling import RIBS_UNDER_FALL
@@ -140,6 +142,9 @@ HOUSE_RULES: tuple[HouseRule, ...] = (
     LAYERS_DRY,
     CORNERS,
     RIBS_DRY,
+    WOOD_FITS,
+    PIPES_HOLD,
+    DRAINS_OPEN,
     FRESH_AIR,
     INTAKE_TUBE,
     STOVE_AIR,
@@ -152,7 +157,7 @@ NOT_CHECKED: tuple[str, ...] = (
     "the bank of the dig before it is filled, and slopes of clay that has had no time to drain",
     "fire in linings of plaster, in floors, posts and end walls; fire brigade access",
     "buckling of the ribs beside a lost one, water that a leak lets into the room",
-    "drain pipes, pressure on insulation under the floor and outside walls, how long wood of its kind lasts",
+    "pipes of clay and concrete, wheels over pipes, pressure on insulation under the floor and outside walls",
     "air that leaks through joints into the layers, and driving rain",
     "heat by the hour: `bermwright winter` reckons it",
 )

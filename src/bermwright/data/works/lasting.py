@@ -81,3 +81,60 @@ BS8417 = Work(key="BS8417", authors="BSI", title="BS 8417 Preservation of wood",
 EN13163 = Work(
     key="EN13163", authors="CEN", title="EN 13163 Thermal insulation: expanded polystyrene", year=2012
 )
+EN350TABLE = Work(
+    key="EN350TABLE",
+    authors="",
+    title="Natural durability of wood by EN 350-2, a table of a maker of preservatives",
+    year=0,
+    locator="wolman.de/en/infocenter-wood/from-tree-to-wood/durability",
+)
+EN350NORDIC = Work(
+    key="EN350NORDIC",
+    authors="Nordic Wood Preservation Council",
+    title="Natural durability of wood, and how to find the right wood",
+    year=2021,
+    locator="nwpc.eu/index.php/2021/12/21/natural-durability-of-wood",
+)
+USECLASSES = Work(
+    key="USECLASSES",
+    authors="Timber Trade Federation and others",
+    title="Treated timber, trade topics: use classes and their parts of a house",
+    year=0,
+    locator="woodcampus.co.uk/builder-and-trade_treated-timber; kopperspc.eu/specification-guide",
+)
+BURIEDLIVES = Work(
+    key="BURIEDLIVES",
+    authors="",
+    title="Durability classes of wood and their years outdoors, two trade pages that agree",
+    year=0,
+    locator="betterwood.co/lexikon/dauerhaftigkeitsklassen; "
+    "e-woodproducts.be/en/pages/wat-zijn-de-duurzaamheidsklassen-van-hout",
+)
+TREATEDLIVES = Work(
+    key="TREATEDLIVES",
+    authors="Timber Trades Journal; Timber Trade Federation",
+    title="Service lives of treated timber by BS 8417: 15, 30 or 60 years",
+    year=0,
+    locator="ttjonline.com/analysis/preserving-reputations; woodcampus.co.uk/1628",
+)
+BURIEDPIPES = Work(
+    key="BURIEDPIPES",
+    authors="A. P. Moser; American Society of Civil Engineers",
+    title="Buried Pipe Design, pages 91 and 116; modified Iowa formula, an appendix on inspecting pipelines",
+    year=2001,
+    locator="digilib.universitaspertamina.ac.id/ebook/Buried%20Pipe%20Design; scribd.com/document/355460366",
+)
+MODULUSNOTE = Work(
+    key="MODULUSNOTE",
+    authors="",
+    title="Modulus of soil reaction, an information brief of a pipe maker",
+    year=0,
+    locator="vi.scribd.com/document/220612410",
+)
+UFCDRAINS = Work(
+    key="UFCDRAINS",
+    authors="US Department of Defense",
+    title="UFC 3-270-04, 12.6: slope and envelope of drain pipes",
+    year=0,
+    locator="buildingcriteria1.tpub.com/ufc_3_270_04",
+)

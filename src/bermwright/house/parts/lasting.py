@@ -78,7 +78,7 @@ class WoodPart:
         metadata=says(
             "Which timbers.",
             Choice(Timbers),
-            example="plates",
+            example="end posts",
             missing="all timbers that have no table of their own",
         ),
     )
