@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import BermwrightError
 from bermwright.data.climates import PREFIX, normals
+from bermwright.data.weather_limits import FARTHEST_NORTH
 from bermwright.formats.weather import WeatherFileError, read_weather
 from bermwright.handbook.weather import synthesise
 
@@ -36,7 +38,20 @@ def weather_of(house: House, folder: str | Path = ".", *, seed: int = SEED) -> W
         )
     if climate.startswith(PREFIX):
         return weather_of_place(climate, seed=seed)
-    return read_weather(_text(Path(folder) / climate), climate)
+    return _near(read_weather(_text(Path(folder) / climate), climate), climate, house)
+
+
+def _near(weather: WeatherYear, name: str, house: House) -> WeatherYear:
+    """The weather, where it comes from the site's part of the world."""
+    if house.site.latitude is None:
+        return weather
+    here, there = math.degrees(house.site.latitude), math.degrees(weather.latitude)
+    if abs(here - there) > FARTHEST_NORTH:
+        raise WeatherFileError(
+            f"{name} is from latitude {there:.1f} deg, [site] latitude is {here:.1f} deg: another "
+            "sun and other seasons. Put the latitude right, or take the weather of a nearer place."
+        )
+    return weather
 
 
 def weather_of_place(name: str, *, seed: int = SEED) -> WeatherYear:

@@ -17,3 +17,7 @@ RANGES: Final[dict[str, tuple[float, float, str]]] = {
     "snow_depth": (0.0, 20.0, "m"),
 }
 """What each row may hold on Earth; a value outside is a slip of units or a mark for a gap."""
+
+FARTHEST_NORTH: Final = 5.0
+"""A climate farther north or south of the site than this has another sun and other seasons (degrees of
+latitude). Judgement, no source: five degrees are a tenth of a year's noon sun between summer and winter."""

@@ -196,6 +196,13 @@ def test_a_known_station_or_a_weather_file_is_no_contradiction(climate):
     assert contradictions(with_climate(climate)) == ()
 
 
+@pytest.mark.parametrize("latitude", [-0.9, 1.4])
+def test_a_climate_of_another_part_of_the_world_is_refused(latitude):
+    said = found(with_climate("normals:ostersund froson", latitude=latitude))["site.latitude"]
+    assert "is far from Östersund Frösön at 63.2 deg" in said
+    assert "within 5 degrees" in said
+
+
 def test_an_unknown_station_names_what_is_written_like_it():
     said = found(with_climate("normals:Estevn"))["site.climate"]
     assert said.startswith("is not a packaged station.")

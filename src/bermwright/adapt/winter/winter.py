@@ -6,6 +6,7 @@ stands in `telling/`.
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
@@ -224,7 +225,13 @@ def winter_of(
         frost=frost,
         saved=rest.saved,
         glasses=rest.glasses,
-        assumed=(*ground.heat.assumed, *room.assumed, *ASSUMED, *([] if fire is None else fire.assumed)),
+        assumed=(
+            *ground.heat.assumed,
+            *room.assumed,
+            *ASSUMED,
+            *_another_sun(house, weather),
+            *([] if fire is None else fire.assumed),
+        ),
     )
 
 
@@ -280,6 +287,19 @@ def frozen_year(ground: Ground, room: Room, run: tuple[Array, Array], first: int
         {"room": later(temperature), **given},
         start=ground.field(states[first - 1]),
     )
+
+
+SAME_SUN = math.radians(1.0)
+"""Within a degree of latitude the sun of the weather is taken for that of the site without a word (rad)."""
+
+
+def _another_sun(house: House, weather: WeatherYear) -> tuple[str, ...]:
+    """What is said where the weather comes from farther north or south than the site."""
+    here = house.site.latitude
+    if here is None or abs(here - weather.latitude) <= SAME_SUN:
+        return ()
+    there = math.degrees(weather.latitude)
+    return (f"Sun and length of day are those of {there:.1f}° of latitude, where the weather comes from.",)
 
 
 ASSUMED = (

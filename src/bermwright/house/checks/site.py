@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.data.climates import PREFIX, UnknownClimateError, names_like, nearest, normals
+from bermwright.data.weather_limits import FARTHEST_NORTH
 from bermwright.house.checks.common import (
     Check,
     Contradiction,
@@ -19,6 +20,7 @@ from bermwright.house.checks.common import (
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.data.climates import MonthlyNormals
     from bermwright.house.model import House
     from bermwright.house.site import Site, Soil
 
@@ -29,7 +31,7 @@ WEATHER_FILES = (".epw", ".csv")
 def site_checks(house: House) -> Iterator[Check]:
     """The checks of the place and of each soil."""
     soils = house.site.soil
-    yield Check(("site",), ("climate",), lambda: _climate(house.site))
+    yield Check(("site",), ("climate", "latitude"), lambda: _climate(house.site))
     yield Check(("site",), ("horizon",), lambda: _horizon(house.site))
     yield Check(("site",), ("soil",), lambda: each_name_once(("site", "soil"), [soil.name for soil in soils]))
     for count, soil in enumerate(soils):
@@ -56,9 +58,11 @@ def _climate(site: Site) -> Iterator[Contradiction]:
         return
     if site.climate.startswith(PREFIX):
         try:
-            normals(site.climate)
+            place = normals(site.climate)
         except UnknownClimateError:
             yield _no_station(site, site.climate)
+        else:
+            yield from _far(site, place)
     elif not site.climate.lower().endswith(WEATHER_FILES):
         near = names_like(site.climate)
         yield clash(
@@ -67,6 +71,22 @@ def _climate(site: Site) -> Iterator[Contradiction]:
             f'"{site.climate}"',
             f"is neither {PREFIX}NAME nor the path of a weather file ({' or '.join(WEATHER_FILES)}).",
             f'Write "{PREFIX}{near[0]}".' if near else f"Write {PREFIX} before the name of a station.",
+        )
+
+
+def _far(site: Site, place: MonthlyNormals) -> Iterator[Contradiction]:
+    """A climate from another latitude: its sun and its seasons are not those of the site."""
+    if site.latitude is None:
+        return
+    here = math.degrees(site.latitude)
+    if abs(here - place.latitude) > FARTHEST_NORTH:
+        yield clash(
+            ("site",),
+            "latitude",
+            f'"{here:.1f} deg"',
+            f"is far from {place.name} at {place.latitude:.1f} deg, whose climate the file names; south of "
+            "the equator is negative.",
+            f"Put the latitude right, or name a climate within {FARTHEST_NORTH:.0f} degrees of it.",
         )
 
 

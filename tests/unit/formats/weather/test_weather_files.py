@@ -373,3 +373,15 @@ def test_what_is_missing_is_told(tmp_path):
     (tmp_path / "big.epw").write_bytes(b"x" * 20_000_001)
     with pytest.raises(WeatherFileError, match="about 2 MB"):
         weather_of(a_house("big.epw"), tmp_path)
+
+
+def test_weather_of_another_part_of_the_world_is_refused(year, tmp_path):
+    (tmp_path / "valley.epw").write_text(text(epw(year)), encoding="utf-8")
+    house = a_house("valley.epw")
+    near, far = (
+        dataclasses.replace(house, site=dataclasses.replace(house.site, latitude=math.radians(degrees)))
+        for degrees in (52.0, -49.2)
+    )
+    assert not weather_of(near, tmp_path).made
+    with pytest.raises(WeatherFileError, match=r"from latitude 49\.2 deg, \[site\] latitude is -49\.2"):
+        weather_of(far, tmp_path)
