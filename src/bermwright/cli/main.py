@@ -23,6 +23,7 @@ STOPPED, READER_LEFT = 130, 141
 
 COMMANDS = {
     "new": "write a commented starter house file",
+    "open": "open the workbench: one living drawing of the house in the browser",
     "check": "say what holds, what does not and what is not known",
     "sketch": "find the curve in a sketch, a hung chain or an old vault, and what it would bend",
     "explain": "show one rule or finding line by line, with its sources",

@@ -9,7 +9,7 @@ import numpy as np
 from bermwright.adapt.mend.mend import targets
 from bermwright.app.live.nouns import CaseFound, Corners, Found, StageFound, lane_name
 from bermwright.base.findings import worst
-from bermwright.rules.analysis.strength import rib_ratios
+from bermwright.rules.analysis.strength import bending_ratio, nail_ratio, rib_ratios, shear_ratio
 from bermwright.rules.assess import assess
 
 if TYPE_CHECKING:
@@ -94,7 +94,7 @@ def _corners(study: Study, used: list[Array], stage: Stage, case: Case) -> Corne
         if at is None:
             continue
         ratios.append(float(np.max(ratio[:, at])))
-        picked = {int(np.argmax(ratio[:, at])), *_foot_ends(analysis, at)}
+        picked = {int(np.argmax(ratio[:, at])), *_spoken(analysis, study, at), *_foot_ends(analysis, at)}
         lanes[analysis.factors.name] = frozenset(lane_name(analysis.lanes[i]) for i in picked)
     known = bool(ratios) and bool(np.isfinite(ratios).all())
     return Corners(lanes=lanes, ratio=max(ratios) if known else None)
@@ -105,6 +105,14 @@ def _position(analysis: Analysis, stage: Stage, case: Case) -> int | None:
         if now.stage is stage and now.case is case:
             return number
     return None
+
+
+def _spoken(analysis: Analysis, study: Study, at: int) -> Iterator[int]:
+    """The corners at which bending, shear and nails use most, each by its own rule."""
+    for ratios in (bending_ratio, shear_ratio, nail_ratio):
+        values = ratios(analysis, study.strength)[:, at].reshape(len(analysis.lanes), -1)
+        if values.shape[1] and np.isfinite(values).any():
+            yield int(np.argmax(np.max(np.where(np.isfinite(values), values, -np.inf), axis=1)))
 
 
 def _foot_ends(analysis: Analysis, at: int) -> Iterator[int]:

@@ -121,9 +121,7 @@ def _chain(stages: Sequence[Stage], case: Case) -> tuple[Situation, ...]:
     return tuple(chain)
 
 
-def _solved(
-    model: RibModel, chain: tuple[Situation, ...], corners: Corners | None
-) -> tuple[Analysis, ...]:
+def _solved(model: RibModel, chain: tuple[Situation, ...], corners: Corners | None) -> tuple[Analysis, ...]:
     only = {
         factors.name: _lanes(build_lanes(model.soil, factors), corners, factors.name)
         for factors in model.factor_sets
@@ -153,9 +151,7 @@ def last_only(analysis: Analysis) -> Analysis:
     response = analysis.response
     bare = response.moment if analysis.relief is None else analysis.relief.applied(response.moment)
     cut = {one.name: _cut(getattr(response, one.name), at) for one in fields(response)}
-    alone = Situation(
-        stage=analysis.situations[at].stage, case=analysis.situations[at].case, parent=-1
-    )
+    alone = Situation(stage=analysis.situations[at].stage, case=analysis.situations[at].case, parent=-1)
     return replace(
         analysis,
         situations=(alone,),

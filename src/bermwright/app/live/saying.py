@@ -33,7 +33,9 @@ class Sentence:
 def unknown(text: str) -> Sentence:
     """What is not known, and that the questions say how to learn it."""
     return Sentence(
-        verdict=str(Verdict.UNKNOWN), text=text, next="Answer the questions below; each tells the cheapest way."
+        verdict=str(Verdict.UNKNOWN),
+        text=text,
+        next="Answer the questions below; each tells the cheapest way.",
     )
 
 

@@ -67,7 +67,9 @@ def draw(house: House, look: Look, found: Found | None, easel: Easel, *, hold: b
     try:
         form = vault_form(house, vault)
     except BermwrightError as error:
-        return Drawn(vault=number, stage=None, case=None, svg="", frame=None, sentences=(unknown(str(error)),))
+        return Drawn(
+            vault=number, stage=None, case=None, svg="", frame=None, sentences=(unknown(str(error)),)
+        )
     missing = readings.missing_for_statics(house, vault)
     if missing:
         words = f"The file does not say {', '.join(missing)}."
@@ -133,5 +135,3 @@ def _corners(found: Found | None, vault: Vault, look: Look) -> Corners | None:
         return None
     case = next((one for one in stage.cases if one.name == look.case), stage.cases[0])
     return case.corners
-
-

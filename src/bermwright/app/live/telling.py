@@ -1,0 +1,188 @@
+"""What a full run found, in words for one window: findings with their working, questions, and the axes."""
+
+from __future__ import annotations
+
+import math
+from typing import TYPE_CHECKING, Any
+
+from bermwright.base.findings import Finding, Question, Verdict, verdict_of
+from bermwright.base.units import show
+from bermwright.base.wording import corner_text, ratio_text, source_text
+from bermwright.rules.registry import rule_named
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable
+
+    from bermwright.app.live.nouns import Found, StageFound
+    from bermwright.base.findings import Step
+    from bermwright.base.sources import Cite
+    from bermwright.house import House
+
+MARK = "calculation aid, not reviewed"
+
+
+def found_data(found: Found, house: House, system: str) -> dict[str, Any]:
+    """Everything a full run found, worst first."""
+    return {
+        "headline": headline(found),
+        "counts": _counts(found),
+        "findings": [
+            finding_data(finding, number, found, house, system)
+            for number, finding in enumerate(found.findings)
+        ],
+        "questions": [question_data(one, house) for one in found.questions],
+        "not_checked": list(found.not_checked),
+        "not_read": list(found.not_read),
+    }
+
+
+def _counts(found: Found) -> dict[str, int]:
+    return {str(verdict): sum(one.verdict is verdict for one in found.findings) for verdict in Verdict}
+
+
+def headline(found: Found) -> dict[str, str]:
+    """One sentence that claims no more than the worst or unknown finding, and what next."""
+    first = found.findings[0] if found.findings else None
+    counts = _counts(found)
+    failing, unknown, tight = (counts[str(one)] for one in (Verdict.FAILS, Verdict.UNKNOWN, Verdict.TIGHT))
+    if failing and first is not None:
+        more = f" {failing} checks do not hold." if failing > 1 else ""
+        return {"verdict": "fails", "text": f"{first.says()}{more}", "next": first.advice}
+    if unknown or first is None:
+        text = f"{unknown} check{'s are' if unknown != 1 else ' is'} not known; the rest holds with these values."
+        return {
+            "verdict": "unknown",
+            "text": text,
+            "next": "Answer the questions; each tells the cheapest way.",
+        }
+    if tight:
+        text = f"Every check holds with these values, {tight} of them tightly."
+        return {"verdict": "tight", "text": text, "next": first.advice}
+    text = "Every check that was made holds with these values."
+    return {"verdict": "holds", "text": text, "next": "See what was not checked, and have it reviewed."}
+
+
+def finding_data(finding: Finding, number: int, found: Found, house: House, system: str) -> dict[str, Any]:
+    """One finding, opened."""
+    rule = rule_named(finding.rule)
+    vault = vault_number(house, finding.part)
+    return {
+        "id": number,
+        "rule": finding.rule,
+        "title": finding.title,
+        "why": rule.why,
+        "part": finding.part,
+        "stage": finding.stage,
+        "case": finding.case,
+        "place": finding.place,
+        "verdict": str(finding.verdict),
+        "text": finding.says(system),
+        "ratio": finite(finding.ratio),
+        "ratio_text": ratio_text(finding.ratio) if finding.ratio is not None else "",
+        "advice": finding.advice,
+        "corner": corner_text(finding.corner, system),
+        "spot": None if finding.spot is None else {"vault": vault, "x": finding.spot.x, "z": finding.spot.z},
+        "working": [_line(step, system) for step in finding.steps],
+        "cites": [_cite(one) for one in _once(finding)],
+        "provenance": [str(one) for one in finding.provenances],
+        "needs_review": finding.needs_review,
+        "mendable": number in found.mendable,
+    }
+
+
+def vault_number(house: House, part: str) -> int | None:
+    """Which vault a part's name speaks of, counted from 0."""
+    for number, vault in enumerate(house.vaults):
+        if f'"{vault.name}"' in part:
+            return number
+    return 0 if len(house.vaults) == 1 else None
+
+
+def _line(step: Step, system: str) -> dict[str, str]:
+    return {
+        "says": step.says,
+        "symbol": step.symbol,
+        "formula": step.formula,
+        "filled": step.filled,
+        "result": step.result.text(system),
+        "source": source_text(step.cite) if step.cite else "",
+        "provenance": str(step.cite.provenance) if step.cite else "",
+    }
+
+
+def _cite(cite: Cite) -> dict[str, str]:
+    return {
+        "work": str(cite.work),
+        "place": cite.place,
+        "provenance": str(cite.provenance),
+        "text": source_text(cite),
+    }
+
+
+def _once(finding: Finding) -> Iterable[Cite]:
+    seen: dict[tuple[str, str], Cite] = {}
+    for cite in (*finding.cites, *(step.cite for step in finding.steps if step.cite)):
+        seen.setdefault((cite.work.key, cite.place), cite)
+    return seen.values()
+
+
+def question_data(question: Question, house: House) -> dict[str, Any]:
+    """One question, with the key that an answer goes to."""
+    return {
+        "place": question.place,
+        "key": _key_of(question.place, house),
+        "text": question.asks,
+        "why": question.why,
+        "how": question.cheapest_way,
+        "blocks": list(question.blocks),
+    }
+
+
+def _key_of(place: str, house: House) -> str:
+    """`vault.nails` as `vault.0.nails` where there is one vault; empty where it is not plain which one."""
+    head, _, rest = place.partition(".")
+    if head == "vault" and rest:
+        return f"vault.0.{rest}" if len(house.vaults) == 1 else ""
+    return place
+
+
+def finite(value: float | None) -> float | None:
+    """A number that JSON can carry; None where it is not known."""
+    return value if value is not None and math.isfinite(value) else None
+
+
+def building_axis(stages: Iterable[StageFound], system: str) -> list[dict[str, Any]]:
+    """The stages in order with the strength used in each; the worst one is marked."""
+    listed = list(stages)
+    known = [one.ratio for one in listed if one.ratio is not None]
+    top = max(known) if known else None
+    return [
+        {
+            "stage": one.name,
+            "kind": one.kind,
+            "title": one.title,
+            "ratio": finite(one.ratio),
+            "ratio_text": ratio_text(one.ratio) if one.ratio is not None else "unknown",
+            "verdict": str(verdict_of(one.ratio)),
+            "left": None if one.left is None else show(one.left, "level", 2, system),
+            "right": None if one.right is None else show(one.right, "level", 2, system),
+            "stop": [show(stop, "level", 2, system) for stop in one.stops],
+            "worst": one.ratio is not None and one.ratio == top,
+        }
+        for one in listed
+    ]
+
+
+def storm_axis(stages: Iterable[StageFound], stage: str | None) -> list[dict[str, Any]]:
+    """The cases of one stage with the strength used in each."""
+    chosen = next((one for one in stages if one.name == stage), None)
+    return [
+        {
+            "case": case.name,
+            "name": case.title,
+            "ratio": finite(case.corners.ratio),
+            "ratio_text": ratio_text(case.corners.ratio) if case.corners.ratio is not None else "unknown",
+            "verdict": str(verdict_of(case.corners.ratio)),
+        }
+        for case in (chosen.cases if chosen is not None else ())
+    ]

@@ -1,0 +1,203 @@
+"""One window at the table: what it looks at, what it drags, and everything that is said to it."""
+
+from __future__ import annotations
+
+import asyncio
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+from starlette.websockets import WebSocketDisconnect, WebSocketState
+
+from bermwright.app.live.handles import Moved, grips_of, moved, text_in
+from bermwright.app.live.nouns import Look
+from bermwright.app.live.scene import Easel, draw
+from bermwright.base.errors import BermwrightError, HouseFileError
+from bermwright.formats.house_file.reading import tried
+from bermwright.workbench import wording
+from bermwright.workbench.wording import key_of, key_text
+
+if TYPE_CHECKING:
+    from starlette.websockets import WebSocket
+
+    from bermwright.app.live.scene import Drawn
+    from bermwright.workbench.table import Page, Table
+
+
+class RefusedError(BermwrightError):
+    """A message that asks for what cannot be."""
+
+
+class Seat:
+    """One WebSocket."""
+
+    def __init__(self, table: Table, socket: WebSocket, *, edits: bool) -> None:
+        self.table = table
+        self.socket = socket
+        self.edits = edits
+        self.look = Look()
+        self.easel = Easel()
+        self._waiting: dict[str, Any] | None = None
+        self._dragging: asyncio.Task[None] | None = None
+        self._sending = asyncio.Lock()
+
+    async def send(self, message: Any, to: str | None = None) -> None:  # noqa: ANN401  (one of `messages`)
+        """Send one message; a window that has gone is passed over."""
+        whole = message if to is None else {**message, "to": to}
+        async with self._sending:
+            if self.socket.application_state is not WebSocketState.CONNECTED:
+                return
+            try:
+                await self.socket.send_json(whole)
+            except (WebSocketDisconnect, RuntimeError):
+                return
+
+    # ------------------------------------------------------------------ saying
+
+    async def everything(self, to: str | None = None) -> None:
+        """All that is known, for a window that has just come."""
+        await self.revision("opened", to)
+        await self.drawing()
+        if self.table.result is not None:
+            await self.found()
+
+    async def revision(self, label: str, to: str | None = None) -> None:
+        """Where the file stands."""
+        desk = self.table.desk
+        if desk is not None:
+            await self.send(wording.revision_message(desk, edits=self.edits, label=label), to)
+
+    async def revised(self, label: str) -> None:
+        """The file has moved."""
+        await self.revision(label)
+        await self.drawing()
+
+    async def drawing(self, to: str | None = None) -> None:
+        """Handles and scene of the house in hand."""
+        page = self.table.page
+        if page is None:
+            return
+        look = self.look
+        scene, handles = await self.table.by_hand(self._settled, page, look)
+        await self.send(handles)
+        await self.send(scene, to)
+
+    def _settled(self, page: Page, look: Look) -> tuple[Any, Any]:
+        drawn = self.table.scene(page, look, self.easel)
+        self.look = replace(self.look, stage=drawn.stage or look.stage, case=drawn.case or look.case)
+        grips = page.handles(drawn.vault)
+        handles = wording.handles_message(
+            grips,
+            page.document,
+            revision=page.number,
+            vault=drawn.vault,
+            system=look.system,
+            edits=self.edits,
+        )
+        return self._scene(page, look, drawn, page.house, grips), handles
+
+    def _scene(
+        self,
+        page: Page,
+        look: Look,
+        drawn: Drawn,
+        house: Any,
+        grips: Any,
+        **more: Any,  # noqa: ANN401
+    ) -> Any:  # noqa: ANN401  (a scene)
+        settled = self.table.settled and "seq" not in more
+        result = self.table.result
+        return wording.scene_message(
+            drawn,
+            house=house,
+            revision=page.number,
+            provisional=not settled,
+            stale_from=result.number if result is not None and not settled else None,
+            grips=grips,
+            system=look.system,
+            view_of=look.view,
+            **more,
+        )
+
+    async def found(self) -> None:
+        """What the last full run found, and the drawing that now stands on it."""
+        page, result = self.table.page, self.table.result
+        if page is None or result is None:
+            return
+        message = await self.table.by_hand(
+            wording.found_message, result.found, page.house, self.look.system, result.number
+        )
+        await self.send(message)
+        await self.axes()
+        await self.drawing()
+
+    async def axes(self, to: str | None = None) -> None:
+        """The axes of time."""
+        page, result = self.table.page, self.table.result
+        if page is None:
+            return
+        revision = result.number if result is not None else page.number
+        await self.send(
+            wording.axes_message(
+                self.table.found, self.look, page.house, revision=revision, stage=self.look.stage
+            ),
+            to,
+        )
+
+    # ------------------------------------------------------------------ dragging
+
+    def drag(self, message: dict[str, Any]) -> None:
+        """Note the newest place of the hand; what waited before it is passed over."""
+        self._waiting = message
+        if self._dragging is None or self._dragging.done():
+            self._dragging = self.table.background(self._drags())
+
+    async def _drags(self) -> None:
+        while self._waiting is not None:
+            message, self._waiting = self._waiting, None
+            page = self.table.page
+            if page is None:
+                return
+            await self.send(await self.table.by_hand(self._dragged, page, message), message.get("id"))
+
+    def _dragged(self, page: Page, message: dict[str, Any]) -> Any:  # noqa: ANN401  (a scene, or what is wrong)
+        look, seq = self.look, message.get("seq")
+        try:
+            change = self._meant(page, look, message)
+            house = tried(page.document, {change.key: change.value}, "")
+            drawn = draw(house, look, self.table.found, self.easel, hold=True)
+        except HouseFileError as error:
+            mistakes = [wording.mistake_data(one) for one in error.mistakes]
+            text = " ".join(one["says"] for one in mistakes)
+            return {"say": "wrong", "kind": "mistakes", "text": text, "seq": seq, "mistakes": mistakes}
+        except BermwrightError as error:
+            return {"say": "wrong", "kind": "refused", "text": str(error), "seq": seq}
+        grips = grips_of(house, drawn.vault, drawn.form) if drawn.form is not None else ()
+        dragged = {
+            "key": key_text(change.key),
+            "value": change.value,
+            "text": change.text,
+            "was": text_in(page.document, change.key) or "",
+            "says": "",
+        }
+        return self._scene(page, look, drawn, house, grips, seq=seq, dragged=dragged)
+
+    def _meant(self, page: Page, look: Look, message: dict[str, Any]) -> Moved:
+        """What the hand means: a value as it was typed, or the place of a handle."""
+        key = key_of(str(message.get("key", "")))
+        value = message.get("value")
+        if isinstance(value, str):
+            return Moved(key=key, value=value, text=value)
+        x, z = message.get("x"), message.get("z")
+        vault = key[1] if len(key) > 1 and isinstance(key[1], int) else look.vault
+        if (
+            not isinstance(x, int | float)
+            or not isinstance(z, int | float)
+            or vault >= len(page.house.vaults)
+        ):
+            raise RefusedError("A drag needs a value, or the place of the hand.")
+        name = message.get("handle")
+        grips = [one for one in page.handles(vault) if one.key == key and name in {None, one.name}]
+        form = page.form(vault)
+        if not grips or form is None:
+            raise RefusedError("There is no such handle.")
+        return moved(grips[0], form, (float(x), float(z)), system=look.system, fine=bool(message.get("fine")))

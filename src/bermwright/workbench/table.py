@@ -1,0 +1,209 @@
+"""What all windows share: the file on the desk, the last full run, and the workers."""
+
+from __future__ import annotations
+
+import asyncio
+import tempfile
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from bermwright.app.desk import Desk
+from bermwright.app.live.handles import grips_of
+from bermwright.app.live.nouns import Look
+from bermwright.app.live.scene import Easel, draw
+from bermwright.base.errors import BermwrightError
+from bermwright.form import vault_form
+from bermwright.formats.house_file.reading import parsed
+from bermwright.workbench import tasks
+from bermwright.workbench.jobs import Workers
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from bermwright.app.live.handles import Grip
+    from bermwright.app.live.nouns import Found
+    from bermwright.app.live.scene import Drawn
+    from bermwright.form.shapes import VaultForm
+    from bermwright.house import House
+    from bermwright.workbench.seat import Seat
+
+
+@dataclass(slots=True)
+class Page:
+    """One revision of the house, with what was worked out of it once."""
+
+    number: int
+    house: House
+    document: dict[str, Any]
+    text: str
+    forms: dict[int, VaultForm | None] = field(default_factory=dict)
+    grips: dict[int, tuple[Grip, ...]] = field(default_factory=dict)
+
+    def form(self, vault: int) -> VaultForm | None:
+        """The shape of one vault; None where it is not known."""
+        if vault not in self.forms:
+            try:
+                self.forms[vault] = vault_form(self.house, self.house.vaults[vault])
+            except BermwrightError:
+                self.forms[vault] = None
+        return self.forms[vault]
+
+    def handles(self, vault: int) -> tuple[Grip, ...]:
+        """The handles of one vault."""
+        if vault not in self.grips:
+            form = self.form(vault)
+            self.grips[vault] = () if form is None else grips_of(self.house, vault, form)
+        return self.grips[vault]
+
+
+@dataclass(slots=True)
+class Result:
+    """The last full run, and of which revision it speaks."""
+
+    found: Found
+    number: int
+
+
+class Table:
+    """The shared state of one server."""
+
+    def __init__(self, desk: Desk | None, *, workers: Workers | None = None) -> None:
+        self.desk = desk
+        self.workers = workers or Workers()
+        self.seats: set[Seat] = set()
+        self.result: Result | None = None
+        self._made: tempfile.TemporaryDirectory[str] | None = None
+        self._hand: ThreadPoolExecutor | None = None
+        self._page: Page | None = None
+        self._run: asyncio.Task[None] | None = None
+        self._running: int | None = None
+        self._tasks: set[asyncio.Task[Any]] = set()
+
+    # ------------------------------------------------------------------ begin and end
+
+    def start(self) -> None:
+        """Make the hand, the workers and the folder for what is made."""
+        self._hand = ThreadPoolExecutor(1, thread_name_prefix="hand")
+        self._made = tempfile.TemporaryDirectory(prefix="bermwright-")
+        self.workers.start()
+        if self.desk is not None:
+            self.follow()
+
+    async def close(self) -> None:
+        """End everything that runs; nothing is left behind."""
+        for task in (self._run, *self._tasks):
+            if task is not None:
+                task.cancel()
+        await asyncio.to_thread(self.workers.close)
+        if self._hand is not None:
+            self._hand.shutdown(wait=True, cancel_futures=True)
+        if self._made is not None:
+            self._made.cleanup()
+
+    @property
+    def made(self) -> Path:
+        """Where jobs put what they make."""
+        if self._made is None:
+            raise BermwrightError("The workbench has not been started.")
+        return Path(self._made.name)
+
+    async def by_hand(self, work: Callable[..., Any], *given: Any) -> Any:  # noqa: ANN401  (whatever it gives)
+        """Do something in the one thread that touches house and drawing, in the order of asking."""
+        if self._hand is None:
+            raise BermwrightError("The workbench has not been started.")
+        return await asyncio.get_running_loop().run_in_executor(self._hand, work, *given)
+
+    # ------------------------------------------------------------------ the house
+
+    @property
+    def page(self) -> Page | None:
+        """The house in hand; None where there is no file, or where it could never be read."""
+        desk = self.desk
+        if desk is None or desk.opened is None:
+            return None
+        if self._page is None or self._page.number != desk.number:
+            text = desk.opened.document
+            if self._page is not None and self._page.text == text:
+                self._page.number = desk.number
+            else:
+                self._page = Page(
+                    number=desk.number,
+                    house=desk.opened.house,
+                    document=parsed(text, desk.path.name),
+                    text=text,
+                )
+        return self._page
+
+    def scene(self, page: Page, look: Look, easel: Easel, *, hold: bool = False) -> Drawn:
+        """The drawing of the house in hand."""
+        return draw(page.house, look, self.found, easel, hold=hold)
+
+    @property
+    def found(self) -> Found | None:
+        """What the last full run found."""
+        return None if self.result is None else self.result.found
+
+    @property
+    def settled(self) -> bool:
+        """Whether the last full run speaks of the house in hand."""
+        return self.result is not None and self.desk is not None and self.result.number == self.desk.number
+
+    # ------------------------------------------------------------------ full runs
+
+    def follow(self) -> None:
+        """Begin a full run of the house in hand; one that runs for an older one is ended."""
+        if self._run is not None and not self._run.done():
+            if self._running is not None:
+                self.workers.stop(self._running)
+            self._run.cancel()
+        self._run = asyncio.get_running_loop().create_task(self._follow())
+
+    async def _follow(self) -> None:
+        page = self.page
+        if page is None or self.desk is None:
+            return
+        self._running = number = self.workers.number()
+        told = self._told(number, "full")
+        try:
+            found = await self.workers.do("run", number, told, tasks.full, page.text, str(self.desk.path))
+        except tasks.Stopped:
+            return
+        except BermwrightError as error:
+            await self.say_all({"say": "wrong", "kind": "fault", "text": str(error)})
+            return
+        self.result = Result(found=found, number=page.number)
+        if self.desk.number == page.number:
+            for seat in tuple(self.seats):
+                await seat.found()
+
+    def _told(self, number: int, what: str) -> Callable[[str], None]:
+        """Progress of a job to every window."""
+
+        def told(step: str) -> None:
+            self.background(
+                self.say_all({"say": "progress", "job": number, "what": what, "step": step, "share": None})
+            )
+
+        return told
+
+    def background(self, work: Any) -> asyncio.Task[Any]:  # noqa: ANN401  (a coroutine)
+        """Let something run that nobody waits for, and hold on to it until it is done."""
+        task = asyncio.get_running_loop().create_task(work)
+        self._tasks.add(task)
+        task.add_done_callback(self._tasks.discard)
+        return task
+
+    # ------------------------------------------------------------------ windows
+
+    async def say_all(self, message: dict[str, Any]) -> None:
+        """Send a message to every window."""
+        for seat in tuple(self.seats):
+            await seat.send(message)
+
+    async def changed(self, label: str) -> None:
+        """The house has moved: tell every window, draw it anew, and begin a full run."""
+        self.follow()
+        for seat in tuple(self.seats):
+            await seat.revised(label)
