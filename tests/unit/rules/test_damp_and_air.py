@@ -178,6 +178,15 @@ def test_service_class_one_asks_for_drier_air(larch_bank: House) -> None:
     assert said("buried-ribs-stay-dry-enough", unknown).verdict is Verdict.UNKNOWN
 
 
+def test_wood_in_air_that_nobody_changes_rots(larch_bank: House) -> None:
+    stuffy = replace(larch_bank, air=replace(larch_bank.air, flow=0.0))
+    finding = said("buried-ribs-stay-dry-enough", stuffy)
+    assert finding.verdict is Verdict.FAILS
+    days = float(finding.values["days"].value)
+    assert finding.ratio == pytest.approx(365 / days)
+    assert "begins to rot within" in finding.says()
+
+
 def test_vapour_of_people_pots_showers_and_laundry_adds_up(larch_bank: House) -> None:
     about = replace(larch_bank.about, people=2)
     moisture = Moisture(presence=10 * 3600.0, cooking=3600.0, showers=3, laundry=7, others=1.0 / 86_400.0)

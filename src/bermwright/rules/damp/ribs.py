@@ -109,6 +109,11 @@ def _planks(damp: DampYear) -> DampWood:
     return wood_at("outside of the planks", temperature, pressure)
 
 
+WETTEST = "{where}: {moisture} of water in the wood in {month}; service class {served} allows {limit}."
+ROTS = "{where}: wood with {moisture} of water in {month} begins to rot within {days} damp, warm days."
+DAYS_OF_A_YEAR = 365
+
+
 def _decide(whole: Whole) -> Iterator[Said]:
     if not whole.house.vaults:
         yield Said(verdict=Verdict.DOES_NOT_APPLY, template="The house has no vault.")
@@ -128,15 +133,16 @@ def _of_vault(whole: Whole, vault: Vault) -> Said:
         return not_said(missing)
     living = living_of(house)
     damp = damp_year(studied_assembly(whole, vault), living)
-    worst = max(woods_of(house, vault, damp), key=lambda wood: wood.wettest)
+    worst = max(woods_of(house, vault, damp), key=lambda wood: (max(wood.dose, 1.0), wood.wettest))
     limit = LIMITS[vault.service_class]
-    ratio = worst.wettest / limit
-    verdict = Verdict.FAILS if worst.dose >= 1.0 else verdict_of(ratio)
+    rots = worst.dose >= 1.0
+    ratio = worst.dose if rots else worst.wettest / limit
+    verdict = Verdict.FAILS if rots else verdict_of(ratio)
     return Said(
         verdict=verdict,
-        template="{where}: {moisture} of water in the wood in {month}; service class {served} allows "
-        "{limit}.",
+        template=ROTS if rots else WETTEST,
         values={
+            "days": Shown(DAYS_OF_A_YEAR / worst.dose, "", 0) if rots else "",
             "where": worst.place[:1].upper() + worst.place[1:],
             "moisture": Shown(worst.wettest, "%", 1),
             "month": MONTH_NAMES[worst.month],
@@ -146,7 +152,7 @@ def _of_vault(whole: Whole, vault: Vault) -> Said:
         place=worst.place,
         demand=worst.wettest,
         capacity=limit,
-        ratio=max(ratio, worst.dose) if worst.dose >= 1.0 else ratio,
+        ratio=ratio,
         advice="" if verdict is Verdict.HOLDS else _advice(vault),
         steps=tuple(_steps(worst, limit)),
     )
