@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.book.pages.damp import damp_chapter
 from bermwright.book.pages.escape import escape_chapter
+from bermwright.book.pages.lasting import lasting_chapter
 from bermwright.book.pages.openings import openings_chapter
 from bermwright.book.pages.room import room_chapter
 from bermwright.book.pages.supports import supports_chapter
@@ -25,6 +26,7 @@ CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (
     openings_chapter,
     escape_chapter,
     damp_chapter,
+    lasting_chapter,
 )
 """Each is given the assessment and the system of units; one that has nothing to say gives nothing."""
 
