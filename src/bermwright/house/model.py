@@ -13,6 +13,8 @@ from bermwright.house.living.fire import Bedroom, Fire
 from bermwright.house.living.heat import Heat
 from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.living.umbrella import ASK_GROUND_HEAT, GroundHeat
+from bermwright.house.making.dome import Dome
+from bermwright.house.making.sheets import Crossing, SheetRoll
 from bermwright.house.parts.boards import GradedBoards
 from bermwright.house.parts.ends import End
 from bermwright.house.parts.erection import Erection
@@ -34,7 +36,7 @@ FORMAT = 1
 """The format of house files that this version writes."""
 
 NOT_READ_YET = (
-    "dome", "water",
+    "water",
     "kitchen", "furniture", "power",
 )  # fmt: skip
 """Tables that are planned and that no rule reads yet."""
@@ -81,6 +83,28 @@ class House:
     vaults: tuple[Vault, ...] = field(
         default=(),
         metadata=says("The vaults.", Tables(Vault), key="vault", missing="there is nothing to check"),
+    )
+    domes: tuple[Dome, ...] = field(
+        default=(),
+        metadata=says(
+            "Domes: shape, courses and openings only; nothing is known of their strength.",
+            Tables(Dome),
+            key="dome",
+            missing="there are none",
+        ),
+    )
+    crossings: tuple[Crossing, ...] = field(
+        default=(),
+        metadata=says(
+            "Vaults that run into a larger vault or dome.",
+            Tables(Crossing),
+            key="crossing",
+            missing="no vault meets another",
+        ),
+    )
+    sheet: SheetRoll | None = field(
+        default=None,
+        metadata=says("The membrane as it is bought.", Table(SheetRoll), missing="its strips are not drawn"),
     )
     ends: tuple[End, ...] = field(
         default=(),

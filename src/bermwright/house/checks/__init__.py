@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.house.checks.air import air_checks
 from bermwright.house.checks.common import Check, Contradiction, Key, beginnings
+from bermwright.house.checks.dome import dome_checks
 from bermwright.house.checks.fire import fire_checks
 from bermwright.house.checks.ground_heat import ground_heat_checks
 from bermwright.house.checks.heat import heat_checks
@@ -33,6 +34,7 @@ SUBJECTS: tuple[Callable[[House], Iterator[Check]], ...] = (
     vault_checks,
     stage_checks,
     opening_checks,
+    dome_checks,
     support_checks,
     heat_checks,
     ground_heat_checks,
