@@ -24,7 +24,8 @@ def test_a_station_that_is_not_there_is_a_mistake_in_the_file(run, tmp_path):
     assert run("new", path, "--name", "x")[0] == 0
     text = path.read_text(encoding="utf-8")
     path.write_text(
-        text.replace('# climate = "normals:Estevan"', 'climate = "normals:Estevn"', 1), encoding="utf-8"
+        text.replace('# climate = "normals:Östersund Frösön"', 'climate = "normals:Estevn"', 1),
+        encoding="utf-8",
     )
     code, out, err = run("check", path)
     assert code == 2

@@ -21,3 +21,7 @@ RANGES: Final[dict[str, tuple[float, float, str]]] = {
 FARTHEST_NORTH: Final = 5.0
 """A climate farther north or south of the site than this has another sun and other seasons (degrees of
 latitude). Judgement, no source: five degrees are a tenth of a year's noon sun between summer and winter."""
+
+FROZEN_GROUND_MEAN: Final = -1.0
+"""Where the year's mean air is no warmer than this, ground may stay frozen through the summer in places
+(°C). Common knowledge of cold regions, from memory."""

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from bermwright.data.climates import PREFIX, UnknownClimateError, normals
+from bermwright.data.weather_limits import FROZEN_GROUND_MEAN
 from bermwright.house.choices import Frost, SoilKind, Terrain
 from bermwright.house.fields import Ask, Choice, Number, Quantity, Tables, Words, YesNo, says
 
@@ -51,6 +53,14 @@ ASK_FROST = Ask(
     "state.",
     cheapest_way="Wash a handful through a fine sieve (0.063 mm): over 3 to 5 parts in a hundred of fines is "
     'suspect. A soil laboratory sieves a bag for little. Write "susceptible" when in doubt.',
+)
+
+ASK_SWELLS = Ask(
+    asks="Does this clay swell when it gets wet?",
+    why="Swelling clay lifts and presses with a force that nothing here reckons with.",
+    cheapest_way="Dry a handful, crush it, pour 10 millilitres of the powder into a glass of water and look "
+    "after a day: if it stands higher than 15 millilitres it is suspect, and a laboratory should see it.",
+    needed=lambda soil: soil.kind is SoilKind.CLAY,
 )
 
 
@@ -118,6 +128,12 @@ class Soil:
             missing="it carries and holds heat as ISO 13370 says of a ground that nobody knows",
         ),
     )
+    swells: bool | None = field(
+        default=None,
+        metadata=says(
+            "Whether it swells when it gets wet; asked of clay.", YesNo(), example="no", ask=ASK_SWELLS
+        ),
+    )
     conductivity: float | None = field(
         default=None,
         metadata=says(
@@ -181,6 +197,17 @@ def _slopes(site: Site) -> bool:
     return site.slope is None or site.slope > 0
 
 
+def may_stay_frozen(site: Site) -> bool:
+    """Whether the climate is so cold that ground may stay frozen through the summer."""
+    if site.climate is None or not site.climate.startswith(PREFIX):
+        return False
+    try:
+        place = normals(site.climate)
+    except UnknownClimateError:
+        return False
+    return sum(place.mean) / len(place.mean) <= FROZEN_GROUND_MEAN
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Site:
     """The place of the house."""
@@ -238,12 +265,27 @@ class Site:
         metadata=says(
             'Monthly normals of a station, "normals:NAME", or the path of a weather file.',
             Words(),
-            example="normals:Estevan",
+            example="normals:Östersund Frösön",
             ask=Ask(
                 asks="Which weather station is like this site?",
                 why="Frost, winter dates and the first unheated winter follow from it.",
                 cheapest_way="Take the nearest station of the packaged table at a like height and distance "
                 "from the sea.",
+            ),
+        ),
+    )
+    permafrost: bool | None = field(
+        default=None,
+        metadata=says(
+            "Whether ground stays frozen through the summer; asked where the climate is cold enough.",
+            YesNo(),
+            example="no",
+            ask=Ask(
+                asks="Does the ground stay frozen through the summer?",
+                why="A warm house thaws frozen ground and sinks into it; nothing here reckons with that.",
+                cheapest_way="Dig or drive a rod down 3 m at the end of summer, and ask those who dig graves "
+                "and wells there.",
+                needed=may_stay_frozen,
             ),
         ),
     )

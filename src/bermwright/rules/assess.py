@@ -138,7 +138,7 @@ def _mixed(house: House) -> tuple[str, str] | None:
 
 def _doubt(rule: Rule, study: Study) -> tuple[str, str] | None:
     """Why nothing of what this rule says may be said to hold, and what to do; None when it may."""
-    beyond = ", ".join(says[0].lower() + says[1:] for says, *_rest in outside(study))
+    beyond = ", ".join(says[0].lower() + says[1:] for says in outside(study))
     if beyond:
         return f"{beyond} is outside what the methods hold for", BEYOND
     loose = study.strength.loose

@@ -12,7 +12,9 @@ import pytest
 from bermwright.base.findings import Verdict
 from bermwright.base.marks import StopMark
 from bermwright.base.ranges import Range
-from bermwright.house import CurveKind, Frost, Nail
+from bermwright.data.climates import PLACES
+from bermwright.house import CurveKind, Frost, Nail, Site
+from bermwright.house.choices import SoilKind
 from bermwright.rules.assess import assess
 from bermwright.rules.registry import EVERY_RULE, RULES, UnknownRuleError, rule_named
 from bermwright.rules.ribs import buckling
@@ -327,6 +329,41 @@ def test_outside_the_methods_nothing_holds(larch_bank: House) -> None:
     said = [finding.verdict for finding in found.findings if finding.rule in OF_A_VAULT]
     assert Verdict.HOLDS not in said
     assert Verdict.TIGHT not in said
+
+
+def in_ground(study: Study, site: Site, **changes) -> Study:
+    soil = replace(site.soil[0], **changes)
+    return replace(study, house=replace(study.house, site=replace(site, soil=(soil,))))
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"kind": SoilKind.PEAT}, "Peat:"),
+        ({"kind": SoilKind.CLAY, "swells": True}, "Clay that swells:"),
+        ({"kind": SoilKind.CLAY}, "Whether the clay swells,"),
+    ],
+)
+def test_ground_that_no_method_holds_for(changes, says, good_study: Study) -> None:
+    study = in_ground(good_study, good_study.house.site, **changes)
+    (finding,) = rule_named("within-the-methods").run(study)
+    assert finding.verdict is Verdict.UNKNOWN
+    assert finding.says().startswith(says)
+    assert finding.advice
+
+
+def test_clay_that_does_not_swell_is_ground_like_other(good_study: Study) -> None:
+    study = in_ground(good_study, good_study.house.site, kind=SoilKind.CLAY, swells=False)
+    assert verdicts("within-the-methods", study) == {Verdict.HOLDS}
+
+
+@pytest.mark.parametrize(
+    ("permafrost", "expected"), [(None, Verdict.UNKNOWN), (True, Verdict.UNKNOWN), (False, Verdict.HOLDS)]
+)
+def test_ground_that_may_stay_frozen(permafrost, expected, good_study: Study) -> None:
+    cold = min(PLACES, key=lambda place: sum(place.mean))
+    site = replace(good_study.house.site, climate=f"normals:{cold.name}", permafrost=permafrost)
+    assert verdicts("within-the-methods", in_ground(good_study, site)) == {expected}
 
 
 def test_missing_soil_leaves_every_rule_unknown_and_asks(larch_bank: House) -> None:

@@ -10,6 +10,8 @@ from bermwright.base.findings import Shown, Verdict
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.validity import LIMITS
 from bermwright.data.works.practice import TRADE
+from bermwright.house.choices import SoilKind
+from bermwright.house.site import may_stay_frozen
 from bermwright.rules.nouns import Rule, Said
 
 if TYPE_CHECKING:
@@ -23,8 +25,29 @@ BEYOND = "Stay within it, or have this vault designed by somebody licensed, with
 
 
 def outside(study: Study) -> tuple[tuple[str, float, float, str], ...]:
-    """What lies outside the methods: name, value, limit and unit; an unknown value is none of these."""
-    return tuple((limit.says, value, limit.value, limit.unit) for limit, value in _beyond(study))
+    """What lies outside the methods, in words; what is not known is none of these."""
+    return (*(limit.says for limit, _value in _beyond(study)), *_strange_ground(study))
+
+
+def _strange_ground(study: Study) -> Iterator[str]:
+    """Kinds of ground that no method here holds for."""
+    site = study.house.site
+    fill = study.house.fill(study.vault)
+    if any(soil.kind is SoilKind.PEAT for soil in site.soil) or (fill and fill.kind is SoilKind.PEAT):
+        yield "Peat"
+    if any(soil.swells for soil in site.soil):
+        yield "Clay that swells"
+    if site.permafrost:
+        yield "Ground that stays frozen through the summer"
+
+
+def _not_told(study: Study) -> Iterator[tuple[str, str]]:
+    """Ground that may be of such a kind, as the file does not say: what, and the place in the file."""
+    site = study.house.site
+    if any(soil.kind is SoilKind.CLAY and soil.swells is None for soil in site.soil):
+        yield "the clay swells", "[[site.soil]] swells"
+    if site.permafrost is None and may_stay_frozen(site):
+        yield "the ground stays frozen through the summer", "[site] permafrost"
 
 
 def _beyond(study: Study) -> Iterator[tuple[Limit, float]]:
@@ -63,6 +86,8 @@ def _steepest(study: Study) -> float:
 
 def _decide(study: Study) -> Iterator[Said]:
     found = [_said(limit, value) for limit, value in _beyond(study)]
+    found += [_said_of_ground(what) for what in _strange_ground(study)]
+    found += [_asked(what, place) for what, place in _not_told(study)]
     yield from found or [
         Said(
             verdict=Verdict.HOLDS,
@@ -88,11 +113,30 @@ def _said(limit: Limit, value: float) -> Said:
     )
 
 
+def _said_of_ground(what: str) -> Said:
+    return Said(
+        verdict=Verdict.UNKNOWN,
+        template="{what}: the methods used here do not hold in such ground.",
+        values={"what": what},
+        advice="Build elsewhere, or have ground and house designed by somebody licensed who knows it.",
+    )
+
+
+def _asked(what: str, place: str) -> Said:
+    return Said(
+        verdict=Verdict.UNKNOWN,
+        template="Whether {what}, the file does not say.",
+        values={"what": what},
+        advice=f"Answer the question about {place}.",
+    )
+
+
 WITHIN_METHODS = Rule(
     name="within-the-methods",
     title="Within what the methods hold for",
     why="Every equation has a range. Outside it a number looks just as good and means nothing.",
     cites=(Cite(work=TRADE, place="limits set by judgement", provenance=Provenance.PRACTICE),),
     decide=_decide,
+    asks=("site.soil.swells", "site.permafrost"),
     reads_ribs=False,
 )
