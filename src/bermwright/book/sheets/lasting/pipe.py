@@ -35,7 +35,7 @@ UNDER, OVER, BESIDE = 0.05, 0.15, 0.10
 """Stone under, over and beside a pipe (m): two and six inches of a perimeter drain, a hand beside it."""
 SHOWN = 4.0
 """The pressed shape is drawn with its change this many times as large."""
-SCALES = (5.0, 10.0, 20.0)
+SCALES = (10.0, 20.0)
 
 
 def pipe_sheet(pipe: Pipe, found: Pressed, *, system: str = "metric") -> Sheet:
