@@ -11,6 +11,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.form.setout.ordinates import crown_length
+
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
@@ -143,11 +145,6 @@ def _corners(
         local(crown + normals[1]),
         local(crown - normals[1]),
     )
-
-
-def crown_length(rib: RibForm) -> float:
-    """Arc length of the centreline at its highest point (m)."""
-    return float(rib.centreline.s[int(np.argmax(rib.centreline.z))])
 
 
 def _joints(

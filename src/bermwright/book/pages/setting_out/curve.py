@@ -9,11 +9,11 @@ import numpy as np
 
 from bermwright.base.document import Block, Columns, Heading, Para, Table
 from bermwright.base.units import show
-from bermwright.book.pages.setting_out.ordinates import by_distance, by_height
+from bermwright.form.setout.ordinates import by_distance, by_height
 
 if TYPE_CHECKING:
     from bermwright.book.pages.inputs import BookInputs, VaultPages
-    from bermwright.book.pages.setting_out.ordinates import Ordinates
+    from bermwright.form.setout.ordinates import Ordinates
     from bermwright.form.shapes import RibForm
 
 _CURVES = ("inside", "centreline", "outside")

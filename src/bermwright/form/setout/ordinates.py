@@ -8,8 +8,6 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.book.templates.pieces import crown_length
-
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
@@ -45,6 +43,11 @@ class Ordinates:
 def curves_of(rib: RibForm) -> tuple[CurveLine, CurveLine, CurveLine]:
     """Inside, centreline, outside."""
     return (rib.inside, rib.centreline, rib.outside)
+
+
+def crown_length(rib: RibForm) -> float:
+    """Arc length of the centreline at its highest point (m)."""
+    return float(rib.centreline.s[int(np.argmax(rib.centreline.z))])
 
 
 def by_distance(rib: RibForm, springing: float) -> Ordinates:

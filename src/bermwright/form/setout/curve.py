@@ -1,0 +1,240 @@
+"""A curve for the workshop: arcs from centres, three-nail boards, string and fairing table."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.errors import OutOfRangeError
+from bermwright.form.setout.nouns import SetOutError
+from bermwright.handbook.curves import PlaneCurve
+from bermwright.handbook.fitting import tangent_arcs
+from bermwright.handbook.setout import (
+    crown_for_length,
+    fairing,
+    ordinates_by_distance,
+    shell_span,
+    string_length,
+    three_nail_angle,
+)
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from bermwright.form.shapes import CurveLine, VaultForm
+    from bermwright.handbook.curves import Arc
+    from bermwright.handbook.setout import Fairing
+
+    Array = NDArray[np.float64]
+
+NEAR = 0.003
+"""A chain of arcs this near to the curve needs no more arcs (m)."""
+CHAINS, POINTED_CHAINS = (3, 5), (2, 4)
+ROUND = 0.01
+"""A curve whose curvature varies by less than this share is one arc."""
+STATIONS = 13
+FEWEST, EVEN = 5, 0.002
+"""Ordinates that can be compared, and how even their distances must be (m)."""
+"""Stations of the fairing table."""
+LARGE = 1.0
+"""The drawn curve is fair as it is: only its differences are wanted (m)."""
+LESS_THAN_HALF = 0.98
+"""Share of half its chord that the rise of an arc may have for boards on nails."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArcSetting:
+    """One arc: centre and radii of inside, centreline and outside, and the boards that draw it (m)."""
+
+    x: float
+    """Centre from the axis, to the right."""
+    z: float
+    """Centre over the springing line."""
+    inside: float
+    centreline: float
+    outside: float
+    start: tuple[float, float]
+    """Where the arc of the centreline begins, from axis and springing."""
+    end: tuple[float, float]
+    chord: float
+    """Of the inside, between the nails."""
+    rise: float
+    boards: float | None
+    """Angle between the boards (rad); None where the arc is too round for them."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StringSetting:
+    """The string that a curve hangs in, or is measured by (m)."""
+
+    hangs: bool
+    """Whether a hung string gives this curve."""
+    length: float
+    """Along the centreline."""
+    nails: float
+    """Between the feet of the centreline."""
+    clear: float
+    """Between the inner edges of the feet."""
+    thickness: float
+    from_clear: float
+    """Between the nails, found from the clear span: the allowance for the thickness of the shell."""
+    hung: float
+    """String that hangs to the same span and rise."""
+    crown_share: float
+    """Rise of the crown over added string (-)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CurveOut:
+    """Everything that sets a curve out besides its ordinates."""
+
+    arcs: tuple[ArcSetting, ...]
+    """From the left foot; empty where no chain of arcs comes near enough."""
+    deviation: float
+    """Largest distance of the chain from the curve (m)."""
+    string: StringSetting
+    stations: tuple[float, ...]
+    """Across from the axis, of the fairing table (m)."""
+    heights: tuple[float, ...]
+    """Of the inside over the springing there (m)."""
+    fair: Fairing
+    """Its differences; what the curve itself does is fair."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredRow:
+    """One ordinate as it was measured (m)."""
+
+    at: float
+    measured: float
+    drawn: float
+    unfair: bool
+    """Whether its neighbours say that it is out."""
+
+    @property
+    def off(self) -> float:
+        """Measured less drawn."""
+        return self.measured - self.drawn
+
+
+def compare_ordinates(form: VaultForm, at: Array, measured: Array) -> tuple[MeasuredRow, ...]:
+    """Measured heights of the inside over the springing beside the drawn ones; outliers are named.
+
+    What is compared by differences is how far each is off the drawn curve, at even stations.
+    """
+    steps = np.diff(at)
+    if at.size < FEWEST or not np.allclose(steps, steps[0], atol=EVEN) or steps[0] <= 0.0:
+        raise SetOutError(
+            "Ordinates are compared at five or more even distances from left to right, such as every 0.25 m."
+        )
+    line = form.rib.inside
+    drawn = ordinates_by_distance(line.x, line.z, at) - form.springing
+    found = fairing(measured - drawn)
+    return tuple(
+        MeasuredRow(at=float(x), measured=float(z), drawn=float(d), unfair=number in found.unfair)
+        for number, (x, z, d) in enumerate(zip(at, measured, drawn, strict=True))
+    )
+
+
+def curve_out(form: VaultForm, *, hangs: bool) -> CurveOut:
+    """How the ribs' curve is set out by compass, boards and string."""
+    arcs, deviation = _arcs(form)
+    stations, heights = _table(form.rib.inside, form.springing)
+    return CurveOut(
+        arcs=arcs,
+        deviation=deviation,
+        string=_string(form, hangs=hangs),
+        stations=stations,
+        heights=heights,
+        fair=fairing(heights, least=LARGE),
+    )
+
+
+def _arcs(form: VaultForm) -> tuple[tuple[ArcSetting, ...], float]:
+    curve = _plane_curve(form.rib.centreline, form.springing)
+    chains: tuple[int, ...] = CHAINS if form.rib.apex is None else POINTED_CHAINS
+    if form.rib.apex is None and float(np.ptp(curve.curvature)) < ROUND * float(curve.curvature.mean()):
+        chains = (1,)
+    best: tuple[tuple[Arc, ...], float] | None = None
+    for count in chains:
+        try:
+            fit = tangent_arcs(curve, count)
+        except OutOfRangeError:
+            continue
+        if best is None or fit.deviation < best[1]:
+            best = (fit.arcs, fit.deviation)
+        if fit.deviation <= NEAR:
+            break
+    if best is None:
+        return (), float("nan")
+    half = 0.5 * form.rib.depth
+    return tuple(_setting(arc, half) for arc in best[0]), best[1]
+
+
+def _plane_curve(line: CurveLine, springing: float) -> PlaneCurve:
+    step, turn = np.diff(line.s), np.diff(line.angle)
+    middle = 0.5 * (line.s[1:] + line.s[:-1])
+    bent = np.divide(-turn, step, out=np.full_like(step, np.nan), where=step > 0.0)
+    kept = np.isfinite(bent)
+    return PlaneCurve(
+        x=line.x.copy(),
+        z=line.z - springing,
+        s=line.s.copy(),
+        angle=line.angle.copy(),
+        curvature=np.interp(line.s, middle[kept], bent[kept]),
+    )
+
+
+def _setting(arc: Arc, half: float) -> ArcSetting:
+    inside = arc.radius - half
+    turn = arc.start - arc.end
+    chord, rise = 2.0 * inside * np.sin(0.5 * turn), inside * (1.0 - np.cos(0.5 * turn))
+    flat = inside > 0.0 and 0.0 < rise < 0.5 * chord * LESS_THAN_HALF
+    return ArcSetting(
+        x=arc.x,
+        z=arc.z,
+        inside=inside,
+        centreline=arc.radius,
+        outside=arc.radius + half,
+        start=arc.point(arc.start),
+        end=arc.point(arc.end),
+        chord=float(chord),
+        rise=float(rise),
+        boards=float(three_nail_angle(chord, rise)) if flat else None,
+    )
+
+
+def _string(form: VaultForm, *, hangs: bool) -> StringSetting:
+    rib = form.rib
+    line, inner = rib.centreline, rib.inside
+    nails = float(line.x[-1] - line.x[0])
+    rise = float(line.z.max() - line.z[0])
+    clear = float(inner.x[-1] - inner.x[0])
+    foot = float(np.clip(abs(line.angle[0]), 1e-6, 0.5 * np.pi))
+    return StringSetting(
+        hangs=hangs,
+        length=line.length,
+        nails=nails,
+        clear=clear,
+        thickness=rib.depth,
+        from_clear=float(shell_span(clear, thickness=rib.depth, foot_angle=foot)),
+        hung=float(string_length(nails, rise)),
+        crown_share=float(crown_for_length(nails, rise)),
+    )
+
+
+def _table(line: CurveLine, springing: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
+    """Even stations over the upper part of the inside, where it runs flatter than 45 degrees."""
+    flat = np.abs(line.angle) < np.radians(45.0)
+    reach = min(-float(line.x[flat].min()), float(line.x[flat].max()))
+    step = np.floor(2.0 * reach / (STATIONS - 1) / 0.01) * 0.01
+    places = step * np.arange(-(STATIONS // 2), STATIONS // 2 + 1)
+    heights = ordinates_by_distance(line.x, line.z, places) - springing
+    return tuple(round(float(place), 6) for place in places), tuple(float(z) for z in heights)
+
+
+def rib_places(form: VaultForm) -> tuple[float, ...]:
+    """Middle of every rib along the axis from the front one (m)."""
+    return tuple(float(place) for place in np.linspace(0.0, form.length, form.ribs))

@@ -1,0 +1,259 @@
+"""Surveyed points to a surface: repeats must agree, outliers are named, slope and facing compared."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.data.setting_out import SURVEY_ODD, SURVEY_REPEAT
+from bermwright.form.setout.ground import Surface
+from bermwright.form.setout.nouns import SetOutError
+from bermwright.handbook.setout import fit_plane, odd_heights
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from numpy.typing import NDArray
+
+    from bermwright.handbook.setout import Plane
+    from bermwright.house import House, Vault
+
+    Array = NDArray[np.float64]
+
+SAME_PLACE = 0.05
+"""Two points nearer than this are one place measured twice (m)."""
+FOR_BEND = 9
+"""Points from which a bent surface is tried; it has six measures of its own."""
+BEND_GAIN = 0.7
+"""A bent surface is taken where it lowers the standard error of a point to this share."""
+MOST_ODD = 0.25
+"""Share of odd points beyond which the survey as a whole is doubted."""
+SLOPE_APART, FACING_APART = np.radians(2.0), np.radians(20.0)
+"""From which the file's slope and facing do not agree with the survey."""
+LEVEL_GROUND = np.radians(1.0)
+"""Flatter ground faces nowhere."""
+NO_POINTS = 3
+TOO_FAR = 2000.0
+"""Points further from the house than this are another place (m)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SurveyPoint:
+    """One point: to the east, to the north and up, from any origin (m)."""
+
+    name: str
+    east: float
+    north: float
+    height: float
+    line: int
+    """Line or number in the file."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surveyed:
+    """What the points say of the ground."""
+
+    surface: Surface
+    plane: Plane
+    used: tuple[SurveyPoint, ...]
+    middle: SurveyPoint
+    spread: float
+    """Standard error of a point against the surface (m)."""
+    says: tuple[str, ...]
+    """Comparison with the file, repeats, how the surface was made."""
+
+    @property
+    def slope(self) -> float:
+        """Of the plane (rad)."""
+        return self.plane.slope
+
+    @property
+    def faces(self) -> float:
+        """Downhill, from north clockwise (rad)."""
+        return self.plane.faces
+
+
+def surveyed(house: House, vault: Vault, points: tuple[SurveyPoint, ...], *, name: str) -> Surveyed:
+    """The surface under the house; refuses points that do not close, lie alone or make no surface."""
+    if vault.axis is None:
+        raise SetOutError(f'{name}: the axis of "{vault.name}" is not known. Write vault.axis, from north.')
+    kept, repeats = _without_repeats(points, name)
+    if len(kept) < NO_POINTS:
+        raise SetOutError(f"{name}: {len(kept)} different points; a surface needs three, ten are usual.")
+    middle = _middle(house, kept, name)
+    _refuse_far(kept, middle, name)
+    east, north, height = _columns(kept)
+    odd = odd_heights(east, north, height, least=SURVEY_ODD.value)
+    _refuse_odd(kept, np.asarray(odd, dtype=bool), name)
+    plane = fit_plane(east, north, height)
+    surface, spread = _surface(house, vault, kept, middle)
+    says = (*repeats, *_compared(house, plane), surface.words)
+    return Surveyed(surface=surface, plane=plane, used=kept, middle=middle, spread=spread, says=says)
+
+
+def _columns(points: tuple[SurveyPoint, ...]) -> tuple[Array, Array, Array]:
+    table = np.array([(point.east, point.north, point.height) for point in points])
+    return table[:, 0], table[:, 1], table[:, 2]
+
+
+def _without_repeats(
+    points: tuple[SurveyPoint, ...], name: str
+) -> tuple[tuple[SurveyPoint, ...], tuple[str, ...]]:
+    """Each place once, at the mean of its heights; refused where they do not agree."""
+    groups: list[list[SurveyPoint]] = []
+    for point in points:
+        home = next((group for group in groups if _same_place(group[0], point)), None)
+        groups.append([point]) if home is None else home.append(point)
+    wrong = [text for group in groups for text in _misses(group)]
+    if wrong:
+        raise SetOutError(
+            f"{name}: the survey does not close.\n"
+            + "\n".join(f"  {text}" for text in wrong)
+            + "\nMeasure these again, or level the loop with `bermwright setout FILE --levels READINGS`."
+        )
+    repeats = sum(len(group) > 1 for group in groups)
+    says = (f"{repeats} places were measured more than once and agree within 30 mm.",) if repeats else ()
+    return tuple(_mean(group) for group in groups), says
+
+
+def _same_place(one: SurveyPoint, other: SurveyPoint) -> bool:
+    near = np.hypot(one.east - other.east, one.north - other.north) < SAME_PLACE
+    return bool(near) or (bool(one.name) and one.name == other.name)
+
+
+def _misses(group: list[SurveyPoint]) -> Iterator[str]:
+    first = group[0]
+    for other in group[1:]:
+        up = abs(other.height - first.height)
+        away = float(np.hypot(other.east - first.east, other.north - first.north))
+        worst = max(up, away)
+        if worst > SURVEY_REPEAT.value:
+            yield (
+                f'"{first.name or first.line}" in line {first.line} and line {other.line}: '
+                f"{1000.0 * up:.0f} mm apart in height, {1000.0 * away:.0f} mm in plan; 30 mm are allowed."
+            )
+
+
+def _mean(group: list[SurveyPoint]) -> SurveyPoint:
+    first = group[0]
+    east, north, height = (float(column.mean()) for column in _columns(tuple(group)))
+    return SurveyPoint(name=first.name, east=east, north=north, height=height, line=first.line)
+
+
+def _middle(house: House, points: tuple[SurveyPoint, ...], name: str) -> SurveyPoint:
+    wanted = house.survey.middle if house.survey is not None else None
+    names = ", ".join(f'"{point.name}"' for point in points if point.name) or "none has a name"
+    if wanted is None:
+        raise SetOutError(
+            f"{name}: which point is the middle of the house? Write survey.middle; the points are {names}."
+        )
+    found = next((point for point in points if point.name == wanted), None)
+    if found is None:
+        raise SetOutError(f'{name}: no point is called "{wanted}" (survey.middle). The points are {names}.')
+    return found
+
+
+def _refuse_far(points: tuple[SurveyPoint, ...], middle: SurveyPoint, name: str) -> None:
+    far = [
+        point for point in points if np.hypot(point.east - middle.east, point.north - middle.north) > TOO_FAR
+    ]
+    if far:
+        raise SetOutError(
+            f'{name}: "{far[0].name or far[0].line}" in line {far[0].line} lies over 2 km from the house. '
+            "Are latitude and longitude, or east and north, the wrong way round?"
+        )
+
+
+def _refuse_odd(points: tuple[SurveyPoint, ...], odd: NDArray[np.bool_], name: str) -> None:
+    if not odd.any():
+        return
+    if odd.mean() > MOST_ODD:
+        raise SetOutError(
+            f"{name}: {int(odd.sum())} of {odd.size} points lie off any even surface. Are the heights in "
+            "metres, and is the third column the height?"
+        )
+    east, north, height = _columns(points)
+    plane = fit_plane(east[~odd], north[~odd], height[~odd])
+    lines = []
+    for at in np.flatnonzero(odd):
+        should = (
+            plane.level
+            + plane.east * (east[at] - plane.middle[0])
+            + plane.north * (north[at] - plane.middle[1])
+        )
+        point = points[at]
+        lines.append(
+            f'"{point.name or point.line}" in line {point.line}: height {point.height:.3f} m, its neighbours '
+            f"make it {should:.2f} m"
+        )
+    raise SetOutError(
+        f"{name}: these points do not lie on the ground that the others make:\n"
+        + "\n".join(f"  {text}" for text in lines)
+        + "\nMeasure them again, take them out, or add points around a real bank or pit."
+    )
+
+
+def _surface(
+    house: House, vault: Vault, points: tuple[SurveyPoint, ...], middle: SurveyPoint
+) -> tuple[Surface, float]:
+    """A plane, or a bent surface where that is clearly nearer; levels from the finished floor."""
+    u, v = _own_axes(vault, points, middle)
+    height = np.array([point.height for point in points])
+    flat = np.column_stack([np.ones_like(u), u, v])
+    found, spread = _least(flat, height)
+    words = f"A plane through {len(points)} surveyed points, 1 standard error {1000.0 * spread:.0f} mm."
+    if len(points) >= FOR_BEND:
+        bent, closer = _least(np.column_stack([flat, u * u, u * v, v * v]), height)
+        if closer < BEND_GAIN * spread:
+            found, spread = bent, closer
+            words = (
+                f"A bent surface through {len(points)} surveyed points, 1 standard error "
+                f"{1000.0 * closer:.0f} mm; outside them it is a guess."
+            )
+    if not np.isfinite(spread):
+        words = "A plane through three surveyed points: none is spare, so no error would show."
+    floor = house.site.floor
+    if floor is None:
+        raise SetOutError("The level of the floor is not known. Write site.floor.")
+    level = -floor, *(float(value) for value in found[1:])
+    return Surface(coefficients=level, middle=0.5 * vault.length, words=words), spread
+
+
+def _own_axes(vault: Vault, points: tuple[SurveyPoint, ...], middle: SurveyPoint) -> tuple[Array, Array]:
+    """Along and across the vault, from the middle of the house (m)."""
+    east, north, _ = _columns(points)
+    x, y = east - middle.east, north - middle.north
+    sine, cosine = np.sin(vault.axis or 0.0), np.cos(vault.axis or 0.0)
+    return x * sine + y * cosine, x * cosine - y * sine
+
+
+def _least(design: Array, height: Array) -> tuple[Array, float]:
+    found, *_ = np.linalg.lstsq(design, height, rcond=None)
+    spare = height.size - design.shape[1]
+    off = height - design @ found
+    return np.asarray(found, dtype=float), float(np.sqrt(off @ off / spare)) if spare > 0 else float("nan")
+
+
+def _compared(house: House, plane: Plane) -> Iterator[str]:
+    """Whether slope and facing of the file agree with the points."""
+    slope, faces = np.degrees(plane.slope), np.degrees(plane.faces)
+    seen = f"The points fall {slope:.1f}° towards {faces:.0f}° from north"
+    site = house.site
+    if site.slope is None:
+        yield f"{seen}; the file gives no slope."
+        return
+    apart = abs(plane.slope - site.slope) > SLOPE_APART
+    if site.faces is not None and max(plane.slope, site.slope) > LEVEL_GROUND:
+        turn = abs((plane.faces - site.faces + np.pi) % (2.0 * np.pi) - np.pi)
+        apart = apart or bool(turn > FACING_APART)
+    told = f"the file says {np.degrees(site.slope):.1f}°"
+    told += f" towards {np.degrees(site.faces):.0f}°" if site.faces is not None else ""
+    if apart:
+        yield (
+            f'{seen}; {told}. Write slope = "{slope:.1f} deg" and faces = "{faces:.0f} deg" into [site]: '
+            "the checks still count with the file."
+        )
+    else:
+        yield f"{seen}; {told}: they agree."
