@@ -80,6 +80,7 @@ VARIATIONS = (
     ("larch-bank", WEAKLY_PROPPED),
     ("alder-loft", LOFT_TOO_LIGHT),
     ("alder-loft", FORGOTTEN),
+    ("rowan-ring", {"dome.0.course": "300 mm"}),
 )
 WANTED = ("holds", "fails", "unknown")
 NOT_HERE: frozenset[tuple[str, str]] = frozenset(
@@ -89,6 +90,7 @@ NOT_HERE: frozenset[tuple[str, str]] = frozenset(
         ("boards-bend-to-the-curve", "holds"),
         ("bond-beam-holds", "fails"),
         ("bond-beam-holds", "holds"),
+        ("domes-stand", "holds"),  # nothing is known of the strength of domes: it can never hold
         ("floor-tie-holds-the-feet", "fails"),
         ("forces-on-the-shell-close", "fails"),
         ("house-stands-an-earthquake", "fails"),
@@ -110,7 +112,7 @@ NOT_HERE: frozenset[tuple[str, str]] = frozenset(
 
 def houses() -> list[tuple[dict[str, Any], bool]]:
     """Tables of every house, and whether its stop marks are wanted."""
-    tables = {path.stem: house_tables(path.read_text(encoding="utf-8")) for path in EXAMPLES.glob("*.toml")}
+    tables = {path.stem: house_tables(path.read_text(encoding="utf-8")) for path in EXAMPLES.rglob("*.toml")}
     lessons = [changed(ordinary(), drawn(one, Built.AS_BUILT)) for one in all_lessons()]
     varied = [changed(tables[name], changes) for name, changes in VARIATIONS]
     marked = [(one, name in {"larch-bank", "kettle-hill"}) for name, one in tables.items()]

@@ -12,6 +12,7 @@ from bermwright.rules.air.tube import INTAKE_TUBE
 from bermwright.rules.damp.corners import CORNERS
 from bermwright.rules.damp.layers import LAYERS_DRY
 from bermwright.rules.damp.ribs import RIBS_DRY
+from bermwright.rules.domes.standing import DOMES_STAND
 from bermwright.rules.erection.bracing import RIBS_STAND_UP
 from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED
 from bermwright.rules.fire.escape import ALARMS_WAKE, TWO_WAYS_OUT, WAY_OUT_IS_SHORT
@@ -121,6 +122,7 @@ RULES: tuple[Rule, ...] = (
 )
 
 HOUSE_RULES: tuple[HouseRule, ...] = (
+    DOMES_STAND,
     ENDS_ARE_CLOSED,
     END_PLANKS,
     END_POSTS,
@@ -154,6 +156,7 @@ HOUSE_RULES: tuple[HouseRule, ...] = (
 EVERY_RULE: tuple[AnyRule, ...] = (*RULES, *HOUSE_RULES)
 
 NOT_CHECKED: tuple[str, ...] = (
+    "domes: thrust, rings, openings, soil, snow, wind and earthquake; only their shape and courses are drawn",
     "the bank of the dig before it is filled, and slopes of clay that has had no time to drain",
     "fire in linings of plaster, in floors, posts and end walls; fire brigade access",
     "buckling of the ribs beside a lost one, water that a leak lets into the room",

@@ -121,8 +121,8 @@ def test_the_fill_takes_over_what_the_named_soil_says():
 
 
 def test_tables_that_are_planned_are_named_and_the_rest_is_read():
-    opened = read(SAMPLE + '\n[[dome]]\nname = "store"\n\n[power]\nsolar = "yes"\n', "house.toml")
-    assert opened.not_read == ("dome", "power")
+    opened = read(SAMPLE + '\n[[furniture]]\nname = "store"\n\n[power]\nsolar = "yes"\n', "house.toml")
+    assert opened.not_read == ("furniture", "power")
     assert opened.house.name == "Larch Bank"
 
 

@@ -243,10 +243,9 @@ class _Reading:
     def contradict(self, house: House) -> None:
         """Add what does not fit together, leaving out what has a mistake already."""
         doubtful = frozenset(found.path for found in self.mistakes)
-        if ("vault",) not in doubtful and not house.vaults:
-            self.mistakes.append(
-                _Found(("vault",), "", "is missing: the file describes no vault.", "Write a [[vault]] table.")
-            )
+        if not (house.vaults or house.domes) and doubtful.isdisjoint({("vault",), ("dome",)}):
+            allowed = "is missing: the file describes no vault and no dome."
+            self.mistakes.append(_Found(("vault",), "", allowed, "Write a [[vault]] table."))
         for clash in contradictions(house, doubtful):
             self.mistakes.append(_Found(clash.path, clash.given, clash.allowed, clash.advice))
 

@@ -36,7 +36,8 @@ def schema() -> dict[str, Any]:
     whole = _table(House)
     for name in NOT_READ_YET:
         whole["properties"][name] = {"description": "Planned; not read yet.", "type": ["object", "array"]}
-    whole["required"] = ["house", "vault"]
+    whole["required"] = ["house"]
+    whole["anyOf"] = [{"required": ["vault"]}, {"required": ["dome"]}]
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "bermwright house file",

@@ -44,6 +44,7 @@ def dome_checks(house: House) -> Iterator[Check]:
         yield Check(here, ("curve", "base_centre"), bound(_leans_out, here, dome))
         yield Check(here, ("unit", "laid"), bound(_tilted_tubes, here, dome))
         yield Check(here, ("course", "rise"), bound(_one_course, here, dome))
+        yield Check(here, ("pivot", "springing", "rise"), bound(_high_pivot, here, dome))
         yield Check(here, ("opening",), bound(_openings, here, dome))
         yield Check(here, ("opening", "span", "rise", "springing"), bound(_too_large, here, dome))
         yield Check(here, ("crew",), bound(_named_once, here, "crew", [crew.name for crew in dome.crews]))
@@ -197,6 +198,18 @@ def _one_course(here: Key, dome: Dome) -> Iterator[Contradiction]:
             metres(dome.course),
             f"leaves fewer than four courses in a rise of {metres(rise)}.",
             "Write the height of one course, or a higher dome.",
+        )
+
+
+def _high_pivot(here: Key, dome: Dome) -> Iterator[Contradiction]:
+    rise = rise_of(dome)
+    if dome.pivot is not None and rise is not None and dome.pivot > dome.springing + 0.75 * rise:
+        yield clash(
+            here,
+            "pivot",
+            show(dome.pivot, "level"),
+            f"is near the inner crown at {show(dome.springing + rise, 'level')} or over it.",
+            "Fix the chain lower: its length must tell one course from the next.",
         )
 
 

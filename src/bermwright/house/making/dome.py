@@ -189,6 +189,15 @@ class Dome:
             missing="it is fixed at the level of the springing",
         ),
     )
+    hook: float = field(
+        default=0.0,
+        metadata=says(
+            "Distance from the axis to where the chain hooks on: half the pole and its ring.",
+            Quantity("thickness", "0 mm", "500 mm", "more is a wheel"),
+            example="40 mm",
+            source="chains are counted from the axis itself unless the file says otherwise",
+        ),
+    )
     centre_offset: float | None = field(
         default=None,
         metadata=says(

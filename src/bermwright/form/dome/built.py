@@ -1,0 +1,111 @@
+"""A ring that was measured, beside its drawing, and the radii of the next courses."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.data.domes import CHANGE, COURSE_TOLERANCE, FLATTEST
+from bermwright.form.dome.profile import DomeProblemError
+from bermwright.handbook.compass import chain_from_pivot, fit_ring, recover, ring_roundness
+
+if TYPE_CHECKING:
+    from collections.abc import Sequence
+
+    from bermwright.form.dome.shapes import DomeForm
+    from bermwright.handbook.compass import RingFit, Roundness
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """One radius, measured level from the axis to the inner face at the bed of a course."""
+
+    course: int
+    direction: float
+    """Clockwise from the zero mark (rad)."""
+    radius: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NextCourse:
+    """One course ahead, as drawn and as it is to be laid now."""
+
+    number: int
+    drawn: float
+    radius: float
+    chain: float
+    step: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Correction:
+    """What one measured ring says."""
+
+    course: int
+    readings: tuple[Reading, ...]
+    fit: RingFit
+    roundness: Roundness
+    error: float
+    """Mean radius over the drawing's (m)."""
+    ahead: tuple[NextCourse, ...]
+    back_at: int | None
+    """Course that lies on the drawing again; None where the error cannot be made good."""
+    left: float
+    """Error that the last course still has (m)."""
+    flat: bool
+    """Whether a stretch of it is straight or dented: stop."""
+
+    @property
+    def flattest(self) -> Reading:
+        """Where it is least round."""
+        return self.readings[self.roundness.flattest]
+
+
+def correct(form: DomeForm, readings: Sequence[Reading]) -> Correction:
+    """Judge the highest ring among the readings and lead the next courses back."""
+    number = max((one.course for one in readings), default=0)
+    if not 1 <= number <= len(form.courses):
+        raise DomeProblemError(
+            form.name, f"course {number}", f"is measured, but the dome has courses 1 to {len(form.courses)}.",
+            "Count courses from 1, at the springing.",
+        )  # fmt: skip
+    ring = sorted((one for one in readings if one.course == number), key=lambda one: one.direction)
+    turns, radii = np.array([one.direction for one in ring]), np.array([one.radius for one in ring])
+    fit = fit_ring(turns, radii)
+    course, ahead = form.courses[number - 1], form.courses[number - 1 :]
+    drawn = np.array([one.radius for one in ahead])
+    led = recover(drawn, fit.radius, form.step_limit, CHANGE.value)
+    apart = np.abs(led - drawn)
+    # Within what a fresh course can be laid to it is back.
+    back = np.flatnonzero(apart <= COURSE_TOLERANCE.value * 0.1)
+    roundness = ring_roundness(turns, radii)
+    return Correction(
+        course=number,
+        readings=tuple(ring),
+        fit=fit,
+        roundness=roundness,
+        error=fit.radius - course.radius,
+        ahead=tuple(_ahead(form, number, led)),
+        back_at=int(ahead[int(back[0])].number) if back.size else None,
+        left=float(led[-1] - drawn[-1]),
+        flat=bool(np.min(roundness.share) < FLATTEST.value),
+    )
+
+
+def _ahead(form: DomeForm, number: int, led: np.ndarray) -> list[NextCourse]:
+    rows = []
+    for place, course in enumerate(form.courses[number:], 1):
+        radius = float(led[place])
+        chain = float(chain_from_pivot(course.height, radius, form.dome.pivot_height)) - form.dome.hook
+        rows.append(
+            NextCourse(
+                number=course.number,
+                drawn=course.radius,
+                radius=radius,
+                chain=chain,
+                step=float(led[place - 1]) - radius,
+            )
+        )
+    return rows

@@ -1,0 +1,131 @@
+"""One ring at a time: what openings leave of it, its bricks, and which crew lays which part."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.units import show
+from bermwright.data.domes import END, LAP
+from bermwright.form.dome.profile import DomeProblemError
+from bermwright.form.dome.shapes import CrewPart, Piece
+from bermwright.handbook.compass import (
+    bricks_in_ring,
+    opening_angle,
+    round_head_width,
+    start_shift,
+    work_shares,
+)
+from bermwright.house.making.words import Head
+
+if TYPE_CHECKING:
+    from bermwright.house.making.dome import Dome, DomeOpening
+
+TURN = 2.0 * np.pi
+NEAR = 1e-6
+"""Levels that differ less are one (m)."""
+
+
+def hole_width(opening: DomeOpening, low: float, high: float) -> float:
+    """Widest part of an opening between two levels (m); 0 where it has none there."""
+    if low >= opening.top - NEAR or high <= opening.sill + NEAR:
+        return 0.0
+    if opening.head is Head.FLAT:
+        return opening.width
+    return float(round_head_width(max(low, opening.sill) - opening.head_springing, opening.width))
+
+
+def pieces_of(dome: Dome, height: float, course: float, radius: float, start: float) -> tuple[Piece, ...]:
+    """The parts of one ring, clockwise from the first after its start."""
+    low = dome.springing + height
+    holes = [(one, hole_width(one, low, low + course)) for one in dome.openings]
+    holes = [(one, width) for one, width in holes if width > 0.0]
+    for one, width in holes:
+        if width >= 2.0 * radius:
+            wide = f"is {width:.2f} m wide at {show(low, 'level')}"
+            raise DomeProblemError(
+                dome.name, f'opening "{one.name}"', f"{wide}, the ring there only {2.0 * radius:.2f} m.",
+                "Make it narrower, or lower its head.",
+            )  # fmt: skip
+    if not holes:
+        return (
+            _piece(
+                dome, start, start + TURN, radius, length=TURN * (radius + 0.5 * dome.thickness), whole=True
+            ),
+        )
+    return _between(dome, holes, radius, start)
+
+
+def _between(
+    dome: Dome, holes: list[tuple[DomeOpening, float]], radius: float, start: float
+) -> tuple[Piece, ...]:
+    """The parts between openings; the angles of an opening differ at the inner face and in the middle."""
+    middle = radius + 0.5 * dome.thickness
+    order = sorted(holes, key=lambda hole: (hole[0].at - start) % TURN)
+    pieces = []
+    for (one, width), (other, next_width) in zip(order, [*order[1:], order[0]], strict=True):
+        at = (one.at - start) % TURN
+        apart = (other.at - one.at) % TURN or TURN
+        first = start + at + 0.5 * float(opening_angle(radius, width))
+        last = start + at + apart - 0.5 * float(opening_angle(radius, next_width))
+        if last <= first:
+            raise DomeProblemError(
+                dome.name, f'opening "{one.name}"', f'leaves no wall beside "{other.name}" in a ring '
+                f"{2.0 * radius:.2f} m wide.", "Make one of them narrower or lower.",
+            )  # fmt: skip
+        taken = 0.5 * float(opening_angle(middle, width) + opening_angle(middle, next_width))
+        pieces.append(_piece(dome, first, last, radius, length=middle * (apart - taken), whole=False))
+    return tuple(pieces)
+
+
+def _piece(dome: Dome, start: float, end: float, radius: float, *, length: float, whole: bool) -> Piece:
+    count = None
+    if dome.unit_length is not None and not dome.unit.runs_on:
+        count = int(bricks_in_ring(radius * (end - start), dome.unit_length, dome.joint))
+    return Piece(start=start, end=end, length=length, whole=whole, bricks=count)
+
+
+def tube_of(pieces: tuple[Piece, ...]) -> float:
+    """Length of tube with what is folded under at its cut ends (m)."""
+    return sum(piece.length + 2.0 * END.value for piece in pieces)
+
+
+def next_start(start: float, radius: float, thickness: float) -> float:
+    """Where the next course begins, so that its end does not lie over this one's."""
+    middle = radius + 0.5 * thickness
+    return (start + min(float(start_shift(middle, LAP.value)), 0.5 * np.pi)) % TURN
+
+
+def crews_of(dome: Dome, pieces: tuple[Piece, ...]) -> tuple[CrewPart, ...]:
+    """Which crew lays which part, all going clockwise and coming to their ends together."""
+    if not dome.crews:
+        return ()
+    shares = work_shares([1.0 / crew.metre_takes for crew in dome.crews])
+    whole = sum(piece.length for piece in pieces)
+    parts, done = [], 0.0
+    for crew, share in zip(dome.crews, shares.tolist(), strict=True):
+        length = share * whole
+        parts.append(
+            CrewPart(
+                crew=crew.name,
+                start=_direction(pieces, done, after=True) % TURN,
+                end=_direction(pieces, done + length, after=False) % TURN,
+                length=length,
+                seconds=length * crew.metre_takes,
+            )
+        )
+        done += length
+    return tuple(parts)
+
+
+def _direction(pieces: tuple[Piece, ...], length: float, *, after: bool) -> float:
+    """Direction at a length along the pieces; at a gap the side behind it, or before it."""
+    for number, piece in enumerate(pieces):
+        last = number == len(pieces) - 1
+        ends_here = length < piece.length - NEAR if after else length <= piece.length + NEAR
+        if ends_here or last:
+            share = min(max(length / piece.length, 0.0), 1.0)
+            return piece.start + share * (piece.end - piece.start)
+        length -= piece.length
+    return 0.0

@@ -1,0 +1,1 @@
+"""Rules on domes. Only their shape is known: whether one stands is said to be unknown, never more."""
