@@ -34,6 +34,7 @@ COMMANDS = {
     "book": "write the site book as PDF",
     "templates": "write the full-size rib templates as PDF",
     "draw": "write the section and rib drawings as PDF, SVG or DXF",
+    "cut": "lay every piece into the boards of the yard: what is sawn from which, and what is left over",
     "count": "count material, soil, hours and money, with the working",
     "evidence": "compare the handbook with published values",
     "schema": "write the JSON Schema of the house file",

@@ -14,6 +14,8 @@ _STARTS = {
     ".svg": (b"<svg", b"<?xml"),
     ".dxf": (b"  0", b"0\n", b"0\r\n", b"999", b"AutoCAD"),
     ".json": (b"{", b"["),
+    ".csv": (b"what,",),
+    ".xlsx": (b"PK",),
 }
 """How a file of each kind begins, by which a file that is there is known as one that may be replaced."""
 

@@ -12,7 +12,7 @@ from bermwright.base.units import DIMENSIONS, convert, show, show_range
 from bermwright.book.pages.chapters import house_chapters
 from bermwright.book.pages.inputs import BookInputs, Checked, StopLine, Value, VaultPages
 from bermwright.book.sheets import supports_of
-from bermwright.book.templates import Nailing
+from bermwright.book.templates import Nailing, nailing_of
 from bermwright.house.fields import Quantity, Table, Tables, said_of
 from bermwright.house.questions import label
 from bermwright.house.values import Board, Nail
@@ -140,18 +140,7 @@ def _basis(study: Study, system: str) -> str:
 
 def _nailing(study: Study) -> Nailing | None:
     joint, nail = study.strength.joint, study.vault.nails
-    if joint is None or nail is None:
-        return None
-    return Nailing(
-        diameter=nail.diameter,
-        length=nail.length,
-        count=joint.count,
-        rows=joint.rows,
-        along=float(joint.least.along),
-        edge=float(joint.least.loaded_edge),
-        end=float(joint.least.loaded_end),
-        spacing=joint.spacing,
-    )
+    return None if joint is None or nail is None else nailing_of(joint, nail)
 
 
 def _assumed(house: House) -> Iterator[Value]:

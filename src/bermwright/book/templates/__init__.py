@@ -5,7 +5,7 @@ Start reading at `rib.py`; `tiles.py` knows paper, `drawn.py` knows what is on a
 
 from __future__ import annotations
 
-from bermwright.book.templates.nails import Nailing, nail_spots
+from bermwright.book.templates.nails import Nailing, nail_spots, nailing_of
 from bermwright.book.templates.pieces import Flat, Pattern, lay_flat, patterns
 from bermwright.book.templates.rib import (
     Stamp,
@@ -24,6 +24,7 @@ __all__ = [
     "TemplateSummary",
     "lay_flat",
     "nail_spots",
+    "nailing_of",
     "pattern_title",
     "patterns",
     "rib_templates",

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from collections.abc import Generator, Iterator
 
     from bermwright.book.templates.pieces import Flat
+    from bermwright.house import Nail
+    from bermwright.rules.analysis.joint import NailedJoint
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +36,20 @@ class Nailing:
     """Least distance from an end or a butt joint."""
     spacing: float
     """Distance of the nails along the rib between the joints."""
+
+
+def nailing_of(joint: NailedJoint, nail: Nail) -> Nailing:
+    """The pattern of a joint that the rules have checked."""
+    return Nailing(
+        diameter=nail.diameter,
+        length=nail.length,
+        count=joint.count,
+        rows=joint.rows,
+        along=float(joint.least.along),
+        edge=float(joint.least.loaded_edge),
+        end=float(joint.least.loaded_end),
+        spacing=joint.spacing,
+    )
 
 
 def nail_spots(flat: Flat, nailing: Nailing) -> tuple[tuple[float, float], ...]:

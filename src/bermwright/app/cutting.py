@@ -1,0 +1,169 @@
+"""The cut list of a house: planned once, written as pages, drawings or tables."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bermwright.app.assessing import quiet
+from bermwright.app.opening import open_house, revision_of
+from bermwright.app.outside.clock import day
+from bermwright.app.outside.files import beside, output, write_bytes
+from bermwright.app.outside.hush import hushed
+from bermwright.book.pages.cutting import VaultCut, cut_document, cutting_pages
+from bermwright.book.sheets.cutting import board_sheets, jig_sheet, label_sheets, log_sheet, nail_sheet
+from bermwright.book.templates import nailing_of
+from bermwright.data.timber_classes import TIMBER_CLASSES
+from bermwright.form import vault_form
+from bermwright.formats.cut_lists import cut_csv, cut_xlsx, plan_data
+from bermwright.formats.documents import pdf
+from bermwright.formats.drawings import dxf, svg
+from bermwright.house import Saw
+from bermwright.rules.analysis.joint import nailed_joint
+from bermwright.takeoff.cutting import house_plan
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+    from pathlib import Path
+    from typing import Any
+
+    from bermwright.base.document import Block, Document
+    from bermwright.base.drawing import Sheet
+    from bermwright.form.shapes import VaultForm
+    from bermwright.formats.house_file import Opened
+    from bermwright.house import House, Vault
+    from bermwright.takeoff.cutting import HousePlan
+
+    Progress = Callable[[str], None]
+
+ENDINGS = (".pdf", ".svg", ".dxf", ".csv", ".xlsx")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutWishes:
+    """How the cut list is wanted."""
+
+    out: str | None = None
+    date: str | None = None
+    system: str = "metric"
+    labels: bool = True
+    """Whether a PDF ends with labels."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CutOut:
+    """A planned cut list, ready to be printed or written."""
+
+    opened: Opened
+    plan: HousePlan
+    vaults: tuple[VaultCut, ...]
+    path: Path | None
+    date: str
+    system: str
+    labels: bool
+
+    @property
+    def document(self) -> Document:
+        """The pages without labels, for the terminal."""
+        return self._document(labels=False)
+
+    @property
+    def data(self) -> dict[str, Any]:
+        """Everything for JSON."""
+        return plan_data(self.plan)
+
+    def _document(self, *, labels: bool) -> Document:
+        return cut_document(
+            self.plan,
+            self.blocks,
+            revision=revision_of(self.opened),
+            date=self.date,
+            system=self.system,
+            labels=labels,
+        )
+
+    @property
+    def blocks(self) -> tuple[Block, ...]:
+        """The pages."""
+        saw = self.opened.house.saw or Saw()
+        return tuple(cutting_pages(self.plan, self.vaults, log_kerf=saw.log_kerf, system=self.system))
+
+    @property
+    def sheets(self) -> tuple[Sheet, ...]:
+        """Every drawing alone."""
+        saw, plan = self.opened.house.saw or Saw(), self.plan
+        found = [sheet for cut in plan.lists for sheet in board_sheets(cut, plan.codes, system=self.system)]
+        for vault in self.vaults:
+            if not vault.form.rib.bent:
+                found.append(jig_sheet(vault.form, system=self.system))
+                nails = vault.nailing and nail_sheet(vault.form, vault.nailing, system=self.system)
+                found += [nails] if nails else []
+        if plan.logs:
+            found.append(log_sheet(plan.logs, saw.log_kerf, system=self.system))
+        return (*found, *(label_sheets(plan.lists, plan.codes, system=self.system) if self.labels else ()))
+
+    def files(self) -> tuple[tuple[Path, bytes], ...]:
+        """What is to be written, made in memory first."""
+        if self.path is None:
+            return ()
+        match self.path.suffix.lower():
+            case ".pdf":
+                return ((self.path, pdf(self._document(labels=self.labels), date=self.date)),)
+            case ".csv":
+                return ((self.path, cut_csv(self.plan, self.system)),)
+            case ".xlsx":
+                return ((self.path, cut_xlsx(self.plan, date=self.date, system=self.system)),)
+            case ".dxf":
+                return ((self.path, dxf(*self.sheets)),)
+            case _:
+                return tuple(
+                    (numbered(self.path, number), svg(sheet).encode("utf-8"))
+                    for number, sheet in enumerate(self.sheets, 1)
+                )
+
+    def write(self) -> tuple[Path, ...]:
+        """Put them on disk, each whole or not at all."""
+        return tuple(write_bytes(path, content) for path, content in self.files())
+
+
+def numbered(path: Path, number: int) -> Path:
+    """One file a sheet, as an SVG holds one picture."""
+    name = path.with_name(f"{path.stem}-{number}{path.suffix}")
+    return output(str(name), name, (path.suffix.lower(),))
+
+
+def cut_file(house_file: str, wishes: CutWishes, progress: Progress = quiet) -> CutOut:
+    """Plan the cutting of a house file. Ctrl-C ends it, and nothing is written."""
+    path = None if wishes.out is None else output(wishes.out, beside(house_file, "cut", ".pdf"), ENDINGS)
+    date = day(wishes.date)
+    opened = open_house(house_file)
+    progress("the ribs")
+    forms = tuple((vault, vault_form(opened.house, vault)) for vault in opened.house.vaults)
+    return CutOut(
+        opened=opened,
+        plan=planned(opened.house, forms, progress),
+        vaults=vault_cuts(forms),
+        path=path,
+        date=date,
+        system=wishes.system,
+        labels=wishes.labels,
+    )
+
+
+def planned(
+    house: House, forms: tuple[tuple[Vault, VaultForm], ...], progress: Progress = quiet
+) -> HousePlan:
+    """The plan, without what the solver prints."""
+    with hushed():
+        return house_plan(house, forms, progress)
+
+
+def vault_cuts(forms: tuple[tuple[Vault, VaultForm], ...]) -> tuple[VaultCut, ...]:
+    """Each vault with the nails of its joints, as far as they are known."""
+    found = []
+    for vault, form in forms:
+        timber = TIMBER_CLASSES.get(vault.timber)
+        joint = None if timber is None or form.rib.bent else nailed_joint(vault, form, timber)
+        nails = None if joint is None or vault.nails is None else nailing_of(joint, vault.nails)
+        found.append(VaultCut(form=form, nailing=nails))
+    return tuple(found)

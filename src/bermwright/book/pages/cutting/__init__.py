@@ -1,0 +1,6 @@
+"""The pages on sawing: what is cut from which board, the jig, logs, end walls, salvaged windows."""
+
+from bermwright.book.pages.cutting.chapter import VaultCut, cutting_pages
+from bermwright.book.pages.cutting.document import cut_document
+
+__all__ = ["VaultCut", "cut_document", "cutting_pages"]

@@ -1,0 +1,19 @@
+"""Drawings of sawing: boards with their marks, outlines beside each other, jig, nails, labels, end walls."""
+
+from bermwright.book.sheets.cutting.boards import BoardPattern, board_patterns, board_sheets
+from bermwright.book.sheets.cutting.jig import jig_sheet
+from bermwright.book.sheets.cutting.labels import label_sheets
+from bermwright.book.sheets.cutting.logs import log_sheet
+from bermwright.book.sheets.cutting.nails import nail_sheet
+from bermwright.book.sheets.cutting.nest import nest_sheet
+
+__all__ = [
+    "BoardPattern",
+    "board_patterns",
+    "board_sheets",
+    "jig_sheet",
+    "label_sheets",
+    "log_sheet",
+    "nail_sheet",
+    "nest_sheet",
+]

@@ -1,0 +1,105 @@
+"""A cutting plan as plain data for JSON, documented in docs/reference/json.md; lengths in metres."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from bermwright.formats.assessment_json import FORMAT, MARK, number
+
+if TYPE_CHECKING:
+    from bermwright.base.units import Money
+    from bermwright.takeoff.cutting import CutList, HousePlan, LogYield, SawnBoard
+
+
+def plan_data(plan: HousePlan) -> dict[str, Any]:
+    """Everything that `cut` says of boards and logs."""
+    return {
+        "format": FORMAT,
+        "house": plan.house,
+        "mark": MARK,
+        "complete": plan.complete,
+        "stock_given": not plan.invented,
+        "saw": {
+            "kerf_m": number(plan.saw.kerf),
+            "trim_m": number(plan.saw.trim),
+            "keep_m": number(plan.saw.keep),
+            "assumed": list(plan.saw.assumed),
+        },
+        "lists": [_list(plan, cut) for cut in plan.lists],
+        "logs": [_log(log) for log in plan.logs],
+        "remarks": list(plan.remarks),
+    }
+
+
+def _list(plan: HousePlan, cut: CutList) -> dict[str, Any]:
+    return {
+        "thickness_m": number(cut.thickness),
+        "used_m2": number(cut.used),
+        "bound_m2": None if cut.bound is None else number(cut.bound),
+        "excess": None if cut.excess is None else number(cut.excess),
+        "found_by": cut.found_by,
+        "nested_blanks": cut.nested,
+        "pieces": [
+            {
+                "code": plan.codes[kind.key],
+                "part": str(kind.part),
+                "vault": kind.vault,
+                "pieces": kind.name,
+                "length_m": number(kind.length),
+                "width_m": number(kind.width),
+                "wanted": kind.count,
+            }
+            for kind in cut.kinds
+        ],
+        "boards": [_board(plan, board) for board in cut.boards],
+        "missing": [
+            {"code": plan.codes[one.kind.key], "labels": list(one.labels), "why": one.why}
+            for one in cut.missing
+        ],
+        "left": [{"boards": name, "number": count} for name, count in cut.left],
+        "cost": [_money(money) for money in cut.cost],
+        "boards_without_price": cut.unpriced,
+        "remarks": list(cut.remarks),
+    }
+
+
+def _board(plan: HousePlan, board: SawnBoard) -> dict[str, Any]:
+    return {
+        "board": board.name,
+        "stock": board.stock,
+        "length_m": number(board.length),
+        "width_m": number(board.width),
+        "faults_m": [[number(start), number(end)] for start, end in board.faults],
+        "cuts": [
+            {
+                "code": plan.codes[one.kind.key],
+                "labels": list(one.labels),
+                "from_m": number(one.start),
+                "to_m": number(one.end),
+            }
+            for one in board.placed
+        ],
+        "offcuts": [
+            {"offcut": one.name, "from_m": number(one.start), "to_m": number(one.end)}
+            for one in board.offcuts
+        ],
+    }
+
+
+def _log(log: LogYield) -> dict[str, Any]:
+    return {
+        "name": log.name,
+        "count": log.count,
+        "diameter_m": number(log.diameter),
+        "length_m": number(log.length),
+        "volume_m3": None if log.volume is None else number(log.volume),
+        "heart": log.heart,
+        "thickness_m": number(log.thickness),
+        "widths_m": [number(width) for width in log.widths],
+        "yield": number(log.yields),
+        "international_rule_m3": number(log.mill),
+    }
+
+
+def _money(money: Money) -> dict[str, Any]:
+    return {"amount": number(money.amount), "currency": money.currency}

@@ -1,0 +1,310 @@
+"""The cut lists of a house: pieces wanted, laid into the boards of the yard.
+
+In one dimension lengths are laid out, each blank in a board at least as wide as itself, with a certified
+bound. In two dimensions one thing more is tried: equal outlines beside each other in one wide blank, and
+narrow planks ripped from one wide board. The better of both plans is given; the bound is that of its blanks.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from bermwright.base.errors import BermwrightError
+from bermwright.base.units import Money, show
+from bermwright.handbook.boards import Stretch, Wanted, best_cutting
+from bermwright.house import CoverKind
+from bermwright.takeoff.cutting.nouns import CutList, HousePlan, Missing, Part
+from bermwright.takeoff.cutting.sawn import sawn_boards
+from bermwright.takeoff.cutting.wanted import plank_kinds, rib_kinds
+from bermwright.takeoff.cutting.yard import (
+    SAME,
+    YardBoard,
+    boards_of,
+    log_yields,
+    saw_words,
+    stretches_of,
+)
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Sequence
+
+    from bermwright.form.shapes import VaultForm
+    from bermwright.handbook.boards import CuttingPlan
+    from bermwright.house import House, Vault
+    from bermwright.takeoff.cutting.nouns import PieceKind, SawnBoard, SawWords
+    from bermwright.takeoff.cutting.yard import ClearStretch
+
+    Progress = Callable[[str], None]
+    Form = tuple[Vault, VaultForm]
+
+HAIR = 1e-9
+"""m; rounding of sums of lengths."""
+MOST_BESIDE = 4
+"""Most outlines beside each other in one blank."""
+
+
+class NothingFitsError(BermwrightError):
+    """No board takes any piece."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Blank:
+    """A blank that is laid out: one outline, or several beside each other."""
+
+    kind: PieceKind
+    beside: int
+    count: int
+
+    @property
+    def width(self) -> float:
+        """Width (m)."""
+        return self.kind.stack_width(self.beside)
+
+
+def quiet(_step: str) -> None:
+    """Nobody looks."""
+
+
+def house_plan(house: House, forms: Sequence[Form], progress: Progress = quiet) -> HousePlan:
+    """The cut lists of all vaults of a house, thickness by thickness.
+
+    Raises `NothingFitsError` where no board takes any piece.
+    """
+    saw = saw_words(house)
+    yard = list(boards_of(house))
+    kinds = list(_wanted(forms, yard, saw))
+    boards = yard or list(_any_number(forms, saw))
+    lists = tuple(
+        _cut_list([kind for kind in kinds if abs(kind.thickness - thickness) < SAME], boards, saw, progress)
+        for thickness in _thicknesses(kinds)
+    )
+    if kinds and not any(one.boards for one in lists):
+        raise NothingFitsError(_nothing(kinds, boards))
+    return HousePlan(
+        house=house.name,
+        saw=saw,
+        lists=lists,
+        logs=log_yields(house),
+        remarks=tuple(_remarks(forms, boards, kinds)),
+        invented=not yard,
+    )
+
+
+def _thicknesses(kinds: list[PieceKind]) -> list[float]:
+    found: list[float] = []
+    for kind in kinds:
+        if all(abs(kind.thickness - one) >= SAME for one in found):
+            found.append(kind.thickness)
+    return found
+
+
+def _wanted(forms: Sequence[Form], yard: list[YardBoard], saw: SawWords) -> Iterator[PieceKind]:
+    for vault, form in forms:
+        yield from rib_kinds(form, saw.kerf)
+        boards = yard or list(_any_number(((vault, form),), saw))
+        longest = {
+            round(layer.thickness, 4): _longest(boards, layer.thickness, layer.width or 0.0, saw)
+            for layer in vault.cover
+            if layer.kind is CoverKind.LAGGING
+        }
+        yield from plank_kinds(form, vault, longest, saw.kerf)
+
+
+def _longest(boards: list[YardBoard], thickness: float, width: float, saw: SawWords) -> float:
+    """The longest clear stretch of the narrowest boards that are wide enough: planks are made for them."""
+    fits = [
+        stretch
+        for stretch in stretches_of(boards, saw)
+        if abs(stretch.board.thickness - thickness) < SAME and stretch.board.width >= width - HAIR
+    ]
+    narrowest = min((stretch.board.width for stretch in fits), default=0.0)
+    return max((one.length for one in fits if one.board.width < narrowest + SAME), default=0.0)
+
+
+def _any_number(forms: Sequence[Form], saw: SawWords) -> Iterator[YardBoard]:
+    """Boards of the wanted length in any number, where the file lists none."""
+    for vault, form in forms:
+        longest = max((piece.blank_length for piece in form.rib.pieces), default=0.0)
+        yield YardBoard(
+            name=f"board for {vault.name}",
+            length=max(vault.board_length or 0.0, longest) + 2.0 * saw.trim,
+            width=max(vault.board.width, max((piece.blank_width for piece in form.rib.pieces), default=0.0)),
+            thickness=form.rib.board,
+            count=None,
+            faults=(),
+            price=None,
+        )
+
+
+def _nothing(kinds: list[PieceKind], boards: list[YardBoard]) -> str:
+    least = min(kinds, key=lambda kind: kind.length)
+    longest = max(boards, key=lambda board: board.length)
+    return (
+        f"No board takes any piece. The shortest is {show(least.length, 'm', 3)} long, "
+        f"{show(least.width, 'mm', 0)} wide and {show(least.thickness, 'mm', 0)} thick; the longest board, "
+        f'"{longest.name}", is {show(longest.length, "m", 3)} x {show(longest.width, "mm", 0)} x '
+        f"{show(longest.thickness, 'mm', 0)}, and loses its ends. Write a shorter vault.board_length, or add "
+        "boards to [[stock]]."
+    )
+
+
+def _cut_list(kinds: list[PieceKind], boards: list[YardBoard], saw: SawWords, progress: Progress) -> CutList:
+    thickness = kinds[0].thickness
+    own = [board for board in boards if abs(board.thickness - thickness) < SAME]
+    stretches = list(stretches_of(own, saw))
+    single = [Blank(kind=kind, beside=1, count=kind.count) for kind in kinds]
+    tried = [(single, _plan(single, stretches, saw, progress))]
+    stacked = list(_beside(kinds, stretches, saw))
+    if any(blank.beside > 1 for blank in stacked):
+        progress("two outlines in one blank")
+        tried.append((stacked, _plan(stacked, stretches, saw, progress)))
+    blanks, plan = min(tried, key=lambda one: (_missing(*one), one[1].used))
+    sawn = sawn_boards(blanks, plan, stretches, saw)
+    return CutList(
+        thickness=thickness,
+        kinds=tuple(kinds),
+        boards=sawn,
+        missing=tuple(_missing_kinds(blanks, plan, own, saw)),
+        used=plan.used,
+        bound=plan.bound,
+        found_by=plan.found_by,
+        nested=sum(len(placed.labels) > 1 for board in sawn for placed in board.placed),
+        left=tuple(_left(own, sawn)),
+        remarks=tuple(_too_short(own, kinds, saw)),
+        cost=_cost(own, sawn),
+        unpriced=_unpriced(own, sawn),
+    )
+
+
+def _plan(
+    blanks: list[Blank], stretches: list[ClearStretch], saw: SawWords, progress: Progress
+) -> CuttingPlan:
+    return best_cutting(
+        [Wanted(length=blank.kind.length, count=blank.count, width=blank.width) for blank in blanks],
+        [
+            Stretch(length=stretch.length, count=stretch.board.count, width=stretch.board.width)
+            for stretch in stretches
+        ],
+        kerf=saw.kerf,
+        progress=progress,
+    )
+
+
+def _missing(blanks: list[Blank], plan: CuttingPlan) -> int:
+    return sum(number * blank.beside for blank, number in zip(blanks, plan.missing, strict=True))
+
+
+def _beside(kinds: list[PieceKind], stretches: list[ClearStretch], saw: SawWords) -> Iterator[Blank]:
+    """As many outlines beside each other as the widest stretches take, the widest stacks first."""
+    room = {number: stretch.board.count for number, stretch in enumerate(stretches)}
+    for kind in kinds:
+        left = kind.count
+        for beside in range(MOST_BESIDE, 1, -1):
+            count = 0
+            for number, stretch in enumerate(stretches):
+                if stretch.board.width + HAIR < kind.stack_width(beside) or left < beside:
+                    continue
+                each = int((stretch.length + saw.kerf + HAIR) / (kind.length + saw.kerf))
+                free = room[number]
+                take = left // beside if free is None else min(left // beside, each * free)
+                if each == 0 or take == 0:
+                    continue
+                if free is not None:
+                    room[number] = free - -(-take // each)
+                count += take
+                left -= take * beside
+            if count:
+                yield Blank(kind=kind, beside=beside, count=count)
+        if left:
+            yield Blank(kind=kind, beside=1, count=left)
+
+
+def _missing_kinds(
+    blanks: list[Blank], plan: CuttingPlan, boards: list[YardBoard], saw: SawWords
+) -> Iterator[Missing]:
+    short: Counter[int] = Counter()
+    kinds = {id(blank.kind): blank.kind for blank in blanks}
+    for blank, number in zip(blanks, plan.missing, strict=True):
+        short[id(blank.kind)] += number * blank.beside
+    for key, number in short.items():
+        if number:
+            kind = kinds[key]
+            yield Missing(kind=kind, labels=kind.labels[-number:], why=_why(kind, boards, saw))
+
+
+def _why(kind: PieceKind, boards: list[YardBoard], saw: SawWords) -> str:
+    """Why a piece found no board."""
+    if not boards:
+        return f"no board in the yard is {show(kind.thickness, 'mm', 0)} thick"
+    wide = [board for board in boards if board.width >= kind.width - HAIR]
+    if not wide:
+        return (
+            f"it needs boards {show(kind.width, 'mm', 0)} wide; the widest is "
+            f"{show(max(board.width for board in boards), 'mm', 0)}"
+        )
+    longest = max((stretch.length for stretch in stretches_of(wide, saw)), default=0.0)
+    if longest < kind.length - HAIR:
+        return (
+            f"it needs {show(kind.length, 'm', 3)} of clear board; the longest clear stretch that is wide "
+            f"enough has {show(longest, 'm', 3)}"
+        )
+    return f"the boards run out: about {kind.length * 1.05:.2f} m more for each"
+
+
+def _left(boards: list[YardBoard], sawn: tuple[SawnBoard, ...]) -> Iterator[tuple[str, int]]:
+    used = Counter(board.stock for board in sawn)
+    for board in boards:
+        if board.count is not None and board.count > used[board.name]:
+            yield board.name, board.count - used[board.name]
+
+
+def _too_short(boards: list[YardBoard], kinds: list[PieceKind], saw: SawWords) -> Iterator[str]:
+    """Boards that no piece fits on."""
+    for board in boards:
+        clear = list(stretches_of([board], saw))
+        if not any(
+            kind.length <= stretch.length + HAIR and kind.width <= board.width + HAIR
+            for kind in kinds
+            for stretch in clear
+        ):
+            longest = max((stretch.length for stretch in clear), default=0.0)
+            yield (
+                f'No piece fits on "{board.name}": it is {show(board.width, "mm", 0)} wide, and its longest '
+                f"clear stretch has {show(longest, 'm', 2)}."
+            )
+
+
+def _cost(boards: list[YardBoard], sawn: tuple[SawnBoard, ...]) -> tuple[Money, ...]:
+    price = {board.name: board.price for board in boards}
+    sums: dict[str, float] = {}
+    for board in sawn:
+        money = price[board.stock]
+        if money is not None:
+            sums[money.currency] = sums.get(money.currency, 0.0) + money.amount * board.length
+    return tuple(Money(amount, currency) for currency, amount in sorted(sums.items()))
+
+
+def _unpriced(boards: list[YardBoard], sawn: tuple[SawnBoard, ...]) -> int:
+    without = {board.name for board in boards if board.price is None}
+    return sum(board.stock in without for board in sawn)
+
+
+def _remarks(forms: Sequence[Form], boards: list[YardBoard], kinds: list[PieceKind]) -> Iterator[str]:
+    for vault, form in forms:
+        for layer in vault.cover:
+            if layer.kind is not CoverKind.LAGGING:
+                continue
+            if layer.width is None:
+                yield f"Planks of {layer.title} over {vault.name} are not laid out: cover.width is missing."
+            elif not any(kind.part is Part.LAGGING and kind.vault == form.name for kind in kinds):
+                yield (
+                    f"Planks of {layer.title} over {vault.name} are not laid out: no board of "
+                    f"{show(layer.thickness, 'mm', 0)} spans from rib to rib."
+                )
+    unused = sorted({round(board.thickness, 4) for board in boards})
+    wanted = [kind.thickness for kind in kinds]
+    for thickness in unused:
+        if all(abs(thickness - one) >= SAME for one in wanted):
+            yield f"Boards {show(thickness, 'mm', 0)} thick are not asked for by ribs or planks."

@@ -1,0 +1,97 @@
+"""A plan of lengths turned into boards with marks to saw at, labels and offcuts."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from typing import TYPE_CHECKING
+
+from bermwright.takeoff.cutting.nouns import Offcut, Placed, SawnBoard
+from bermwright.takeoff.cutting.yard import lost_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from bermwright.handbook.boards import CuttingPlan
+    from bermwright.takeoff.cutting.nouns import SawWords
+    from bermwright.takeoff.cutting.plan import Blank
+    from bermwright.takeoff.cutting.yard import ClearStretch, YardBoard
+
+    Cuts = dict[tuple[str, int], list[tuple[ClearStretch, tuple[Placed, ...]]]]
+
+
+def sawn_boards(
+    blanks: Sequence[Blank], plan: CuttingPlan, stretches: Sequence[ClearStretch], saw: SawWords
+) -> tuple[SawnBoard, ...]:
+    """Every board that is cut into, in the order of the yard, its stretches together."""
+    labels = {id(blank.kind): iter(blank.kind.labels) for blank in blanks}
+    taken: dict[int, int] = defaultdict(int)
+    found: Cuts = defaultdict(list)
+    boards: dict[str, YardBoard] = {}
+    for cut in plan.cuts:
+        stretch = stretches[cut.stretch]
+        boards[stretch.board.name] = stretch.board
+        for _ in range(cut.times):
+            taken[cut.stretch] += 1
+            placed = tuple(_laid(stretch, [blanks[at] for at in cut.pieces], labels, saw.kerf))
+            found[(stretch.board.name, taken[cut.stretch])].append((stretch, placed))
+    order = {name: place for place, name in enumerate(dict.fromkeys(s.board.name for s in stretches))}
+    keys = sorted(found, key=lambda key: (order[key[0]], key[1]))
+    return tuple(_named(_board(boards[name], number, found[(name, number)], saw) for name, number in keys))
+
+
+def _laid(
+    stretch: ClearStretch, blanks: list[Blank], labels: dict[int, Iterator[str]], kerf: float
+) -> Iterator[Placed]:
+    """Blanks one after the other from the marked end, a saw cut between them."""
+    at = stretch.start
+    for blank in blanks:
+        names = labels[id(blank.kind)]
+        end = at + blank.kind.length
+        yield Placed(
+            kind=blank.kind,
+            labels=tuple(next(names) for _ in range(blank.beside)),
+            start=at,
+            end=end,
+        )
+        at = end + kerf
+
+
+def _board(
+    board: YardBoard, number: int, cuts: list[tuple[ClearStretch, tuple[Placed, ...]]], saw: SawWords
+) -> SawnBoard:
+    cuts.sort(key=lambda cut: cut[0].start)
+    name = f"{board.name} {number}" if board.count != 1 else board.name
+    rests = [
+        Offcut(
+            name="",
+            board=name,
+            start=placed[-1].end + saw.kerf,
+            end=stretch.end,
+            width=board.width,
+            thickness=board.thickness,
+        )
+        for stretch, placed in cuts
+    ]
+    return SawnBoard(
+        name=name,
+        stock=board.name,
+        length=board.length,
+        width=board.width,
+        thickness=board.thickness,
+        faults=lost_of(board, saw.trim),
+        placed=tuple(one for _, placed in cuts for one in placed),
+        offcuts=tuple(rest for rest in rests if rest.length >= saw.keep - 1e-9),
+    )
+
+
+def _named(boards: Iterator[SawnBoard]) -> Iterator[SawnBoard]:
+    """Offcuts numbered through in the order in which they fall."""
+    from dataclasses import replace
+
+    count = 0
+    for board in boards:
+        offcuts = []
+        for offcut in board.offcuts:
+            count += 1
+            offcuts.append(replace(offcut, name=f"K{count}"))
+        yield replace(board, offcuts=tuple(offcuts))

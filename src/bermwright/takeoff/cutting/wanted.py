@@ -1,0 +1,125 @@
+"""Which pieces a house wants: blanks of the ribs, and planks that end on ribs."""
+
+from __future__ import annotations
+
+import math
+from itertools import groupby, pairwise
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.house import CoverKind
+from bermwright.takeoff.cutting.nouns import Part, PieceKind
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator, Sequence
+
+    from bermwright.form.shapes import CoverBand, RibForm, RibPiece, VaultForm
+    from bermwright.house import Cover, Vault
+
+MM = 1e-3
+
+
+def up(metres: float) -> float:
+    """Rounded up to a millimetre: what is needed is never rounded down."""
+    return math.ceil(metres / MM - 1e-6) * MM
+
+
+def rib_kinds(form: VaultForm, kerf: float) -> Iterator[PieceKind]:
+    """Blanks of all ribs of a vault, those that are cut alike together."""
+    rib = form.rib
+    thickness = rib.board
+    blanks = sorted(rib.pieces, key=lambda piece: (-up(piece.blank_length), -up(piece.blank_width)))
+    for (length, width), group in groupby(
+        blanks, key=lambda piece: (up(piece.blank_length), up(piece.blank_width))
+    ):
+        pieces = sorted(group, key=lambda piece: (piece.layer, piece.start))
+        yield PieceKind(
+            name=", ".join(piece.name for piece in pieces),
+            part=Part.RIBS,
+            vault=form.name,
+            length=length,
+            width=width,
+            thickness=thickness,
+            labels=tuple(f"{number}-{piece.name}" for number in range(1, form.ribs + 1) for piece in pieces),
+            step=max(beside(rib, piece, kerf) for piece in pieces),
+        )
+
+
+def beside(rib: RibForm, piece: RibPiece, kerf: float) -> float:
+    """How far across a second outline of a piece must lie from the first, so that a saw passes between (m).
+
+    Outlines that are shifted across their board meet where the piece is thickest across it.
+    """
+    if rib.bent:
+        return piece.blank_width + kerf
+    points = np.asarray(piece.outline[:-1])
+    half = points.shape[0] // 2
+    inner, outer = points[:half], points[half:][::-1]
+    chord = points[half - 1] - points[0]
+    ahead = chord / np.hypot(*chord)
+    across = np.array([-ahead[1], ahead[0]])
+    u = np.linspace(
+        max(float((inner @ ahead).min()), float((outer @ ahead).min())),
+        min(float((inner @ ahead).max()), float((outer @ ahead).max())),
+        65,
+    )
+    thick = np.interp(u, outer @ ahead, outer @ across) - np.interp(u, inner @ ahead, inner @ across)
+    steepest = max(abs(angle) for angle in piece.end_bevels)
+    return up(float(np.abs(thick).max()) + kerf / math.cos(steepest))
+
+
+def plank_kinds(
+    form: VaultForm, vault: Vault, longest: dict[float, float], kerf: float
+) -> Iterator[PieceKind]:
+    """Planks of every layer of lagging, butted on ribs; `longest` gives the longest board by thickness."""
+    for band, cover in zip(form.bands, vault.cover, strict=True):
+        long = longest.get(round(band.thickness, 4))
+        if cover.kind is CoverKind.LAGGING and cover.width is not None and long is not None:
+            yield from _planks(form, band, cover, (long, kerf))
+
+
+def _planks(form: VaultForm, band: CoverBand, cover: Cover, saw: tuple[float, float]) -> Iterator[PieceKind]:
+    longest, kerf = saw
+    width = cover.width or 0.0
+    rows = math.ceil(band.inner.length / width - 1e-9)
+    found: dict[float, list[str]] = {}
+    for row in range(1, rows + 1):
+        for number, length in enumerate(run_lengths(rib_places(form), longest, row), 1):
+            found.setdefault(length, []).append(f"{row}.{number}")
+    for length in sorted(found, reverse=True):
+        yield PieceKind(
+            name=f"{band.name}, {length:.3f} m",
+            part=Part.LAGGING,
+            vault=form.name,
+            length=length,
+            width=up(width),
+            thickness=band.thickness,
+            labels=tuple(found[length]),
+            step=up(width + kerf),
+        )
+
+
+def rib_places(form: VaultForm) -> tuple[float, ...]:
+    """Where the ribs stand along the vault (m)."""
+    return tuple(min(number * form.spacing, form.length) for number in range(form.ribs))
+
+
+def run_lengths(places: Sequence[float], longest: float, row: int) -> tuple[float, ...]:
+    """Lengths of the planks of a row from front to back, butted on ribs, joints shifted from row to row.
+
+    Every second row begins with a plank about half as long; without a board that spans one bay there is none.
+    """
+    bays = len(places) - 1
+    most = max((n for n in range(1, bays + 1) if _longest_run(places, n) <= longest + MM), default=0)
+    if most == 0:
+        return ()
+    first = most if row % 2 else max(1, most // 2)
+    ends = [0, *range(first, bays, most), bays]
+    if first >= bays:
+        ends = [0, bays]
+    return tuple(up(places[end] - places[start]) for start, end in pairwise(ends))
+
+
+def _longest_run(places: Sequence[float], bays: int) -> float:
+    return max(places[at + bays] - places[at] for at in range(len(places) - bays))
