@@ -140,3 +140,14 @@ def test_a_known_length_that_contradicts_the_unit() -> None:
 def test_known_lengths_that_cannot_be_read(text: str) -> None:
     with pytest.raises(SketchError, match="span"):
         known_length(text)
+
+
+def test_a_table_with_nothing_but_its_head() -> None:
+    with pytest.raises(SketchError, match="0 points give no curve"):
+        to_size(read_sketch("arch.csv", b"x,z\n"), [])
+
+
+def test_a_size_that_no_vault_has_is_refused() -> None:
+    drawn = read_sketch("arch.csv", csv_of(X, Z, head="x,z"))
+    with pytest.raises(SketchError, match="Look at the unit"):
+        to_size(drawn, [known_length("rise 9999 m")])

@@ -19,6 +19,9 @@ if TYPE_CHECKING:
 AGREES = 0.01
 """Difference of two scales, or of a unit and a known length, that measuring explains."""
 
+SPANS = (0.05, 100.0)
+"""Between the smallest model and more than any vault (m): outside of it a unit is wrong."""
+
 MEASURES: dict[str, Callable[[Levelled], float]] = {
     "span": lambda arch: arch.span,
     "rise": lambda arch: float(arch.z.max()),
@@ -59,6 +62,12 @@ def to_size(drawn: Drawn, known: Sequence[Known], *, mirror: bool = False, level
     """The sketch upright and in metres."""
     arch = arch_of(drawn.x, drawn.z, mirror=mirror, level=level)
     scale, says = _scale(arch, drawn.unit, known)
+    span = scale * arch.span
+    if not SPANS[0] <= span <= SPANS[1]:
+        raise SketchError(
+            f"By its unit or known length the sketch spans {span:.4g} m; {SPANS[0]:g} m to {SPANS[1]:g} m is "
+            "what a model or a vault has. Look at the unit, and at the known length."
+        )
     return Levelled(x=arch.x * scale, z=arch.z * scale, says=(*drawn.says, *arch.says, *says))
 
 

@@ -37,8 +37,8 @@ def table(content: bytes) -> Drawn:
         raise SketchError(
             f"Line {line} has no unit, others have. Write the unit once in the first line: {HEADER}."
         )
-    points = np.array([pair for _, (pair, _) in numbers])
-    return Drawn(x=points[:, 0], z=points[:, 1], unit=1.0 if all(sized) else None)
+    points = np.array([pair for _, (pair, _) in numbers], dtype=float).reshape(-1, 2)
+    return Drawn(x=points[:, 0], z=points[:, 1], unit=1.0 if sized and all(sized) else None)
 
 
 def _rows(content: bytes) -> list[list[str]]:
