@@ -9,12 +9,13 @@ from typing import TYPE_CHECKING
 from jinja2 import Environment, FileSystemLoader, select_autoescape
 from starlette.applications import Starlette
 from starlette.middleware import Middleware
-from starlette.responses import HTMLResponse, PlainTextResponse
+from starlette.responses import HTMLResponse, PlainTextResponse, RedirectResponse
 from starlette.routing import Mount, Route, WebSocketRoute
 from starlette.staticfiles import StaticFiles
 from starlette.websockets import WebSocketDisconnect
 
 from bermwright.app.live.telling import MARK
+from bermwright.workbench import beside
 from bermwright.workbench.handling import handle
 from bermwright.workbench.seat import Seat
 from bermwright.workbench.security import Guard, TooLargeError
@@ -51,6 +52,7 @@ def application(table: Table, door: Door) -> Starlette:
         routes=[
             Route("/", page),
             WebSocketRoute("/live", live),
+            *beside.routes(),
             Mount("/static", StaticFiles(directory=HERE / "static", check_dir=False), name="static"),
         ],
         middleware=[Middleware(Guard, door=door, largest=LARGEST)],
@@ -68,9 +70,10 @@ def application(table: Table, door: Door) -> Starlette:
 async def page(request: Request) -> Response:
     """The drawing board."""
     table: Table = request.app.state.table
+    if table.desk is None:
+        return RedirectResponse("/start", status_code=303)
     found = table.page
-    name = "workbench.html" if table.desk is not None else "start.html"
-    return render(request, name, house=found.house.name if found is not None else None)
+    return render(request, "workbench.html", house=found.house.name if found is not None else None)
 
 
 def render(request: Request, name: str, **values: object) -> Response:

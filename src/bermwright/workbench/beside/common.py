@@ -1,0 +1,160 @@
+"""What these pages share: templates, plain answers, answers that tell their progress, names of files."""
+
+from __future__ import annotations
+
+import asyncio
+import json
+import re
+import threading
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from starlette.responses import HTMLResponse, JSONResponse, Response, StreamingResponse
+
+from bermwright.app.live.telling import MARK
+from bermwright.base.errors import BermwrightError
+from bermwright.formats.drawings import svg
+
+if TYPE_CHECKING:
+    from collections.abc import AsyncIterator, Callable
+
+    from starlette.requests import Request
+
+    from bermwright.app.desk import Desk
+    from bermwright.base.drawing import Sheet
+    from bermwright.workbench.table import Page, Table
+
+LIGHTS = ("day", "lamp", "paper")
+REFUSED = 422
+LONGEST_NAME = 80
+
+
+class AskedWrongError(BermwrightError):
+    """A page or a request that asks for what cannot be."""
+
+
+def table_of(request: Request) -> Table:
+    """What all windows share."""
+    table: Table = request.app.state.table
+    return table
+
+
+def show(request: Request, name: str, **values: object) -> Response:
+    """A page by its template."""
+    page = table_of(request).page
+    house = page.house.name if page is not None else None
+    template = request.app.state.pages.get_template(name)
+    return HTMLResponse(template.render(mark=MARK, edits=request.state.edits, house=house, **values))
+
+
+def refused(error: BermwrightError | str) -> Response:
+    """One clear error, for the page to put where the mistake stands."""
+    return JSONResponse({"wrong": str(error)}, REFUSED)
+
+
+def drawing(request: Request, sheet: Sheet, prefix: str) -> Response:
+    """A drawing in the light that the page has now."""
+    light = request.query_params.get("light", "day")
+    content = svg(sheet, light if light in LIGHTS else "day", prefix=prefix)
+    return Response(content, media_type="image/svg+xml")
+
+
+def units_of(request: Request) -> str:
+    """The units that the page wants."""
+    return "imperial" if request.query_params.get("units") == "imperial" else "metric"
+
+
+async def asked(request: Request) -> dict[str, Any]:
+    """The JSON that a page sent. Raises `AskedWrongError` where it is none."""
+    try:
+        data = await request.json()
+    except ValueError:
+        raise AskedWrongError("What the page sent cannot be read.") from None
+    if not isinstance(data, dict):
+        raise AskedWrongError("What the page sent is no table of values.")
+    return data
+
+
+def page_in_hand(request: Request) -> Page:
+    """The house in hand. Raises `AskedWrongError` where there is none."""
+    page = table_of(request).page
+    if page is None:
+        raise AskedWrongError("No house is open, or its file cannot be read yet.")
+    return page
+
+
+def desk_in_hand(request: Request) -> Desk:
+    """The file in hand. Raises `AskedWrongError` where there is none."""
+    desk = table_of(request).desk
+    if desk is None:
+        raise AskedWrongError("No house is open.")
+    return desk
+
+
+def folder_of(request: Request) -> Path:
+    """Where everything is read and written: the folder of the file in hand, else where we were started."""
+    desk = table_of(request).desk
+    return desk.path.resolve().parent if desk is not None else Path.cwd()
+
+
+def own_file(folder: Path, name: str) -> Path:
+    """A house file of the folder by its plain name. Raises `AskedWrongError` for anything else."""
+    plain = re.fullmatch(r"[^\x00-\x1f/\\:*?\"<>|.][^\x00-\x1f/\\:*?\"<>|]*\.toml", name)
+    if plain is None or len(name) > LONGEST_NAME or (folder / name).resolve().parent != folder:
+        raise AskedWrongError(
+            f'"{name[:LONGEST_NAME]}" is no name of a house file here. Write one such as house.toml.'
+        )
+    return folder / name
+
+
+def house_files(folder: Path) -> list[str]:
+    """The names of the house files of the folder."""
+    return sorted(path.name for path in folder.glob("*.toml") if path.is_file() and _is_house(path))
+
+
+def _is_house(path: Path) -> bool:
+    """Whether a file has a table of the house: other programs keep their settings in such files too."""
+    try:
+        return re.search(r"(?m)^\s*\[house\]", path.read_text(encoding="utf-8")[:200_000]) is not None
+    except (OSError, UnicodeDecodeError):
+        return False
+
+
+def telling(work: Callable[[Callable[[str], None]], dict[str, Any]]) -> Response:
+    """An answer in lines of JSON: each step as it begins, at last what was found.
+
+    A page that is left ends the work at its next step.
+    """
+    return StreamingResponse(_lines(work), media_type="application/x-ndjson")
+
+
+class _LeftError(BermwrightError):
+    """Nobody waits for the answer any more."""
+
+
+async def _lines(work: Callable[[Callable[[str], None]], dict[str, Any]]) -> AsyncIterator[str]:
+    loop, queue, left = asyncio.get_running_loop(), asyncio.Queue[dict[str, Any]](), threading.Event()
+
+    def step(text: str) -> None:
+        if left.is_set():
+            raise _LeftError
+        loop.call_soon_threadsafe(queue.put_nowait, {"step": text})
+
+    async def done() -> None:
+        try:
+            queue.put_nowait({"done": await asyncio.to_thread(work, step)})
+        except _LeftError:
+            return
+        except BermwrightError as error:
+            queue.put_nowait({"wrong": str(error)})
+
+    task = loop.create_task(done())
+    try:
+        while True:
+            line = await queue.get()
+            yield json.dumps(line, ensure_ascii=False, allow_nan=False) + "\n"
+            if "step" not in line:
+                return
+    finally:
+        left.set()
+        await asyncio.shield(asyncio.wait([task], timeout=0.0))

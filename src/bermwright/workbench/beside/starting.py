@@ -1,0 +1,154 @@
+"""The start page: the examples, the plain questions, and house files that are there already."""
+
+from __future__ import annotations
+
+import asyncio
+from typing import TYPE_CHECKING
+
+from starlette.responses import JSONResponse
+from starlette.routing import Route
+
+from bermwright.app.asking import QUESTIONS, AnswerError, filled, question_named
+from bermwright.app.desk import Desk
+from bermwright.app.outside.examples import EXAMPLES, example_text
+from bermwright.app.outside.files import write_new
+from bermwright.base.errors import BermwrightError
+from bermwright.book.sheets import section_sheet, supports_of
+from bermwright.book.sheets.asked import picture
+from bermwright.book.sheets.section import Dress
+from bermwright.form import vault_form
+from bermwright.formats.house_file import read
+from bermwright.workbench.beside.common import (
+    AskedWrongError,
+    asked,
+    drawing,
+    folder_of,
+    house_files,
+    own_file,
+    refused,
+    show,
+    table_of,
+)
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+    from starlette.requests import Request
+    from starlette.responses import Response
+
+    from bermwright.base.drawing import Sheet
+
+SMALL = 120.0
+"""Width of an example's section (mm)."""
+
+
+def routes() -> list[Route]:
+    """The start page and what it asks for."""
+    return [
+        Route("/start", start),
+        Route("/start/picture/{name}", asked_picture),
+        Route("/start/example/{name}", example_section),
+        Route("/start/answer", answer, methods=["POST"]),
+        Route("/start/begin", begin, methods=["POST"]),
+        Route("/start/example", copy_example, methods=["POST"]),
+        Route("/start/open", open_file, methods=["POST"]),
+    ]
+
+
+async def start(request: Request) -> Response:
+    """The page itself."""
+    folder = folder_of(request)
+    return show(
+        request,
+        "start.html",
+        examples=EXAMPLES,
+        questions=QUESTIONS,
+        files=house_files(folder),
+        folder=folder.name,
+        open=table_of(request).desk is not None,
+    )
+
+
+async def asked_picture(request: Request) -> Response:
+    """The picture of a question."""
+    try:
+        question = question_named(request.path_params["name"])
+    except AnswerError as error:
+        return refused(error)
+    return drawing(request, picture(question.name), f"q-{question.name}")
+
+
+async def example_section(request: Request) -> Response:
+    """The small section of an example."""
+    name = request.path_params["name"]
+    if name not in {one.name for one in EXAMPLES}:
+        return refused("There is no such example.")
+    return drawing(request, await asyncio.to_thread(_section, name), f"e-{name}")
+
+
+def _section(name: str) -> Sheet:
+    house = read(example_text(name), name).house
+    vault = house.vaults[0]
+    dress = Dress(dimensions=False, heights=False, sides=False)
+    return section_sheet(
+        vault_form(house, vault), scale=100.0, width=SMALL, supports=supports_of(vault, house), dress=dress
+    )
+
+
+async def answer(request: Request) -> Response:
+    """Whether an answer can be taken, said as soon as it is written."""
+    try:
+        data = await asked(request)
+        question_named(str(data.get("name", ""))).read(str(data.get("text", "")))
+    except BermwrightError as error:
+        return refused(error)
+    return JSONResponse({"taken": True})
+
+
+async def begin(request: Request) -> Response:
+    """Write the file of the answers and lay it on the desk."""
+    try:
+        data = await asked(request)
+        answers = data.get("answers", {})
+        if not isinstance(answers, dict):
+            raise AskedWrongError("The answers cannot be read.")
+        given = {str(name): str(text) for name, text in answers.items() if str(text).strip()}
+        made = filled(str(data.get("house") or "My house"), given)
+        path = own_file(folder_of(request), str(data.get("file", "")))
+        return await _taken(request, write_new(str(path), made.text))
+    except BermwrightError as error:
+        return refused(error)
+
+
+async def copy_example(request: Request) -> Response:
+    """Copy an example into the folder and lay it on the desk; one that is there already is opened."""
+    try:
+        name = str((await asked(request)).get("name", ""))
+        if name not in {one.name for one in EXAMPLES}:
+            raise AskedWrongError("There is no such example.")
+        path = own_file(folder_of(request), f"{name}.toml")
+        return await _taken(request, path if path.exists() else write_new(str(path), example_text(name)))
+    except BermwrightError as error:
+        return refused(error)
+
+
+async def open_file(request: Request) -> Response:
+    """Lay a file of the folder on the desk."""
+    try:
+        name = str((await asked(request)).get("file", ""))
+        return await _taken(request, own_file(folder_of(request), name))
+    except BermwrightError as error:
+        return refused(error)
+
+
+async def _taken(request: Request, path: Path) -> Response:
+    """The file on the desk, and where the page goes now."""
+    table = table_of(request)
+    if table.desk is not None:
+        raise AskedWrongError(
+            f"{table.desk.path.name} is on the desk. {path.name} lies beside it: open it with "
+            f"`bermwright open {path.name}`."
+        )
+    table.desk = await asyncio.to_thread(Desk, path)
+    await table.changed("opened")
+    return JSONResponse({"go": "/"})

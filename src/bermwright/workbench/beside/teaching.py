@@ -1,0 +1,111 @@
+"""Lessons: predict what fails, then see both houses run. The glossary and the beginner's walk as data."""
+
+from __future__ import annotations
+
+import asyncio
+from functools import cache
+from typing import TYPE_CHECKING, Any
+
+from starlette.responses import JSONResponse
+from starlette.routing import Route
+
+from bermwright.adapt.lessons import Built, changed, drawn
+from bermwright.app.lessons import NoSuchLessonError, all_lessons, lesson_named, ordinary, reveal
+from bermwright.base.errors import BermwrightError
+from bermwright.book.sheets import section_sheet, supports_of
+from bermwright.book.sheets.section import Dress
+from bermwright.data.glossary import GLOSSARY
+from bermwright.data.walk import WALK
+from bermwright.form import vault_form
+from bermwright.formats.house_file import read
+from bermwright.formats.lessons import house_text, lesson_data
+from bermwright.workbench.beside.common import drawing, refused, show, telling, units_of
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from starlette.requests import Request
+    from starlette.responses import Response
+
+    from bermwright.base.drawing import Sheet
+
+SMALL = 120.0
+"""Width of a section (mm)."""
+
+
+def routes() -> list[Route]:
+    """The pages and what they ask for."""
+    return [
+        Route("/lessons", lessons),
+        Route("/lessons/{name}", lesson),
+        Route("/lessons/{name}/section/{built}", section),
+        Route("/lessons/{name}/reveal", revealed, methods=["POST"]),
+        Route("/glossary", glossary),
+        Route("/walk", walk),
+    ]
+
+
+async def lessons(request: Request) -> Response:
+    """Every lesson by its title."""
+    return show(request, "lessons.html", lessons=all_lessons(), lesson=None)
+
+
+async def lesson(request: Request) -> Response:
+    """One lesson without its end."""
+    try:
+        found = lesson_named(request.path_params["name"])
+    except NoSuchLessonError as error:
+        return refused(error)
+    return show(request, "lessons.html", lessons=all_lessons(), lesson=found)
+
+
+async def section(request: Request) -> Response:
+    """The section of one of the two houses of a lesson."""
+    name, built = request.path_params["name"], request.path_params["built"]
+    try:
+        sheet = await asyncio.to_thread(_section, name, Built(built.replace("-", " ")))
+    except (BermwrightError, ValueError):
+        return refused("There is no such section.")
+    return drawing(request, sheet, f"l-{built}")
+
+
+def _section(name: str, built: Built) -> Sheet:
+    told = lesson_named(name)
+    house = read(house_text(changed(ordinary(), drawn(told, built)), told.title), told.name).house
+    vault = house.vaults[0]
+    dress = Dress(dimensions=False, heights=False, sides=False)
+    return section_sheet(
+        vault_form(house, vault), scale=100.0, width=SMALL, supports=supports_of(vault, house), dress=dress
+    )
+
+
+async def revealed(request: Request) -> Response:
+    """Run both houses, and tell the end."""
+    try:
+        found = lesson_named(request.path_params["name"])
+    except NoSuchLessonError as error:
+        return refused(error)
+    system = units_of(request)
+
+    def work(step: Callable[[str], None]) -> dict[str, Any]:
+        return lesson_data(found, reveal(found, step).found, system)
+
+    return telling(work)
+
+
+async def glossary(_request: Request) -> Response:
+    """Every term with all its forms, and the sentence that explains it."""
+    return JSONResponse(_glossary(), headers={"cache-control": "private, max-age=3600"})
+
+
+@cache
+def _glossary() -> list[dict[str, Any]]:
+    return [{"term": one.name, "forms": list(one.forms), "says": one.says} for one in GLOSSARY]
+
+
+async def walk(_request: Request) -> Response:
+    """The steps of the beginner's walk."""
+    steps = [
+        {"title": one.title, "does": one.does, "look": one.look, "places": list(one.places)} for one in WALK
+    ]
+    return JSONResponse(steps)
