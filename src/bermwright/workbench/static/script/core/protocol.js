@@ -1,0 +1,108 @@
+/**
+ * @file What goes over the wire, as types. Every text comes ready for the chosen units: the browser rounds nothing.
+ *
+ * @typedef {"holds"|"tight"|"fails"|"unknown"|"does not apply"} Verdict
+ *
+ * @typedef {object} View      Metres of the house onto pixels of the drawing as the server laid it out.
+ * @property {number} scale    pixels for one metre
+ * @property {number} x0       pixel of x = 0
+ * @property {number} z0       pixel of z = 0; z grows upwards, pixels downwards
+ * @property {number} width
+ * @property {number} height
+ *
+ * @typedef {object} Scene
+ * @property {number} revision
+ * @property {number} [seq]          of the drag it answers
+ * @property {boolean} provisional
+ * @property {string} vault
+ * @property {string} stage
+ * @property {string} case
+ * @property {"section"|"plan"|"elevation"} [shows]
+ * @property {string} svg
+ * @property {View} view
+ * @property {{verdict: Verdict, text: string, next: string}} sentence
+ * @property {number} [stale_from]   revision that these figures are from
+ * @property {{at: string, name: string, kind: string, box: number[]}[]} [places]  parts that can be chosen by pointing
+ *
+ * @typedef {object} Handle            Something that may be dragged or typed; every value is a text with its unit.
+ * @property {string} name
+ * @property {string} key             place in the house file
+ * @property {string} label
+ * @property {number} x               metres right of the axis
+ * @property {number} z               metres above the finished floor
+ * @property {"across"|"up"|"both"|"along"} free
+ * @property {number[]} [along]       direction in which the value grows
+ * @property {number} per             change of the value for a metre along it; 0 where it is a slope
+ * @property {string} value           as it stands in the file
+ * @property {string} text            as it is read in the chosen units
+ * @property {string} low
+ * @property {string} high
+ * @property {string} [because]
+ * @property {string} snap
+ * @property {string} fine
+ * @property {string} page
+ * @property {string} [source]
+ * @property {boolean|string} [fixed]
+ * @property {Handle} [also]          the value of the other direction, where two stand at one place
+ *
+ * @typedef {object} Stop
+ * @property {string} stage
+ * @property {string} name
+ * @property {string} kind
+ * @property {number|null} ratio
+ * @property {string} [ratio_text]
+ * @property {Verdict} verdict
+ * @property {number|null} [left]     level of the fill (m)
+ * @property {number|null} [right]
+ * @property {unknown[]} [stop]       stop marks of this stage
+ *
+ * @typedef {object} Revision
+ * @property {number} number
+ * @property {string} label
+ * @property {boolean} kept
+ * @property {string|null} undoes
+ * @property {string|null} redoes
+ * @property {boolean} recovered
+ * @property {boolean} changed_on_disk
+ * @property {Mistake[]} mistakes
+ * @property {boolean} readonly
+ *
+ * @typedef {{place: string, key: string, line: number|null, value: string, says: string}} Mistake
+ *
+ * @typedef {object} Finding
+ * @property {string} id
+ * @property {string} rule
+ * @property {string} title
+ * @property {string} part
+ * @property {string|null} stage
+ * @property {string|null} case
+ * @property {Verdict} verdict
+ * @property {string} text
+ * @property {number|null} ratio
+ * @property {string} advice
+ * @property {{vault: string, x: number, z: number}} [spot]
+ * @property {any[]} working
+ * @property {any[]} cites
+ * @property {boolean} mendable
+ *
+ * @typedef {object} Known
+ * @property {Revision} revision
+ * @property {Scene} scene
+ * @property {{vault: string, list: Handle[]}} handles
+ * @property {any} axes
+ * @property {any} found
+ * @property {Record<string, any>} mends
+ * @property {any} parts
+ * @property {any} job
+ * @property {"joining"|"open"|"lost"} line
+ * @property {string|null} opened        id of the finding that is open
+ * @property {string} leaf
+ * @property {string} light
+ * @property {string} units
+ */
+
+/** Messages that change the house: they are never lost and never sent twice. */
+export const CHANGES = new Set(["edit", "text", "part", "remedy", "undo", "redo", "keep", "take"]);
+
+/** Below this width steppers take the place of handles (px). */
+export const NARROW = 700;

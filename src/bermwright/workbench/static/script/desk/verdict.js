@@ -1,0 +1,70 @@
+/** @file One sentence with its sign over the drawing, the next step in italics, and what the whole house says. */
+
+import { at, made, word } from "../core/made.js";
+import { sign, slug } from "../core/signs.js";
+import { stagesOf } from "../drawing/building.js";
+
+export class Verdict {
+  /**
+   * @param {import("../core/store.js").Store} store
+   * @param {(id: any) => void} open
+   * @param {(job: number) => void} stop
+   */
+  constructor(store, open, stop) {
+    this.store = store;
+    this.open = open;
+    this.stop = stop;
+    store.on(["scene", "found", "revision", "running", "atStage", "held"], (now) => this.draw(now));
+  }
+
+  /** The whole house, until somebody looks at one stage or moves something. @param {any} now */
+  draw(now) {
+    const one = now.atStage || now.held || !now.found;
+    const shown = one ? now.scene?.sentence : now.found.headline;
+    if (!shown) return;
+    at("verdict").className = `verdict is-${slug(shown.verdict)}`;
+    at("verdict-sign").replaceChildren(sign(shown.verdict, 34));
+    if (at("verdict-text").textContent !== shown.text) at("verdict-text").textContent = shown.text;
+    at("verdict-next").replaceChildren(...this.next(shown, now, Boolean(one)));
+    at("where").replaceChildren(...this.where(now, Boolean(one)));
+  }
+
+  /** @param {any} shown @param {any} now @param {boolean} one */
+  next(shown, now, one) {
+    const pieces = [shown.next ?? ""];
+    const first = now.found?.findings?.[0];
+    if (!one && first?.mendable) pieces.push(" ", word("What would hold?", () => this.open(first.id), { class: "word" }));
+    return pieces;
+  }
+
+  /** Where one is, and never less than the truth about the rest. @param {any} now @param {boolean} one */
+  where(now, one) {
+    const lines = [one ? stageLine(now) : null, freshness(now)];
+    if (now.running && !now.held) lines.push(made("span", {}, `${now.running.step} `, word("stop", () => this.stop(now.running.job), { class: "word is-small" })));
+    if (one && now.found) lines.push(this.house(now.found));
+    return lines.filter(Boolean).map((line) => made("span", {}, line));
+  }
+
+  /** @param {any} found */
+  house(found) {
+    const { verdict } = found.headline;
+    const { fails, unknown } = found.counts ?? {};
+    const text = [fails && `${fails} fail`, unknown && `${unknown} unknown`].filter(Boolean).join(", ");
+    return made("span", { class: `house-line is-${slug(verdict)}` }, sign(verdict, 16), " ", word("whole house", () => this.store.set({ atStage: false })), ` ${text || verdict}`);
+  }
+}
+
+/** @param {any} now */
+function stageLine(now) {
+  const stages = stagesOf(now);
+  const place = stages.findIndex((/** @type {any} */ one) => one.stage === now.scene?.stage);
+  return place >= 0 ? `stage ${place + 1} of ${stages.length}, ${now.scene.stage}` : "";
+}
+
+/** @param {any} now */
+function freshness(now) {
+  if (now.held || now.scene?.seq) return "provisional: this stage and load only";
+  if (now.scene?.provisional && now.scene.stale_from !== null) return `provisional: checks are from revision ${now.scene.stale_from}`;
+  if (now.scene?.provisional) return "provisional: the full run follows";
+  return "";
+}

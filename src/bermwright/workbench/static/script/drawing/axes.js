@@ -1,0 +1,152 @@
+/** @file The three rules of time under the drawing: building, year, storm. One is in hand (tall), the others thin. */
+
+import { calm, drawn, fill, made } from "../core/made.js";
+import { bob, slug } from "../core/signs.js";
+import { buildingAxis } from "./building.js";
+import { stormAxis } from "./storm.js";
+import { yearAxis } from "./year.js";
+
+/** @typedef {{at: number, count: number, spots: number[], text: string, go: (at: number) => void}} Rule */
+
+const LEFT = 92;
+const RIGHT = 10;
+
+export class Axes {
+  /**
+   * @param {HTMLElement} host
+   * @param {import("../core/store.js").Store} store
+   * @param {{stage: (at: number) => void, week: (at: number) => void, storm: (at: number) => void}} go
+   */
+  constructor(host, store, go) {
+    this.host = host;
+    this.store = store;
+    this.go = go;
+    this.tall = "building";
+    this.width = 0;
+    store.on(["axes", "scene", "week", "running"], () => this.draw());
+    new ResizeObserver(() => this.resized()).observe(host);
+  }
+
+  resized() {
+    if (this.host.clientWidth !== this.width) this.draw();
+  }
+
+  draw() {
+    const now = this.store.now;
+    this.width = this.host.clientWidth;
+    if (!now.scene || !this.width) return;
+    const focused = document.activeElement?.getAttribute("data-axis");
+    const box = { width: this.width, left: this.width < 560 ? 12 : LEFT, right: RIGHT };
+    const rules = [
+      this.rule("building", "Building", buildingAxis(now, { ...box, tall: this.isTall("building") }), this.go.stage),
+      now.axes?.year
+        ? this.rule("year", "Year", yearAxis(now, { ...box, tall: this.isTall("year") }), this.go.week)
+        : null,
+      this.rule("storm", "Storm", stormAxis(now, box), this.go.storm),
+    ];
+    fill(this.host, ...rules);
+    const again = focused && this.host.querySelector(`[data-axis="${focused}"]`);
+    if (again) /** @type {any} */ (again).focus({ preventScroll: true });
+  }
+
+  /** @param {string} name */
+  isTall(name) {
+    return this.tall === name;
+  }
+
+  /**
+   * @param {string} name @param {string} label
+   * @param {{svg: SVGElement, at: number, spots: number[], texts: string[], bobAt: {x: number, y: number}|null}} made_
+   * @param {(at: number) => void} go
+   */
+  rule(name, label, made_, go) {
+    const { svg, at, spots, texts, bobAt } = made_;
+    for (const [key, value] of Object.entries({
+      "data-axis": name,
+      tabindex: 0,
+      role: "slider",
+      "aria-label": `${label}: arrow keys step through it`,
+      "aria-valuemin": 0,
+      "aria-valuemax": Math.max(0, spots.length - 1),
+      "aria-valuenow": Math.max(0, at),
+      "aria-valuetext": texts[at] ?? "nowhere yet",
+    })) {
+      svg.setAttribute(key, String(value));
+    }
+    svg.addEventListener("keydown", (event) => this.key(event, at, spots.length, go));
+    this.touch(svg, name, spots, go);
+    if (bobAt) svg.append(this.hung(name, bobAt));
+    return made("div", { class: `axis axis-${name}` }, svg);
+  }
+
+  /** @param {string} name @param {{x: number, y: number}} place */
+  hung(name, place) {
+    const mark = drawn("g", { transform: `translate(${place.x} ${place.y})` }, bob());
+    this.lastBob ??= /** @type {Record<string, number>} */ ({});
+    if (this.lastBob[name] !== undefined && this.lastBob[name] !== place.x && !calm()) {
+      mark.firstChild.classList.add("swings");
+    }
+    this.lastBob[name] = place.x;
+    return mark;
+  }
+
+  /** @param {KeyboardEvent} event @param {number} at @param {number} count @param {(at: number) => void} go */
+  key(event, at, count, go) {
+    const step = { ArrowLeft: -1, ArrowDown: -1, ArrowRight: 1, ArrowUp: 1 }[event.key];
+    const jump = { Home: 0, End: count - 1 }[event.key];
+    const next = jump ?? (step ? at + step : undefined);
+    if (next === undefined) return;
+    event.preventDefault();
+    if (next >= 0 && next < count && next !== at) go(next);
+  }
+
+  /** A tap goes there; a drag takes the bob along. */
+  touch(/** @type {SVGElement} */ svg, /** @type {string} */ name, /** @type {number[]} */ spots, /** @type {(at: number) => void} */ go) {
+    let last = -1;
+    const to = (/** @type {PointerEvent} */ event) => {
+      const x = event.clientX - svg.getBoundingClientRect().left;
+      const at = nearest(spots, x);
+      if (at === last) return;
+      last = at;
+      go(at);
+    };
+    svg.addEventListener("pointerdown", (event) => {
+      if (event.button !== 0) return;
+      this.tall = name === "storm" ? this.tall : name;
+      this.host.setPointerCapture(event.pointerId);
+      this.host.onpointermove = to;
+      this.host.onpointerup = this.host.onpointercancel = () => (this.host.onpointermove = null);
+      last = -1;
+      to(event);
+      this.draw();
+      /** @type {any} */ (this.host.querySelector(`[data-axis="${name}"]`))?.focus({ preventScroll: true });
+    });
+  }
+}
+
+/** @param {number[]} spots @param {number} x */
+function nearest(spots, x) {
+  let best = 0;
+  spots.forEach((spot, at) => {
+    if (Math.abs(spot - x) < Math.abs(spots[best] - x)) best = at;
+  });
+  return best;
+}
+
+/**
+ * The heading at the left of an axis.
+ * @param {number} y @param {string} name @param {string} [under] @param {string} [look]
+ */
+export function heading(y, name, under = "", look = "") {
+  return drawn(
+    "g",
+    { class: "axis-head" },
+    drawn("text", { x: 0, y, class: "axis-name" }, name),
+    under ? drawn("text", { x: 0, y: y + 15, class: `axis-under ${look}` }, under) : null,
+  );
+}
+
+/** @param {string} verdict */
+export function against(verdict) {
+  return slug(verdict) === "fails" ? " is-fails" : "";
+}

@@ -1,0 +1,135 @@
+/** @file The section on the board: the drawing of the server, the handles over it, the ring of an open finding. */
+
+import { at, calm, drawn } from "../core/made.js";
+import { NARROW } from "../core/protocol.js";
+import { Board } from "./board.js";
+import { Hand } from "./hand.js";
+import { Handles, joined } from "./handles.js";
+import { Typed } from "./typed.js";
+
+/** Radius of the ring round the place of a finding (px). */
+const RING = 30;
+
+export class Section {
+  /**
+   * @param {import("../core/wire.js").Wire} wire
+   * @param {import("../core/store.js").Store} store
+   * @param {(at: string) => void} choose a part was pointed at
+   */
+  constructor(wire, store, choose) {
+    this.wire = wire;
+    this.store = store;
+    this.choose = choose;
+    this.board = new Board(at("section"), () => this.relaid());
+    this.places = drawn("g", { class: "places" });
+    this.rings = drawn("g", { class: "rings" });
+    this.board.over.append(this.places, this.rings);
+    this.hand = new Hand(wire, store, () => this.handChanged());
+    this.typed = new Typed(this.board, wire, store);
+    this.handles = new Handles(this.board, this.hand, this.typed);
+    wire.on("scene", (scene) => this.scene(scene));
+    wire.on("wrong", (message) => this.refused(message));
+    store.on(["handles"], (now) => this.newHandles(now));
+    store.on(["opened", "found"], () => this.ring());
+  }
+
+  /** @param {any} scene */
+  scene(scene) {
+    if ((scene.view_of ?? "section") !== "section") return;
+    if (scene.provisional && scene.seq < this.hand.answered) return;
+    if (!scene.provisional && this.hand.held && !this.hand.ending) return;
+    if (scene.view && scene.svg) this.board.lay(scene);
+    this.store.set({ scene });
+    this.board.host.classList.toggle("is-provisional", Boolean(scene.provisional));
+    this.handles.follow(scene.handles);
+    this.hand.heard(scene);
+    if (!this.hand.held) this.board.forgetOld();
+    this.ring();
+    this.spots();
+  }
+
+  /** A drag was refused: the hand hears why. @param {any} message */
+  refused(message) {
+    if (message.seq === undefined || !this.hand.held) return;
+    this.hand.heard({ seq: message.seq, dragged: { says: message.text } });
+  }
+
+  /** @param {any} now */
+  newHandles(now) {
+    if (now.handles) this.handles.show(now.handles.list);
+  }
+
+  handChanged() {
+    if (this.hand.held && !this.wasHeld) this.board.keepOld();
+    this.wasHeld = Boolean(this.hand.held);
+    if (!this.wasHeld) this.board.forgetOld();
+    document.body.classList.toggle("is-holding", this.wasHeld);
+    this.handles.place();
+    this.store.set({ held: this.hand.held });
+  }
+
+  relaid() {
+    this.board.placeOld();
+    // The first size comes before the handles do.
+    this.handles?.place();
+    if (this.rings) this.ring();
+    if (this.places) this.spots();
+  }
+
+  /** The ring round the place of the open finding, where it is in this drawing. */
+  ring() {
+    const { found, opened, scene } = this.store.now;
+    const finding = found?.findings.find((/** @type {any} */ one) => one.id === opened);
+    const spot = finding?.spot;
+    if (!spot || !this.board.view || spot.vault !== scene?.vault) {
+      this.rings.replaceChildren();
+      return;
+    }
+    const { x, y } = this.board.pixels(spot);
+    const long = 2 * Math.PI * RING;
+    const look = `ring${finding.verdict === "fails" ? " is-fails" : ""}${this.lastRing === opened || calm() ? "" : " is-new"}`;
+    this.lastRing = opened;
+    this.rings.replaceChildren(
+      drawn("circle", { class: look, cx: x, cy: y, r: RING, "stroke-dasharray": long, "stroke-dashoffset": 0 }),
+    );
+  }
+
+  /** Parts that can be chosen by pointing at them. */
+  spots() {
+    const scene = this.store.now.scene;
+    const list = this.board.view ? (scene?.places ?? []) : [];
+    this.places.replaceChildren(...list.map((/** @type {any} */ one) => this.spot(one)));
+  }
+
+  /** @param {{at: string, name: string, box: number[]}} one */
+  spot(one) {
+    const [x0, z0, x1, z1] = one.box;
+    const low = this.board.pixels({ x: Math.min(x0, x1), z: Math.max(z0, z1) });
+    const high = this.board.pixels({ x: Math.max(x0, x1), z: Math.min(z0, z1) });
+    return drawn(
+      "rect",
+      {
+        class: "place",
+        x: low.x,
+        y: low.y,
+        width: Math.max(1, high.x - low.x),
+        height: Math.max(1, high.y - low.y),
+        on: { click: () => this.choose(one.at) },
+      },
+      drawn("title", {}, one.name),
+    );
+  }
+
+  /** Handles as steppers show them: both directions apart, without the fixed ones. */
+  stepped() {
+    return joined(this.store.now.handles?.list ?? [])
+      .flatMap((handle) => (handle.also ? [handle, handle.also] : [handle]))
+      .filter((handle) => !handle.fixed);
+  }
+
+  /** What the drawing should be laid out for. */
+  size() {
+    const width = Math.max(320, Math.round(this.board.host.clientWidth || 968));
+    return { width, height: Math.round(this.board.host.clientHeight) || undefined, narrow: innerWidth < NARROW };
+  }
+}

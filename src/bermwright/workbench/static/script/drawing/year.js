@@ -1,0 +1,66 @@
+/** @file The year axis: where the ground is frozen, and the week in hand; hidden until heat has been reckoned. */
+
+import { drawn } from "../core/made.js";
+import { heading } from "./axes.js";
+
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+const BASE = 28;
+const TALL = 96;
+
+/** @param {any} now @param {{width: number, left: number, right: number, tall: boolean}} box */
+export function yearAxis(now, box) {
+  const year = now.axes.year;
+  const weeks = year.weeks ?? [];
+  const long = box.width - box.left - box.right;
+  const x = (/** @type {number} */ share) => box.left + share * long;
+  const spots = weeks.map((/** @type {any} */ _, /** @type {number} */ at) => x((at + 0.5) / weeks.length));
+  const at = Math.max(0, weeks.findIndex((/** @type {any} */ one) => one.week === now.week));
+  const items = [
+    box.left > 40 ? heading(BASE + 4, "Year", "barred: frozen") : null,
+    drawn("path", { class: "axis-line", d: `M${box.left} ${BASE}H${box.width - box.right}` }),
+    ...frozen(year, x),
+    ...MONTHS.flatMap((name, month) => monthOf(name, month, x, long)),
+    ...(box.tall ? depth(weeks, spots) : []),
+  ];
+  const height = box.tall ? BASE + TALL : BASE + 26;
+  return {
+    svg: drawn("svg", { width: box.width, height, class: "rule-drawing" }, ...items),
+    at,
+    spots,
+    texts: weeks.map((/** @type {any} */ one) => one.text ?? one.label ?? ""),
+    bobAt: weeks.length ? { x: spots[at], y: BASE - 4 } : null,
+  };
+}
+
+/** @param {any} year @param {(share: number) => number} x */
+function frozen(year, x) {
+  return (year.frozen ?? []).map((/** @type {number[]} */ [from, to]) => {
+    const strokes = [];
+    for (let at = x(from); at <= x(to); at += 4) strokes.push(`M${at.toFixed(1)} ${BASE - 3}v6`);
+    return drawn("path", { class: "axis-frozen", d: strokes.join("") });
+  });
+}
+
+/** @param {string} name @param {number} month @param {(share: number) => number} x @param {number} long */
+function monthOf(name, month, x, long) {
+  const shown = long > 420 ? name : name[0];
+  return [
+    drawn("path", { class: "axis-tick", d: `M${x(month / 12)} ${BASE - 4}v8` }),
+    drawn("text", { class: "axis-label", x: x((month + 0.5) / 12), y: BASE + 19, "text-anchor": "middle" }, shown),
+  ];
+}
+
+/** Frost under the line, as deep as it goes. @param {any[]} weeks @param {number[]} spots */
+function depth(weeks, spots) {
+  const depths = weeks.map((one) => one.frost ?? 0);
+  const most = Math.max(...depths, 0);
+  if (!(most > 0)) return [];
+  const top = BASE + 32;
+  const points = depths.map((one, at) => `${spots[at].toFixed(1)} ${(top + (one / most) * (TALL - 50)).toFixed(1)}`);
+  const deepest = depths.indexOf(most);
+  return [
+    drawn("path", { class: "axis-line", d: `M${spots[0]} ${top}H${spots.at(-1)}` }),
+    drawn("path", { class: "frost", d: `M${spots[0]} ${top}L${points.join("L")}L${spots.at(-1)} ${top}z` }),
+    drawn("text", { class: "axis-label is-here", x: spots[deepest] + 6, y: top + TALL - 40 }, weeks[deepest].text ?? ""),
+  ];
+}
