@@ -61,7 +61,7 @@ FLATTEST: Final = Sourced(0.5, _practice("half of a ring's roundness, at which a
 PIVOT_CLEAR: Final = Sourced(0.05, _practice("a pivot needs the room of its pole and of a hand"))
 EDGE: Final = Sourced(0.015, _practice("10 to 15 mm of packing round a frame"))
 STRIKE_TAPER: Final = Sourced(
-    0.010, _practice("a box is a finger's width narrower at the end it is drawn from")
+    0.010, _practice("a box that is drawn into the room is a finger wide narrower outside")
 )
 WEDGE_SLOPE: Final = Sourced(0.125, _practice("folding wedges rise 1 in 8"))
 WEDGE_RISE: Final = Sourced(0.030, _practice("a form drops by 30 mm when its wedges are struck"))

@@ -1,0 +1,20 @@
+"""Patterns of boxes, arch forms, sheets and meeting lines: flat outlines in metres, with what to check.
+
+Start reading at `gathering.py`, which finds everything that a house file describes.
+"""
+
+from bermwright.form.developed.gathering import Forms, Waiting, forms_of
+from bermwright.form.developed.shapes import ArchForm, Box, CordTable, Meeting, Pattern, SheetPlan, Slat
+
+__all__ = [
+    "ArchForm",
+    "Box",
+    "CordTable",
+    "Forms",
+    "Meeting",
+    "Pattern",
+    "SheetPlan",
+    "Slat",
+    "Waiting",
+    "forms_of",
+]

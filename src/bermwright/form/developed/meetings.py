@@ -1,0 +1,227 @@
+"""Vaults that run into a larger vault or dome, and pipes that come through a shell."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.errors import BermwrightError
+from bermwright.form.developed.shapes import Meeting, Pattern
+from bermwright.handbook.developing import hip_run, pipe_cut, reach_of_dome, reach_of_vault
+from bermwright.handbook.setout import ordinates_by_height
+
+if TYPE_CHECKING:
+    from numpy.typing import NDArray
+
+    from bermwright.form.dome.shapes import DomeForm
+    from bermwright.form.shapes import CurveLine, VaultForm
+    from bermwright.house import Opening
+    from bermwright.house.making.sheets import Crossing
+
+    Array = NDArray[np.float64]
+
+PARTS = 96
+"""Parts into which the small vault's girth or a pipe is divided."""
+STRAIGHT = 1e-3
+"""A line in plan that leaves a straight one by less is straight (m)."""
+SPARE = 0.10
+"""Paper behind the nearest point of a meeting line (m)."""
+
+
+class MeetingProblemError(BermwrightError):
+    """Two parts that cannot meet as they are described."""
+
+    def __init__(self, place: str, problem: str, way_out: str) -> None:
+        super().__init__(f"{place}: {problem} {way_out}")
+
+
+def girth(curve: CurveLine) -> tuple[Array, Array, Array]:
+    """Even places round the inner face of a vault: length from the left foot, across, level."""
+    along = np.linspace(0.0, curve.length, PARTS + 1)
+    x, z, _ = curve.at(along)
+    return along, x, z
+
+
+def into_vault(crossing: Crossing, small: VaultForm, large: VaultForm) -> Meeting:
+    """A vault into a larger one, by their inner faces; both axes level, floors alike."""
+    along, beside, level = girth(small.rib.inside)
+    face = large.rib.inside
+    crown = float(np.max(face.z))
+    if float(np.max(level)) > crown + 1e-9:
+        raise MeetingProblemError(
+            f'crossing "{crossing.name}"',
+            f"the inner crown of {small.name}, {np.max(level):.2f} m, is higher than that of {large.name}, "
+            f"{crown:.2f} m.",
+            "Let the smaller vault be `of`, or lower its crown.",
+        )
+    foot = float(max(face.z[0], face.z[-1]))
+    half = ordinates_by_height(face.x, face.z, np.clip(level, foot, crown)).right
+    reach = reach_of_vault(beside, np.maximum(half, 0.0), crossing.turn)
+    along_large = beside * np.sin(crossing.turn) + reach * np.cos(crossing.turn)
+    where = np.interp(np.clip(level, foot, crown), *_rising_side(face))
+    hip, why = _hip(crossing, small, large, (beside, reach, level))
+    return Meeting(
+        name=crossing.name,
+        part=f"{small.name} into {large.name}",
+        end=_end(crossing.name, f"{small.name} into {large.name}", along, reach),
+        hole=_hole(crossing.name, large.name, where, along_large),
+        hip=hip,
+        no_hip=why,
+    )
+
+
+def _rising_side(face: CurveLine) -> tuple[Array, Array]:
+    """Levels and lengths from the foot up the right side, for one length at one level."""
+    top = int(np.argmax(face.z))
+    z, s = face.z[top:][::-1], face.length - face.s[top:][::-1]
+    return np.maximum.accumulate(z), s
+
+
+def into_dome(crossing: Crossing, small: VaultForm, dome: DomeForm) -> Meeting:
+    """A vault whose axis meets that of a dome."""
+    along, beside, level = girth(small.rib.inside)
+    height = level - dome.dome.springing
+    if float(np.max(height)) > dome.face.rise or float(np.min(height)) < -STRAIGHT:
+        raise MeetingProblemError(
+            f'crossing "{crossing.name}"',
+            f"{small.name} reaches from {np.min(level):.2f} to {np.max(level):.2f} m, the dome from "
+            f"{dome.dome.springing:.2f} to {dome.dome.springing + dome.face.rise:.2f} m.",
+            "A vault meets a dome between its springing and its crown.",
+        )
+    ring = dome.face.at(np.maximum(height, 0.0))
+    reach = reach_of_dome(beside, ring)
+    pairs = [(float(a), float(b)) for a, b in zip(level, np.arcsin(beside / ring), strict=True)]
+    return Meeting(
+        name=crossing.name,
+        part=f"{small.name} into {dome.name}",
+        end=_end(crossing.name, f"{small.name} into {dome.name}", along, reach),
+        hole=None,
+        levels=tuple(pairs[:: PARTS // 12]),
+        no_hip="A vault meets a dome in a line that lies in no plane: there is no flat hip rib.",
+    )
+
+
+def _end(name: str, part: str, along: Array, reach: Array) -> Pattern:
+    """The end of the small vault unrolled: a straight edge behind, the meeting line in front."""
+    behind = float(np.max(reach)) + SPARE
+    length = behind - reach
+    outline = [*zip(along.tolist(), length.tolist(), strict=True), (float(along[-1]), 0.0), (0.0, 0.0)]
+    every = PARTS // 12
+    return Pattern(
+        name=f"{name}: end, unrolled",
+        part=part,
+        outline=tuple(outline),
+        across="round the inner face from the left foot",
+        up=f"from a square line {behind:.3f} m from the large axis, towards it",
+        side="inner face; left as seen walking towards the large part",
+        ordinates=tuple((float(along[k]), 0.0, float(length[k])) for k in range(0, PARTS + 1, every)),
+        note="The straight edge is square to the small vault.",
+    )
+
+
+def _hole(name: str, large: str, where: Array, along: Array) -> Pattern:
+    """The hole in the large vault unrolled: along its axis, and up its face from the foot."""
+    start = float(np.min(along))
+    points = tuple((float(a) - start, float(s)) for a, s in zip(along, where, strict=True))
+    every = PARTS // 12
+    return Pattern(
+        name=f"{name}: hole, unrolled",
+        part=large,
+        outline=points,
+        across="along the large vault",
+        up="up its inner face from the foot",
+        side="inner face",
+        ordinates=tuple((a, 0.0, s) for a, s in points[::every]),
+        note="Below its lowest points the sides run straight down.",
+    )
+
+
+def _hip(
+    crossing: Crossing, small: VaultForm, large: VaultForm, line: tuple[Array, Array, Array]
+) -> tuple[Pattern | None, str]:
+    """The hip rib where the meeting line lies over a straight line in plan; else why there is none."""
+    beside, reach, level = line
+    right = beside >= 0.0
+    x, y, z = beside[right], reach[right], level[right]
+    run = np.hypot(x - x[0], y - y[0])
+    if run[-1] <= STRAIGHT:
+        return None, "The two faces meet in a point."
+    off = np.abs((x - x[0]) * (y[-1] - y[0]) - (y - y[0]) * (x[-1] - x[0])) / run[-1]
+    if float(np.max(off)) > STRAIGHT:
+        return None, (
+            f"The meeting line of {small.name} and {large.name} leaves a straight line in plan by "
+            f"{1e3 * float(np.max(off)):.0f} mm: no flat hip rib lies in it. Use the two patterns."
+        )
+    turn = abs(float(np.arctan2(y[-1] - y[0], x[-1] - x[0])))
+    foot = float(z[-1])
+    runs = hip_run(x, turn)
+    outline = [*zip(runs.tolist(), (z - foot).tolist(), strict=True), (0.0, 0.0)]
+    every = max(1, (runs.size - 1) // 12)
+    return Pattern(
+        name=f"{crossing.name}: hip, inner edge",
+        part=f"{small.name} and {large.name}",
+        outline=tuple(outline),
+        across="along the hip from the crown",
+        up="over the feet",
+        side="right hip as drawn; left turned over",
+        ordinates=tuple((float(runs[k]), 0.0, float(z[k] - foot)) for k in range(0, runs.size, every)),
+        note="The heights of the common rib over a longer run. Bevel its edges to both vaults on the spot.",
+    ), ""
+
+
+def sleeve(form: VaultForm, opening: Opening) -> Meeting:
+    """The sleeve of a flue through the crown: its lower edge unrolled, and the hole in the unrolled shell."""
+    face = form.soil_face
+    radius = 0.5 * opening.width
+    turn = np.linspace(0.0, 2.0 * np.pi, PARTS + 1)
+    height, half = _monotone(face, form.springing)
+    cut = pipe_cut(turn, radius, 0.0, 0.0, height=height, radius=half, is_round=False)
+    collar = opening.collar or 0.0
+    top = float(np.max(cut.along)) + collar
+    length = top - cut.along
+    around = radius * turn
+    part = f'opening "{opening.name}" in {form.name}'
+    outline = [*zip(around.tolist(), length.tolist(), strict=True), (float(around[-1]), 0.0), (0.0, 0.0)]
+    every = PARTS // 12
+    top_index = int(np.argmax(face.z))
+    along = np.interp(cut.x, face.x[_strictly(face.x)], face.s[_strictly(face.x)]) - float(face.s[top_index])
+    hole = tuple(zip((cut.y + radius).tolist(), (along - float(np.min(along))).tolist(), strict=True))
+    return Meeting(
+        name=opening.name,
+        part=part,
+        end=Pattern(
+            name=f"{opening.name}: sleeve, unrolled",
+            part=part,
+            outline=tuple(outline),
+            across="round the sleeve, from the side towards the right foot",
+            up="from its upper edge down to the shell",
+            side="outer face",
+            ordinates=tuple((float(around[k]), 0.0, float(length[k])) for k in range(0, PARTS + 1, every)),
+            note=f"For a sleeve {1e3 * opening.width:.0f} mm across, upright; add the seam and the flange.",
+        ),
+        hole=Pattern(
+            name=f"{opening.name}: hole in the unrolled shell",
+            part=part,
+            outline=hole[:-1],
+            across="along the vault",
+            up="round the shell",
+            side="outer face",
+            ordinates=tuple((a, 0.0, b) for a, b in hole[::every]),
+            note="Where the sleeve passes the outermost layer.",
+        ),
+    )
+
+
+def _strictly(x: Array) -> Array:
+    """Places where x grows, so that one x has one length."""
+    return np.asarray(np.concatenate([[True], np.diff(x) > 0.0]))
+
+
+def _monotone(face: CurveLine, springing: float) -> tuple[Array, Array]:
+    """The right half of a face from its widest place to the crown: heights and half widths."""
+    top = int(np.argmax(face.z))
+    x, z = face.x[top:][::-1] - face.x[top], face.z[top:][::-1] - springing
+    first = int(np.argmax(x))
+    x, z = np.maximum.accumulate(x[first:][::-1])[::-1], np.maximum.accumulate(z[first:])
+    return z - min(float(z[0]), 0.0), np.maximum(x, 0.0)
