@@ -20,7 +20,7 @@ export class ModelView {
     this.renderer = new THREE.WebGLRenderer({ antialias: true, alpha: true, stencil: true });
     this.renderer.localClippingEnabled = true;
     this.renderer.shadowMap.enabled = true;
-    this.renderer.shadowMap.type = THREE.PCFSoftShadowMap;
+    this.renderer.shadowMap.type = THREE.PCFShadowMap;
     this.renderer.setPixelRatio(Math.min(2, devicePixelRatio || 1));
     this.canvas = this.renderer.domElement;
     place.append(this.canvas);
