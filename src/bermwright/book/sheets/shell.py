@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from bermwright.book.sheets.scene import Scene
     from bermwright.form.shapes import CoverBand, RibForm, VaultForm
 
-_RIGID = ("rigid", "board", "foam", "xps", "eps", "cellular", "cork")
+RIGID = ("rigid", "board", "foam", "xps", "eps", "cellular", "cork")
 _BANDS = {
     "lagging": (Wash.LAGGING, Hatch.TIMBER_ACROSS),
     "membrane": (Wash.NONE, Hatch.MEMBRANE),
@@ -74,7 +74,7 @@ def across(rib: RibForm, view: View, place: float) -> tuple[tuple[float, float],
 
 def band_style(band: CoverBand) -> tuple[Wash, Hatch]:
     """Wash and hatch of a cover band, from its kind and, for insulation, its name."""
-    if band.kind == "insulation" and any(word in band.name.lower() for word in _RIGID):
+    if band.kind == "insulation" and any(word in band.name.lower() for word in RIGID):
         return Wash.INSULATION, Hatch.INSULATION_RIGID
     return _BANDS.get(band.kind, (Wash.NONE, Hatch.NONE))
 

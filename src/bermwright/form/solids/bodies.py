@@ -37,6 +37,13 @@ def pushed(outline: ArrayLike, start: float, end: float) -> Body:
     return Manifold.extrude(section, end - start).rotate((90.0, 0.0, 0.0)).translate((0.0, end, 0.0))
 
 
+def pushed_across(outline: ArrayLike, start: float, end: float) -> Body:
+    """An outline of the long section (y, z) pushed across the vault from `start` to `end`."""
+    section = CrossSection([np.asarray(outline, dtype=float)], FillRule.NonZero)
+    cyclic = np.array([[0.0, 0.0, 1.0, start], [1.0, 0.0, 0.0, 0.0], [0.0, 1.0, 0.0, 0.0]])
+    return Manifold.extrude(section, end - start).transform(cyclic)
+
+
 def box(x: tuple[float, float], y: tuple[float, float], z: tuple[float, float]) -> Body:
     """A box between three pairs of ends."""
     size = (x[1] - x[0], y[1] - y[0], z[1] - z[0])

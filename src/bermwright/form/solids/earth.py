@@ -7,12 +7,13 @@ Where soil lies less high against an end wall, a way as wide as the vault is kep
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from bermwright.form.earth import under_turf
+from bermwright.form.shapes import Line
 from bermwright.form.solids.bodies import (
     Body,
     below_plane,
@@ -21,6 +22,7 @@ from bermwright.form.solids.bodies import (
     joined,
     leaning,
     pushed,
+    pushed_across,
     solid,
     under,
     without,
@@ -31,16 +33,24 @@ from bermwright.form.solids.shell import faces
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from bermwright.form.shapes import Line, VaultForm
+    from numpy.typing import NDArray
+
+    from bermwright.form.shapes import VaultForm
     from bermwright.form.solids.nouns import Solid
     from bermwright.house import House, Vault
+
+    Array = NDArray[np.float64]
 
 BELOW = 1.0
 """Ground is drawn so far below everything that is built (m)."""
 BESIDE = 2.0
 """And so far past the toes of the mound at both ends (m)."""
-STEEPEST = 1.0
-"""Fall along the vault over which the ground is not followed: the file's checks forbid it before (-)."""
+FLAT = 1e-6
+"""Finished over natural ground that counts as nothing (m)."""
+FILM = 1e-5
+"""Earth thinner than this is none (m)."""
+REACH = 10.0
+"""Slopes run on so many times the width of the section (-)."""
 ABOVE = 50.0
 """Higher than any mound (m)."""
 
@@ -58,6 +68,8 @@ class Slope:
     """Fall of its slope over run; None: the mound ends upright there."""
     toe: float
     """How far out its slope reaches the natural ground (m)."""
+    level_toe: float
+    """The same if the natural ground were level along the vault (m)."""
     free: float | None
     """Level up to which soil lies against the end wall; None: not said."""
     hill: float | None
@@ -80,7 +92,8 @@ class Earth:
     """Everything the earth's bodies are made from."""
 
     form: VaultForm
-    slopes: tuple[Slope, Slope]
+    slopes: tuple[Slope, ...]
+    """Front, back."""
     across: tuple[float, float]
     bottom: float
     fall: float
@@ -131,17 +144,19 @@ def _slope(house: House, vault: Vault, form: VaultForm, side: str, fall: float) 
     sign, start = (-1.0, 0.0) if side == "front" else (1.0, form.length)
     angle = None if vault.mound is None else getattr(vault.mound, side)
     steep = float(np.tan(angle)) if angle else None
-    natural = float(np.min(form.ground.natural.z)) - abs(fall) * 0.5 * form.length
-    height = max(float(np.max(form.ground.finished.z)) - natural, 0.0)
     hill = float(np.tan(end.rises)) if end is not None and end.hillside else None
-    # Ground that falls away makes the slope longer.
-    toe = 0.0 if steep is None else height / max(steep - abs(fall), 0.2 * steep)
+    natural = float(np.min(form.ground.natural.z)) + 0.5 * sign * fall * form.length
+    height = max(float(np.max(form.ground.finished.z)) - natural, 0.0)
+    # Ground that falls away makes the slope longer, ground that rises shorter.
+    toe = 0.0 if steep is None else height / max(steep + sign * fall, 0.2 * steep)
+    rise = float(np.max(form.ground.finished.z) - np.min(form.ground.natural.z))
     return Slope(
         side=side,
         sign=sign,
         start=start,
         fall=steep,
         toe=toe,
+        level_toe=0.0 if steep is None else rise / steep,
         free=None if end is None else end.soil_to,
         hill=hill,
     )
@@ -150,21 +165,18 @@ def _slope(house: House, vault: Vault, form: VaultForm, side: str, fall: float) 
 def natural_body(earth: Earth) -> Body:
     """All natural ground, as it was before anybody dug."""
     low, high = earth.slopes[0].far, earth.slopes[1].far
-    whole = leaning(
-        under(earth.form.ground.natural, earth.across, earth.bottom, (low, high)), earth.fall, earth.middle
-    )
-    hills = [
-        _hill(earth, slope) for slope in earth.slopes if slope.hill is not None and slope.free is not None
-    ]
-    return joined([whole, *hills]) if hills else whole
+    deep = earth.bottom - abs(earth.fall) * (high - low)
+    block = under(earth.form.ground.natural, earth.across, deep, (low, high))
+    whole = leaning(block, earth.fall, earth.middle).trim_by_plane((0.0, 0.0, 1.0), earth.bottom)
+    hills = [_hill(earth, slope) for slope in earth.slopes if earth.fall == 0.0 and slope.hill is not None]
+    return joined([whole, *hills])
 
 
 def _hill(earth: Earth, slope: Slope) -> Body:
     """The hillside an end is dug into: it rises from the level of the soil against that end."""
-    assert slope.hill is not None  # noqa: S101  (chosen by the caller)
-    assert slope.free is not None  # noqa: S101
-    block = box(earth.across, slope.stretch, (earth.bottom, slope.free + ABOVE))
-    return below_plane(block, slope.free, -slope.hill, slope.start, slope.sign)
+    level = 0.0 if slope.free is None else slope.free
+    block = box(earth.across, slope.stretch, (earth.bottom, level + ABOVE))
+    return below_plane(block, level, -(slope.hill or 0.0), slope.start, slope.sign)
 
 
 def _stretches(earth: Earth, line: Line, *, drop: float) -> list[Body]:
@@ -180,21 +192,53 @@ def _stretches(earth: Earth, line: Line, *, drop: float) -> list[Body]:
 
 
 def ways(earth: Earth, *, drop: float = 0.0) -> list[Body]:
-    """What is kept free before the end walls: as wide as the vault, out to the toe, then up to the ground."""
+    """What is kept free before the end walls, as wide as the vault.
+
+    It is level out to the toe and then rises as steeply as the mound falls; before a hillside it rises with
+    it from the wall on.
+    """
     found = []
     for slope in earth.slopes:
-        if slope.free is None or slope.hill is not None:
+        if slope.free is None:
             continue
-        level = slope.free - drop
-        block = box(earth.half, slope.stretch, (level, level + ABOVE))
-        if slope.fall is not None:
-            # Past the toe the way rises as steeply as the mound falls, until it meets the ground.
-            edge = slope.start + slope.sign * slope.toe
-            low, high = sorted((edge, slope.far))
-            wedge = box(earth.half, (low, high), (level, level + ABOVE))
-            block -= below_plane(wedge, level, -slope.fall, edge, slope.sign)
-        found.append(block)
+        level, rise = slope.free - drop, slope.fall if slope.hill is None else slope.hill
+        edge = slope.start + (slope.sign * slope.toe if slope.hill is None else 0.0)
+        high = level + ABOVE
+        far = level + (rise or 0.0) * abs(slope.far - edge)
+        outline = np.array(
+            [[slope.start, high], [slope.start, level], [edge, level], [slope.far, far], [slope.far, high]]
+        )
+        # Anticlockwise for either end; a way that rises from the wall on has no level part.
+        ring = outline if slope.sign > 0 else outline[::-1]
+        found.append(pushed_across(_distinct(ring), *earth.half))
     return found
+
+
+def _distinct(ring: Array) -> Array:
+    """A ring without points that repeat the one before."""
+    step = np.abs(ring - np.roll(ring, 1, axis=0)).max(axis=1)
+    return np.asarray(ring[step > FLAT])
+
+
+def _mound_line(earth: Earth, line: Line) -> Line:
+    """A surface whose slopes run on under the natural ground, where that ground leans along the vault.
+
+    Past the toes the section's finished ground is the natural one of mid-length, and not a fill.
+    """
+    if earth.fall == 0.0:
+        return line
+    x = np.union1d(line.x, earth.form.ground.natural.x)
+    raised = np.flatnonzero(line.level(x) - earth.form.ground.natural.level(x) > FLAT)
+    if raised.size == 0:
+        return Line(x=line.x, z=np.full_like(line.z, earth.bottom))
+    first, last = max(int(raised[0]) - 1, 0), min(int(raised[-1]) + 1, x.size - 1)
+    kept = x[first : last + 1]
+    z = line.level(kept)
+    run = max(abs(earth.across[0]), abs(earth.across[1])) * REACH
+    slopes = (z[1] - z[0]) / (kept[1] - kept[0]), (z[-1] - z[-2]) / (kept[-1] - kept[-2])
+    places = np.concatenate([[kept[0] - run], kept, [kept[-1] + run]])
+    levels = np.concatenate([[z[0] - run * slopes[0]], z, [z[-1] + run * slopes[1]]])
+    return Line(x=places, z=levels)
 
 
 def earth_layers(
@@ -203,14 +247,16 @@ def earth_layers(
     """Natural ground with its dig, fill, turf."""
     form = earth.form
     natural = natural_body(earth)
-    low = joined(_stretches(earth, under_turf(form), drop=form.ground.turf))
-    high = joined(_stretches(earth, form.ground.finished, drop=0.0)) if form.ground.turf > 0.0 else low
+    # Where the finished surface is the natural one, no film of nothing is left between them.
+    grown = natural.translate((0.0, 0.0, FILM))
+    low = joined(_stretches(earth, _mound_line(earth, under_turf(form)), drop=form.ground.turf))
+    high = joined(_stretches(earth, _mound_line(earth, form.ground.finished), drop=0.0))
     free = ways(earth)
     taken = [shell, *built, *cutters]
     soiled = without(low, ways(earth, drop=form.ground.turf))
-    soil = without(soiled - natural, taken)
-    turf = without(without(high, free) - natural - soiled, taken)
-    over = box(earth.across, (0.0, form.length), (earth.bottom, earth.top + ABOVE)) - high
+    soil = without(soiled - grown, taken)
+    turf = without(without(high, free) - grown - soiled, taken)
+    over = _dug(earth)
     ground = without(natural, [*taken, *free, over])
     layers = [Layer(name="ground", kind=Kind.GROUND, solids=(solid("natural ground", Kind.GROUND, ground),))]
     if not is_nothing(soil):
@@ -218,6 +264,13 @@ def earth_layers(
     if not is_nothing(turf):
         layers.append(Layer(name="turf", kind=Kind.TURF, solids=(_turf(earth, turf),)))
     return tuple(layers)
+
+
+def _dug(earth: Earth) -> Body:
+    """Air over the finished surface along the vault, where it is dug down into the natural ground."""
+    form, along = earth.form, (0.0, earth.form.length)
+    air = box(earth.across, along, (earth.bottom, earth.top + ABOVE))
+    return air - under(form.ground.finished, earth.across, earth.bottom, along)
 
 
 def _void(earth: Earth) -> Body:
@@ -238,9 +291,10 @@ def _level_natural(earth: Earth) -> Body:
 
 
 def _fill(earth: Earth, body: Body) -> Solid:
-    over = _stretches(earth, under_turf(earth.form), drop=0.0)[0]
-    ends = _stretches(earth, earth.form.ground.finished, drop=0.0)[1:]
-    plain = _level_natural(earth)
+    level = replace(earth, slopes=tuple(replace(slope, toe=slope.level_toe) for slope in earth.slopes))
+    over = _stretches(level, under_turf(earth.form), drop=0.0)[0]
+    ends = _stretches(level, earth.form.ground.finished, drop=0.0)[1:]
+    plain = _level_natural(level)
     counted = (over - plain - _void(earth)).volume() + sum((part - plain).volume() for part in ends)
     return solid("fill", Kind.FILL, body, counted=Counted(volume=float(counted), why=_why_fill(earth)))
 
