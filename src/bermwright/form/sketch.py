@@ -89,8 +89,8 @@ def _all_there(points: Array) -> None:
     if points.shape[1] < LEAST_POINTS:
         count = points.shape[1]
         raise SketchError(
-            f"{count} point{'' if count == 1 else 's'} give no curve: at least {LEAST_POINTS} are needed, both "
-            "feet among them."
+            f"{count} point{'' if count == 1 else 's'} give no curve: at least {LEAST_POINTS} are needed, "
+            "both feet among them."
         )
     lost = np.flatnonzero(~np.isfinite(points).all(axis=0))
     if lost.size:
