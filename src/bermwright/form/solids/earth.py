@@ -248,7 +248,7 @@ def earth_layers(
     form = earth.form
     natural = natural_body(earth)
     # Where the finished surface is the natural one, no film of nothing is left between them.
-    grown = natural.translate((0.0, 0.0, FILM))
+    grown = joined([natural, natural.translate((0.0, 0.0, FILM))])
     low = joined(_stretches(earth, _mound_line(earth, under_turf(form)), drop=form.ground.turf))
     high = joined(_stretches(earth, _mound_line(earth, form.ground.finished), drop=0.0))
     free = ways(earth)
