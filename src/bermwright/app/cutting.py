@@ -10,8 +10,15 @@ from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.app.outside.hush import hushed
-from bermwright.book.pages.cutting import VaultCut, cut_document, cutting_pages
-from bermwright.book.sheets.cutting import board_sheets, jig_sheet, label_sheets, log_sheet, nail_sheet
+from bermwright.book.pages.cutting import VaultCut, cut_document, cutting_pages, wall_pages
+from bermwright.book.sheets.cutting import (
+    board_sheets,
+    end_wall_sheet,
+    jig_sheet,
+    label_sheets,
+    log_sheet,
+    nail_sheet,
+)
 from bermwright.book.templates import nailing_of
 from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.form import vault_form
@@ -20,7 +27,7 @@ from bermwright.formats.documents import pdf
 from bermwright.formats.drawings import dxf, svg
 from bermwright.house import Saw
 from bermwright.rules.analysis.joint import nailed_joint
-from bermwright.takeoff.cutting import house_plan
+from bermwright.takeoff.cutting import end_walls, house_plan
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -32,7 +39,7 @@ if TYPE_CHECKING:
     from bermwright.form.shapes import VaultForm
     from bermwright.formats.house_file import Opened
     from bermwright.house import House, Vault
-    from bermwright.takeoff.cutting import HousePlan
+    from bermwright.takeoff.cutting import EndWall, HousePlan
 
     Progress = Callable[[str], None]
 
@@ -56,6 +63,7 @@ class CutOut:
 
     opened: Opened
     plan: HousePlan
+    walls: tuple[EndWall, ...]
     vaults: tuple[VaultCut, ...]
     path: Path | None
     date: str
@@ -70,7 +78,7 @@ class CutOut:
     @property
     def data(self) -> dict[str, Any]:
         """Everything for JSON."""
-        return plan_data(self.plan)
+        return plan_data(self.plan, self.walls)
 
     def _document(self, *, labels: bool) -> Document:
         return cut_document(
@@ -86,7 +94,11 @@ class CutOut:
     def blocks(self) -> tuple[Block, ...]:
         """The pages."""
         saw = self.opened.house.saw or Saw()
-        return tuple(cutting_pages(self.plan, self.vaults, log_kerf=saw.log_kerf, system=self.system))
+        forms = [vault.form for vault in self.vaults]
+        return (
+            *cutting_pages(self.plan, self.vaults, log_kerf=saw.log_kerf, system=self.system),
+            *wall_pages(self.walls, forms, self.system),
+        )
 
     @property
     def sheets(self) -> tuple[Sheet, ...]:
@@ -98,6 +110,9 @@ class CutOut:
                 found.append(jig_sheet(vault.form, system=self.system))
                 nails = vault.nailing and nail_sheet(vault.form, vault.nailing, system=self.system)
                 found += [nails] if nails else []
+        for wall in self.walls:
+            form = next(one.form for one in self.vaults if one.form.name == wall.vault)
+            found.append(end_wall_sheet(form, wall, system=self.system))
         if plan.logs:
             found.append(log_sheet(plan.logs, saw.log_kerf, system=self.system))
         return (*found, *(label_sheets(plan.lists, plan.codes, system=self.system) if self.labels else ()))
@@ -139,9 +154,12 @@ def cut_file(house_file: str, wishes: CutWishes, progress: Progress = quiet) -> 
     opened = open_house(house_file)
     progress("the ribs")
     forms = tuple((vault, vault_form(opened.house, vault)) for vault in opened.house.vaults)
+    plan = planned(opened.house, forms, progress)
+    progress("end walls")
     return CutOut(
         opened=opened,
-        plan=planned(opened.house, forms, progress),
+        plan=plan,
+        walls=end_walls(opened.house, [form for _, form in forms], plan),
         vaults=vault_cuts(forms),
         path=path,
         date=date,

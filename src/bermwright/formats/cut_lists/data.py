@@ -7,11 +7,13 @@ from typing import TYPE_CHECKING, Any
 from bermwright.formats.assessment_json import FORMAT, MARK, number
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from bermwright.base.units import Money
-    from bermwright.takeoff.cutting import CutList, HousePlan, LogYield, SawnBoard
+    from bermwright.takeoff.cutting import CutList, EndWall, HousePlan, LogYield, SawnBoard
 
 
-def plan_data(plan: HousePlan) -> dict[str, Any]:
+def plan_data(plan: HousePlan, walls: Sequence[EndWall] = ()) -> dict[str, Any]:
     """Everything that `cut` says of boards and logs."""
     return {
         "format": FORMAT,
@@ -27,7 +29,31 @@ def plan_data(plan: HousePlan) -> dict[str, Any]:
         },
         "lists": [_list(plan, cut) for cut in plan.lists],
         "logs": [_log(log) for log in plan.logs],
+        "end_walls": [_wall(wall) for wall in walls],
         "remarks": list(plan.remarks),
+    }
+
+
+def _wall(wall: EndWall) -> dict[str, Any]:
+    return {
+        "vault": wall.vault,
+        "end": wall.side,
+        "thickness_m": number(wall.thickness),
+        "pieces": [
+            {
+                "number": piece.number,
+                "row": piece.row,
+                "offcut": piece.offcut,
+                "length_m": number(piece.length),
+                "lower_edge_m": number(piece.below),
+                "upper_edge_m": number(piece.above),
+            }
+            for piece in wall.pieces
+        ],
+        "missing": [
+            {"row": gap.row, "length_m": number(gap.length), "width_m": number(gap.width)}
+            for gap in wall.gaps
+        ],
     }
 
 

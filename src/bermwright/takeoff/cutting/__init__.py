@@ -1,5 +1,6 @@
 """Cut lists from the boards at hand, end walls from offcuts. Start reading at `plan.py`."""
 
+from bermwright.takeoff.cutting.end_wall import EndWall, Gap, WallPiece, end_wall, end_walls
 from bermwright.takeoff.cutting.nouns import (
     CutList,
     HousePlan,
@@ -15,6 +16,11 @@ from bermwright.takeoff.cutting.nouns import (
 from bermwright.takeoff.cutting.plan import NothingFitsError, house_plan
 
 __all__ = [
+    "EndWall",
+    "Gap",
+    "WallPiece",
+    "end_wall",
+    "end_walls",
     "CutList",
     "HousePlan",
     "LogYield",

@@ -1,6 +1,7 @@
 """Drawings of sawing: boards with their marks, outlines beside each other, jig, nails, labels, end walls."""
 
 from bermwright.book.sheets.cutting.boards import BoardPattern, board_patterns, board_sheets
+from bermwright.book.sheets.cutting.end_wall import end_wall_sheet
 from bermwright.book.sheets.cutting.jig import jig_sheet
 from bermwright.book.sheets.cutting.labels import label_sheets
 from bermwright.book.sheets.cutting.logs import log_sheet
@@ -11,6 +12,7 @@ __all__ = [
     "BoardPattern",
     "board_patterns",
     "board_sheets",
+    "end_wall_sheet",
     "jig_sheet",
     "label_sheets",
     "log_sheet",
