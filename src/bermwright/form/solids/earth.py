@@ -254,8 +254,10 @@ def earth_layers(
     free = ways(earth)
     taken = [shell, *built, *cutters]
     soiled = without(low, ways(earth, drop=form.ground.turf))
-    soil = without(soiled - grown, taken)
-    turf = without(without(high, free) - grown - soiled, taken)
+    # Nor at the bottom, down to which all of them are drawn.
+    lifted = (0.0, 0.0, 1.0), earth.bottom + 0.5 * BELOW
+    soil = without(soiled - grown, taken).trim_by_plane(*lifted)
+    turf = without(without(high, free) - grown - soiled, taken).trim_by_plane(*lifted)
     over = _dug(earth)
     ground = without(natural, [*taken, *free, over])
     layers = [Layer(name="ground", kind=Kind.GROUND, solids=(solid("natural ground", Kind.GROUND, ground),))]
