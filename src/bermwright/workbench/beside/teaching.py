@@ -6,7 +6,7 @@ import asyncio
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
-from starlette.responses import JSONResponse
+from starlette.responses import JSONResponse, RedirectResponse
 from starlette.routing import Route
 
 from bermwright.adapt.lessons import Built, changed, drawn
@@ -19,7 +19,7 @@ from bermwright.data.walk import WALK
 from bermwright.form import vault_form
 from bermwright.formats.house_file import read
 from bermwright.formats.lessons import house_text, lesson_data
-from bermwright.workbench.beside.common import drawing, refused, show, telling, units_of
+from bermwright.workbench.beside.common import drawing, refused, show, table_of, telling, units_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from starlette.responses import Response
 
     from bermwright.base.drawing import Sheet
+    from bermwright.data.glossary import Term
 
 SMALL = 120.0
 """Width of a section (mm)."""
@@ -42,6 +43,7 @@ def routes() -> list[Route]:
         Route("/lessons/{name}/reveal", revealed, methods=["POST"]),
         Route("/glossary", glossary),
         Route("/walk", walk),
+        Route("/walk/steps", walk_steps),
     ]
 
 
@@ -100,10 +102,21 @@ async def glossary(_request: Request) -> Response:
 
 @cache
 def _glossary() -> list[dict[str, Any]]:
-    return [{"term": one.name, "forms": list(one.forms), "says": one.says} for one in GLOSSARY]
+    return [{"term": _head(one), "forms": list(one.forms), "text": one.says} for one in GLOSSARY]
 
 
-async def walk(_request: Request) -> Response:
+def _head(term: Term) -> str:
+    """The word over its explanation; one that is a verb as well is never marked by itself."""
+    return term.name if term.marked else f"the {term.name}"
+
+
+async def walk(request: Request) -> Response:
+    """Begin the walk: on the house in hand, else by choosing one first."""
+    there = table_of(request).desk is not None
+    return RedirectResponse("/#walk" if there else "/start", status_code=303)
+
+
+async def walk_steps(_request: Request) -> Response:
     """The steps of the beginner's walk."""
     steps = [
         {"title": one.title, "does": one.does, "look": one.look, "places": list(one.places)} for one in WALK

@@ -34,6 +34,7 @@ export class ModelView {
     this.cut = new Cut(this.scene, this.renderer);
     this.layers = [];
     this.box = new THREE.Box3();
+    this.built = new THREE.Box3();
     this.wish = { plane: "across", share: 0.36, stands: true, hidden: new Set() };
     this.lights();
     this.keys();
@@ -59,8 +60,9 @@ export class ModelView {
     this.layers = layersOf(found.scene);
     this.vault = vaultOf(found.scene);
     for (const layer of this.layers) this.body(layer);
-    this.box.makeEmpty();
-    for (const layer of this.layers) this.box.expandByObject(layer.mesh);
+    this.box = boxOf(this.layers);
+    // The ground goes on for ever: what was built fills the view.
+    this.built = boxOf(this.layers.filter((layer) => layer.kind !== "ground"));
     this.dress();
     if (first) this.home();
     this.light();
@@ -146,8 +148,7 @@ export class ModelView {
   home() {
     this.turn = HOME.turn;
     this.up = HOME.up;
-    const target = this.box.getCenter(new THREE.Vector3());
-    this.controls.target.copy(target);
+    this.controls.target.copy(this.built.getCenter(new THREE.Vector3()));
     this.camera.zoom = 1;
     this.stand();
     this.fit();
@@ -169,7 +170,7 @@ export class ModelView {
     this.renderer.setSize(wide, tall, false);
     if (!this.box.isEmpty()) {
       const { x, y } = this.seen();
-      const half = Math.max(x / wide, y / tall) * 0.53;
+      const half = Math.max(x / wide, y / tall) * 0.52;
       Object.assign(this.camera, { left: -half * wide, right: half * wide, top: half * tall, bottom: -half * tall });
       this.camera.updateProjectionMatrix();
     }
@@ -181,8 +182,9 @@ export class ModelView {
     this.camera.updateMatrixWorld();
     const back = this.camera.matrixWorld.clone().invert();
     const seen = new THREE.Box3();
+    const { min, max } = this.built;
     for (let number = 0; number < 8; number++) {
-      const corner = new THREE.Vector3(number & 1 ? this.box.max.x : this.box.min.x, number & 2 ? this.box.max.y : this.box.min.y, number & 4 ? this.box.max.z : this.box.min.z);
+      const corner = new THREE.Vector3(number & 1 ? max.x : min.x, number & 2 ? max.y : min.y, number & 4 ? max.z : min.z);
       seen.expandByPoint(corner.applyMatrix4(back));
     }
     return seen.getSize(new THREE.Vector3());
@@ -230,6 +232,12 @@ export class ModelView {
       this.canvas.dataset.drawn = String(Number(this.canvas.dataset.drawn ?? 0) + 1);
     });
   }
+}
+
+function boxOf(layers) {
+  const box = new THREE.Box3();
+  for (const layer of layers) box.expandByObject(layer.mesh);
+  return box;
 }
 
 /** The layers in the order of building, each as one body. @param {THREE.Object3D} root */
