@@ -72,6 +72,7 @@ bench: .venv/ready
 	@$(RUN) bench/check.py
 	@$(RUN) bench/shape.py
 	@$(RUN) bench/mend.py
+	@$(RUN) bench/cutting.py
 	@$(RUN) bench/heat.py
 	@$(RUN) bench/winter.py
 

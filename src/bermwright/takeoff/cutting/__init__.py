@@ -16,12 +16,9 @@ from bermwright.takeoff.cutting.nouns import (
 from bermwright.takeoff.cutting.plan import NothingFitsError, house_plan
 
 __all__ = [
+    "CutList",
     "EndWall",
     "Gap",
-    "WallPiece",
-    "end_wall",
-    "end_walls",
-    "CutList",
     "HousePlan",
     "LogYield",
     "Missing",
@@ -32,5 +29,8 @@ __all__ = [
     "Placed",
     "SawWords",
     "SawnBoard",
+    "WallPiece",
+    "end_wall",
+    "end_walls",
     "house_plan",
 ]

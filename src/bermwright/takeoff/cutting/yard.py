@@ -58,14 +58,13 @@ class ClearStretch:
 def saw_words(house: House) -> SawWords:
     """The saw of the file, and what is assumed where it says nothing."""
     saw = house.saw or Saw()
-    plain = Saw()
-    assumed = []
-    if house.saw is None or house.saw.kerf == plain.kerf:
-        assumed.append(f"The saw cut counts as {show(saw.kerf, 'mm', 1)} (saw.kerf): measure one.")
-    if house.saw is None or house.saw.trim == plain.trim:
-        assumed.append(f"Each end of a board loses {show(saw.trim, 'mm', 0)} first (saw.trim).")
-    if house.saw is None or house.saw.keep == plain.keep:
-        assumed.append(f"Offcuts from {show(saw.keep, 'm', 2)} on are kept (saw.keep).")
+    silent = {one.place for one in house.assumptions}
+    says = {
+        "kerf": f"The saw cut counts as {show(saw.kerf, 'mm', 1)} (saw.kerf): measure one.",
+        "trim": f"Each end of a board loses {show(saw.trim, 'mm', 0)} first (saw.trim).",
+        "keep": f"Offcuts from {show(saw.keep, 'm', 2)} on are kept (saw.keep).",
+    }
+    assumed = [text for name, text in says.items() if house.saw is None or f"saw.{name}" in silent]
     return SawWords(kerf=saw.kerf, trim=saw.trim, keep=saw.keep, assumed=tuple(assumed))
 
 

@@ -29,6 +29,8 @@ PAYS = 1e-7
 """Share of its cost that a way must save to be added."""
 MISSED = 10.0
 """What a missing piece counts, as a multiple of its own board."""
+MOST_WAYS = 500
+"""So many ways, the cheapest above their worth, are combined to whole boards."""
 NEAR = 1e-4
 """Whole numbers are searched until a plan lies within this share of the ways at hand."""
 BRANCHES = 400
@@ -90,12 +92,13 @@ def _first(whole: WholeLists, seeds: list[Ways]) -> Pool:
 
 
 def _cheap_ones(whole: WholeLists, pool: Pool, prices: tuple[Floats, Floats], spare: float) -> Pool:
-    """Without the ways that cost more above their worth than a better plan has to spare."""
+    """Without the ways that cost more above their worth than a better plan has to spare; the rest by worth."""
     worth, dear = prices
     scale = float(whole.lists.cost.max())
     kinds = np.array(pool.kinds)
     above = whole.lists.cost[kinds] / scale - np.array(pool.cuts) @ worth + dear[kinds]
-    return pool.without(above * scale > spare + PAYS)
+    limit = np.partition(above, MOST_WAYS)[MOST_WAYS] if above.size > MOST_WAYS else np.inf
+    return pool.without((above * scale > spare + PAYS) | (above > limit))
 
 
 def _worth(whole: WholeLists, pool: Pool) -> tuple[Floats, Floats]:
