@@ -173,9 +173,18 @@ def _covers_mark(text: Text, low: Point, high: Point) -> bool:
 
 
 def caption_items(
-    plan: Tiling, cell: tuple[int, int], title: str, lines: tuple[str, ...], *, turned: bool
+    plan: Tiling,
+    cell: tuple[int, int],
+    title: str,
+    lines: tuple[str, ...],
+    *,
+    turned: bool,
+    ends: tuple[str, str] = ("foot", "crown"),
 ) -> Iterator[Item]:
-    """The words under the window and the map of sheets; `turned` when the drawing runs up the sheets."""
+    """The words under the window and the map of sheets; `turned` when the drawing runs up the sheets.
+
+    `ends` are the words under the two ends of the map.
+    """
     yield Text(
         at=(_SIDE + 6.0, _FIRST_LINE), text=title, height=4.6, face=Lettering.WORDS, strong=True, halo=False
     )
@@ -186,7 +195,7 @@ def caption_items(
             strong = number == len(lines) - 1
             yield Text(at=(_SIDE + 6.0, y), text=part, height=_SMALL, halo=False, strong=strong)
             y -= 3.7
-    yield from _map_items(plan, cell, turned=turned)
+    yield from _map_items(plan, cell, turned=turned, ends=ends)
 
 
 def _wrapped(line: str, reach: float) -> Iterator[str]:
@@ -202,7 +211,7 @@ def _wrapped(line: str, reach: float) -> Iterator[str]:
     yield held
 
 
-def _map_items(plan: Tiling, cell: tuple[int, int], *, turned: bool) -> Iterator[Item]:
+def _map_items(plan: Tiling, cell: tuple[int, int], *, turned: bool, ends: tuple[str, str]) -> Iterator[Item]:
     """Small boxes from foot to crown, one a sheet: this one is filled, those without a line are left out."""
     across, up = (plan.rows, plan.columns) if turned else (plan.columns, plan.rows)
     side = min(6.5, (_MAP_ROOM + 4.0) / across, 17.0 / up)
@@ -218,7 +227,7 @@ def _map_items(plan: Tiling, cell: tuple[int, int], *, turned: bool) -> Iterator
         yield Text(
             at=spot, text=str(number), height=1.9, anchor="middle", strong=here, halo=False, layer="map"
         )
-    yield Text(at=(left, foot - 3.6), text="foot", height=1.9, halo=False)
+    yield Text(at=(left, foot - 3.6), text=ends[0], height=1.9, halo=False)
     yield Text(
-        at=(left + across * side - gap, foot - 3.6), text="crown", height=1.9, anchor="end", halo=False
+        at=(left + across * side - gap, foot - 3.6), text=ends[1], height=1.9, anchor="end", halo=False
     )
