@@ -91,11 +91,11 @@ def _courses(dome: Dome, rows: Courses, course: float, limit: float) -> Iterator
             chain_angle=float(chain_angle(height, radius, dome.pivot_height)),
             start=start,
             pieces=pieces,
-            tube=tube_of(pieces) if dome.unit.runs_on else None,
+            tube=tube_of(dome, pieces) if dome.unit.runs_on else None,
             joint=joint,
             joint_outside=outside,
             bed_wedge=dome.thickness * (tilts[number] - tilt) if dome.laid is Laid.TILTED else None,
-            crews=crews_of(dome, pieces),
+            crews=crews_of(dome, pieces, number),
             over_limit=dome.laid is Laid.LEVEL and step > limit,
         )
         start = next_start(start, radius, dome.thickness)

@@ -86,9 +86,11 @@ def _piece(dome: Dome, start: float, end: float, radius: float, *, length: float
     return Piece(start=start, end=end, length=length, whole=whole, bricks=count)
 
 
-def tube_of(pieces: tuple[Piece, ...]) -> float:
-    """Length of tube with what is folded under at its cut ends (m)."""
-    return sum(piece.length + 2.0 * END.value for piece in pieces)
+def tube_of(dome: Dome, pieces: tuple[Piece, ...]) -> float:
+    """Length of tube with what is folded under at its ends; every crew begins with one of its own (m)."""
+    crews = max(1, len(dome.crews))
+    parts = crews if pieces[0].whole else len(pieces) + crews - 1
+    return sum(piece.length for piece in pieces) + 2.0 * parts * END.value
 
 
 def next_start(start: float, radius: float, thickness: float) -> float:
@@ -97,25 +99,30 @@ def next_start(start: float, radius: float, thickness: float) -> float:
     return (start + min(float(start_shift(middle, LAP.value)), 0.5 * np.pi)) % TURN
 
 
-def crews_of(dome: Dome, pieces: tuple[Piece, ...]) -> tuple[CrewPart, ...]:
-    """Which crew lays which part, all going clockwise and coming to their ends together."""
+def crews_of(dome: Dome, pieces: tuple[Piece, ...], number: int) -> tuple[CrewPart, ...]:
+    """Which crew lays which part, all going clockwise and coming to their ends together.
+
+    Where openings hold the beginnings in place, the crews meet by turns a little before and behind, so that
+    their ends do not lie over each other.
+    """
     if not dome.crews:
         return ()
     shares = work_shares([1.0 / crew.metre_takes for crew in dome.crews])
     whole = sum(piece.length for piece in pieces)
-    parts, done = [], 0.0
-    for crew, share in zip(dome.crews, shares.tolist(), strict=True):
-        length = share * whole
+    aside = 0.0 if pieces[0].whole else (0.5 if number % 2 else -0.5) * LAP.value
+    ends = [share * whole + aside for share in np.cumsum(shares).tolist()[:-1]]
+    bounds = [0.0, *(min(max(end, 0.1 * whole), 0.9 * whole) for end in ends), whole]
+    parts = []
+    for crew, low, high in zip(dome.crews, bounds[:-1], bounds[1:], strict=True):
         parts.append(
             CrewPart(
                 crew=crew.name,
-                start=_direction(pieces, done, after=True) % TURN,
-                end=_direction(pieces, done + length, after=False) % TURN,
-                length=length,
-                seconds=length * crew.metre_takes,
+                start=_direction(pieces, low, after=True) % TURN,
+                end=_direction(pieces, high, after=False) % TURN,
+                length=high - low,
+                seconds=(high - low) * crew.metre_takes,
             )
         )
-        done += length
     return tuple(parts)
 
 

@@ -1,0 +1,1 @@
+"""Use cases of domes and forms: `compassing.py` and `forming.py`."""
