@@ -43,3 +43,44 @@ ISO13790 = Work(
     year=2008,
     publisher="International Organization for Standardization",
 )
+ROARK2002 = Work(
+    key="ROARK2002",
+    authors="W. C. Young, R. G. Budynas",
+    title="Roark's formulas for stress and strain",
+    year=2002,
+    publisher="McGraw-Hill",
+    edition="7th edition, table 11.4 seen",
+    locator="scribd.com/doc/248898958",
+)
+DIN18008 = Work(
+    key="DIN18008",
+    authors="DIN",
+    title="DIN 18008-1 Glass in building: design and construction rules",
+    year=2020,
+    publisher="DIN",
+    edition="not opened; factor for edges read in a trade journal",
+    locator="glaswelt.de glasdickenbemessung-nach-der-neuen-din-18008",
+)
+SETTINGBLOCKS = Work(
+    key="SETTINGBLOCKS",
+    authors="anonymous",
+    title="Setting blocks: place, length, hardness, drains",
+    year=2026,
+    edition="undated; two pages that agree",
+    locator="glazingrubberproducts.com/more-about-setting-blocks; shidarubber.com setting-blocks",
+)
+GLAZINGGAP = Work(
+    key="GLAZINGGAP",
+    authors="anonymous",
+    title="Allowances for glazing",
+    year=2026,
+    edition="undated",
+    locator="glassservices.co.uk/faq.html",
+)
+GLASSBITE = Work(
+    key="GLASSBITE",
+    authors="S. Green",
+    title="Meeting manufacturers specifications",
+    year=2000,
+    locator="usglassmag.com/USGlass/2000/0011/glaziersguild.html",
+)

@@ -92,7 +92,7 @@ def _first(whole: WholeLists, seeds: list[Ways]) -> Pool:
 
 
 def _cheap_ones(whole: WholeLists, pool: Pool, prices: tuple[Floats, Floats], spare: float) -> Pool:
-    """Without the ways that cost more above their worth than a better plan has to spare; the rest by worth."""
+    """Without the ways that cost more above their worth than a better plan has to spare."""
     worth, dear = prices
     scale = float(whole.lists.cost.max())
     kinds = np.array(pool.kinds)
