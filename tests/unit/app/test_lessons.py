@@ -4,16 +4,37 @@ from __future__ import annotations
 
 import pytest
 
-from bermwright.adapt.lessons import Built, tally
+from bermwright.adapt.lessons import Built, RestsOn, tally
 from bermwright.app.lessons import NoSuchLessonError, all_lessons, lesson_named, look_with, ordinary
+from bermwright.base.sources import Provenance
+from bermwright.formats.lessons import lessons_text
 
 LESSONS = all_lessons()
 
 
-def test_there_are_at_least_eight() -> None:
-    assert len(LESSONS) >= 8
+def test_at_least_eight_rest_on_a_failure_that_a_source_describes() -> None:
+    described = [
+        one for one in LESSONS if one.rests_on is RestsOn.FAILURE and one.source.provenance is Provenance.READ
+    ]
+    assert len(described) >= 8
+    with_remedy = [one for one in described if one.remedy_source.provenance is Provenance.READ]
+    assert len(with_remedy) >= 8
 
 
+def test_what_does_not_rest_on_a_failure_says_so() -> None:
+    others = [one for one in LESSONS if one.rests_on is not RestsOn.FAILURE]
+    assert {one.name for one in others} == {
+        "tall-curve",
+        "plate-beside-wall",
+        "wheel-on-roof",
+        "drain-fouled",
+    }
+    text = lessons_text(LESSONS)
+    for one in LESSONS:
+        assert (f"{one.title} *" in text) == (one in others)
+
+
+@pytest.mark.slow
 @pytest.mark.parametrize("lesson", LESSONS, ids=lambda lesson: lesson.name)
 def test_the_failure_is_found_as_built_and_not_in_the_twin(lesson) -> None:
     built, twin = (tally(lesson, ordinary(), one, look_with(lesson), count=5) for one in Built)

@@ -7,7 +7,7 @@ through a range, so that the answer does not hang on one guess. Start reading at
 from __future__ import annotations
 
 from bermwright.adapt.lessons.changing import NoSuchPlaceError, changed
-from bermwright.adapt.lessons.nouns import Answer, Built, Finds, Lesson, Moved
+from bermwright.adapt.lessons.nouns import Answer, Built, Finds, Lesson, Moved, RestsOn
 from bermwright.adapt.lessons.sweep import Tally, drawn, shares, tally
 
 __all__ = [
@@ -17,6 +17,7 @@ __all__ = [
     "Lesson",
     "Moved",
     "NoSuchPlaceError",
+    "RestsOn",
     "Tally",
     "changed",
     "drawn",

@@ -22,6 +22,26 @@ class Built(StrEnum):
     TWIN = "twin"
 
 
+class RestsOn(StrEnum):
+    """What a lesson is taken from."""
+
+    FAILURE = "failure"
+    """A failure that the source describes."""
+    WARNING = "warning"
+    """What the trade warns of, without one case."""
+    EQUATIONS = "equations"
+    """What equations say; nobody has published such a case."""
+
+    @property
+    def words(self) -> str:
+        """As a sentence ends with it."""
+        return {
+            RestsOn.FAILURE: "a failure that the source describes",
+            RestsOn.WARNING: "a warning of the trade, not on one case",
+            RestsOn.EQUATIONS: "equations, not on a published case",
+        }[self]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Moved:
     """A value that nobody published: assumed, and moved through a range."""
@@ -96,6 +116,7 @@ class Lesson:
     """At which stage it failed in reality, and how."""
     remedy: str
     """What the twin does otherwise, published or common practice (`remedy_source`)."""
+    rests_on: RestsOn
     source: Cite
     remedy_source: Cite
     finds: Finds

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import tomlkit
 
-from bermwright.adapt.lessons import Answer, Built, Finds, Lesson, Moved
+from bermwright.adapt.lessons import Answer, Built, Finds, Lesson, Moved, RestsOn
 from bermwright.base.sources import Cite, Provenance, Work
 
 if TYPE_CHECKING:
@@ -41,6 +41,7 @@ def read_lesson(text: str, name: str) -> Lesson:
         answers=_answers(tables["answers"], tables["right"]),
         failed=_one_line(tables["failed"]),
         remedy=_one_line(tables["remedy"]),
+        rests_on=RestsOn(tables["rests_on"]),
         source=_cite(name, "source", tables["source"]),
         remedy_source=_cite(name, "remedy", tables["remedy_source"]),
         finds=Finds(

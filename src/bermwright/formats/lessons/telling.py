@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.adapt.lessons import Built
+from bermwright.adapt.lessons import Built, RestsOn
 from bermwright.base.findings import Verdict
 from bermwright.base.sources import Provenance
 from bermwright.formats.assessment_text import CLOSING, SIGNS, wrapped
@@ -17,22 +17,28 @@ if TYPE_CHECKING:
     from bermwright.base.sources import Cite
 
 HOW_READ = "Pages were read in excerpts; their titles are described here, not quoted, and many bear no date."
+ELSEWHERE = "rests on what the trade warns of, or on equations: not on one published case"
 HEADINGS = {Built.AS_BUILT: "As it was built", Built.TWIN: "Its twin, built the other way"}
 
 
 def lessons_text(lessons: Sequence[Lesson]) -> str:
     """Every lesson in a line."""
     wide = max(len(one.name) for one in lessons)
-    lines = [f"  {one.name.ljust(wide)}  {one.title}" for one in lessons]
+    lines = [f"  {one.name.ljust(wide)}  {one.title}{' *' if _elsewhere(one) else ''}" for one in lessons]
     return "\n".join(
         [
-            "Lessons from failures, most of them published by others:",
+            "Lessons from failures that others have published:",
             "",
             *lines,
             "",
+            *([f"  * {ELSEWHERE}", ""] if any(map(_elsewhere, lessons)) else []),
             "Read one with `bermwright lesson NAME`, predict, then add --reveal.",
         ]
     )
+
+
+def _elsewhere(lesson: Lesson) -> bool:
+    return lesson.rests_on is not RestsOn.FAILURE
 
 
 def lesson_text(
@@ -72,6 +78,7 @@ def _answer(lesson: Lesson, found: Mapping[Built, Sequence[Finding]], system: st
         yield from _found(found[built], system)
     yield ""
     yield wrapped(f"Remedy: {lesson.remedy}")
+    yield wrapped(f"It rests on {lesson.rests_on.words}.")
     yield wrapped(f"Source: {_cited(lesson.source)}")
     yield wrapped(f"Source of the remedy: {_cited(lesson.remedy_source)}")
     yield wrapped(HOW_READ)
