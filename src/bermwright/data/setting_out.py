@@ -25,7 +25,7 @@ CLOSURE: Final = Sourced(
     Cite(work=LEVEL_LOOP, place="middle of the limits of 5, 10 and 15 mm", provenance=Provenance.READ),
     "closing error of a levelled loop of a kilometre; never asked finer than LEAST_CLOSURE",
 )
-LEAST_CLOSURE: Final = _practice(0.003, "a water level is read to 1 mm at either end, three times")
+LEAST_CLOSURE: Final = _practice(0.005, "a water level is read to 2 mm at either end")
 SURVEY_REPEAT: Final = _practice(0.03, "a ground point measured twice agrees within 30 mm")
 SURVEY_ODD: Final = _practice(0.15, "grass, clods and wheel ruts make up to 150 mm")
 BESIDE_BOARD: Final = _practice(0.3, "a batter board reaches 0.3 m past its outermost string")

@@ -113,7 +113,7 @@ def _rows(form: VaultForm, strips: tuple[Strip, Strip], dig: Dig | None) -> Iter
     for strip, side in zip(strips, ("left", "right"), strict=True):
         for words, level in (
             ("top of the wall", strip.wall_top),
-            ("top of the footing, foot of the wall", strip.wall_bottom),
+            ("top of the footing" if strip.footing else "foot of the wall", strip.wall_bottom),
             ("underside of the footing", strip.footing_bottom),
         ):
             if level is None or abs(level - form.springing) < HAIR or (words, level) in seen:

@@ -1,0 +1,211 @@
+"""Setting a house out: pegs, heights, dig, curves; sheets for each day of work; points and readings in."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from bermwright.app.assessing import quiet
+from bermwright.app.drawing import CORNER, not_checked
+from bermwright.app.opening import open_house, revision_of
+from bermwright.app.outside.clock import day
+from bermwright.app.outside.files import FileError, beside, output, write_bytes
+from bermwright.book.pages.setting_out import day_sheets, setout_document
+from bermwright.book.sheets import Placed, TitleBlock, frame_sheet
+from bermwright.book.sheets.jigs import jig_sheets
+from bermwright.book.sheets.setout import curve_sheet, ladder_sheet
+from bermwright.form import vault_form
+from bermwright.form.setout import SetOutError, compare_ordinates, reduce_readings, setting_out, surveyed
+from bermwright.formats.drawings import dxf, pdf, svg
+from bermwright.formats.survey import read_ordinates, read_points, read_readings
+from bermwright.rules.registry import NOT_CHECKED
+from bermwright.takeoff.digging import balance_of
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator
+
+    from bermwright.base.document import Document
+    from bermwright.base.drawing import Sheet
+    from bermwright.form.setout import Levels, MeasuredRow, SetOut, SurveyPoint
+    from bermwright.formats.house_file import Opened
+    from bermwright.house import House, Vault
+    from bermwright.takeoff.digging import Balance
+
+ENDINGS = (".pdf", ".svg", ".dxf")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetOutWishes:
+    """How a house is to be set out."""
+
+    out: str | None = None
+    """A file of sheets, where that is asked for."""
+    date: str | None = None
+    system: str = "metric"
+    vault: str | None = None
+    points: str | None = None
+    """A survey that counts instead of that of the file."""
+    levels: str | None = None
+    """Readings of a water level."""
+    datum: str | None = None
+    ordinates: str | None = None
+    """Ordinates measured on the curve."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MadeSetOut:
+    """What is to be set out, and the sheets that are ready but not written yet."""
+
+    house: str
+    outs: tuple[tuple[SetOut, Balance | None], ...]
+    levels: Levels | None
+    measured: tuple[MeasuredRow, ...]
+    document: Document
+    files: tuple[tuple[Path, bytes], ...]
+    sheets: int
+
+    def write(self) -> tuple[Path, ...]:
+        """Put the sheets on disk."""
+        return tuple(write_bytes(path, content) for path, content in self.files)
+
+
+def set_out_file(
+    house_file: str, wishes: SetOutWishes, progress: Callable[[str], None] = quiet
+) -> MadeSetOut:
+    """Everything that a house file is set out by."""
+    path = output(wishes.out, beside(house_file, "setout", ".pdf"), ENDINGS) if wishes.out else None
+    date = day(wishes.date)
+    opened = open_house(house_file)
+    house = _with_points(opened.house, wishes)
+    progress("setting out")
+    outs = tuple(_outs(house, wishes, Path(house_file).parent))
+    levels = _levels(wishes)
+    measured = _measured(outs[0][0], wishes)
+    document = setout_document(
+        outs,
+        house=house.name,
+        revision=revision_of(opened),
+        date=date,
+        system=wishes.system,
+        levels=levels,
+        measured=measured,
+    )
+    sheets: tuple[Sheet, ...] = ()
+    if path is not None:
+        progress("sheets")
+        sheets = tuple(_sheets(opened, outs, date, wishes.system))
+    return MadeSetOut(
+        house=house.name,
+        outs=outs,
+        levels=levels,
+        measured=measured,
+        document=document,
+        files=_files(path, sheets, date) if path is not None else (),
+        sheets=len(sheets),
+    )
+
+
+def _with_points(house: House, wishes: SetOutWishes) -> House:
+    from bermwright.house import Survey
+
+    if wishes.points is None:
+        return house
+    middle = house.survey.middle if house.survey is not None else None
+    return replace(house, survey=Survey(points=str(Path(wishes.points).absolute()), middle=middle))
+
+
+def _outs(house: House, wishes: SetOutWishes, folder: Path) -> Iterator[tuple[SetOut, Balance | None]]:
+    points, name = _points(house, folder)
+    for vault in _vaults(house, wishes.vault):
+        form = vault_form(house, vault)
+        ground = surveyed(house, vault, points, name=name) if points is not None else None
+        out = setting_out(house, vault, form, ground)
+        yield out, balance_of(house, vault, form, out)
+
+
+def _vaults(house: House, name: str | None) -> tuple[Vault, ...]:
+    found = tuple(vault for vault in house.vaults if name in (None, vault.name))
+    if not found:
+        names = ", ".join(f'"{vault.name}"' for vault in house.vaults) or "none"
+        wanted = f' "{name}"' if name else ""
+        raise SetOutError(f"{house.name} has no vault{wanted} to set out. It has: {names}.")
+    return found
+
+
+def points_beside(house: House, folder: Path) -> tuple[tuple[SurveyPoint, ...] | None, str]:
+    """The surveyed points that a house file names, read from beside it."""
+    return _points(house, folder)
+
+
+def _points(house: House, folder: Path) -> tuple[tuple[SurveyPoint, ...] | None, str]:
+    if house.survey is None:
+        return None, ""
+    path = folder / house.survey.points
+    return read_points(path.name, _content(path)), path.name
+
+
+def _content(path: Path) -> bytes:
+    try:
+        return path.read_bytes()
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        raise FileError(f"{path} cannot be read: {reason}.") from None
+
+
+def _levels(wishes: SetOutWishes) -> Levels | None:
+    if wishes.levels is None:
+        return None
+    path = Path(wishes.levels)
+    return reduce_readings(read_readings(path.name, _content(path)), datum=wishes.datum)
+
+
+def _measured(out: SetOut, wishes: SetOutWishes) -> tuple[MeasuredRow, ...]:
+    if wishes.ordinates is None:
+        return ()
+    path = Path(wishes.ordinates)
+    return compare_ordinates(out.form, *read_ordinates(path.name, _content(path)))
+
+
+def _sheets(
+    opened: Opened, outs: tuple[tuple[SetOut, Balance | None], ...], date: str, system: str
+) -> Iterator[Sheet]:
+    """Every drawing on an A4 sheet with its title block: days, heights, arcs, tools."""
+    drawings: list[tuple[str, Sheet]] = []
+    for out, _ in outs:
+        drawings += [(f"{sheet.title}, {out.vault}", sheet) for sheet in day_sheets(out, system)]
+        drawings.append((f"Heights of {out.vault}", ladder_sheet(out, system=system)))
+        if out.curve.arcs:
+            drawings.append((f"Arcs of {out.vault}", curve_sheet(out, system=system)))
+        drawings += [
+            (f"{sheet.title}, {out.vault}", sheet) for sheet in jig_sheets(out, opened.house, system)
+        ]
+    for number, (title, sheet) in enumerate(drawings, start=1):
+        block = TitleBlock(
+            owner=opened.house.name,
+            title=title,
+            number=f"D{number}",
+            revision=revision_of(opened),
+            date=date,
+            sheet=number,
+            sheets=len(drawings),
+            scale=f"1:{sheet.view.scale:.0f}" if sheet.view else "",
+            document_type="setting out",
+            not_checked=not_checked(NOT_CHECKED),
+        )
+        at = (CORNER[0], CORNER[1] - sheet.height)
+        yield frame_sheet((Placed(sheet=sheet, at=at),), block, size="A4")
+
+
+def _files(path: Path, sheets: tuple[Sheet, ...], date: str) -> tuple[tuple[Path, bytes], ...]:
+    match path.suffix.lower():
+        case ".pdf":
+            return ((path, pdf(*sheets, date=date)),)
+        case ".dxf":
+            return ((path, dxf(*sheets)),)
+        case _:
+            names = [
+                path.with_name(f"{path.stem}-{number}{path.suffix}") for number in range(1, len(sheets) + 1)
+            ]
+            checked = [output(str(name), name, (".svg",)) for name in names]
+            return tuple((name, svg(sheet).encode()) for name, sheet in zip(checked, sheets, strict=True))

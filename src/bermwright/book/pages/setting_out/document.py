@@ -1,0 +1,38 @@
+"""Everything of setting out as a document of its own: for the terminal."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from bermwright.base.document import Document
+from bermwright.book.pages.inputs import MARK
+from bermwright.book.pages.setting_out.ground import ground_text
+from bermwright.book.pages.setting_out.levelled import levelled_blocks
+from bermwright.book.pages.setting_out.shop import measured_blocks, shop_tables
+
+if TYPE_CHECKING:
+    from bermwright.form.setout import Levels, MeasuredRow, SetOut
+    from bermwright.takeoff.digging import Balance
+
+
+def setout_document(
+    outs: tuple[tuple[SetOut, Balance | None], ...],
+    *,
+    house: str,
+    revision: str,
+    date: str,
+    system: str = "metric",
+    levels: Levels | None = None,
+    measured: tuple[MeasuredRow, ...] = (),
+) -> Document:
+    """All numbers, without drawings."""
+    blocks = [block for out, balance in outs for block in ground_text(out, balance, system)]
+    blocks += [block for out, _ in outs for block in shop_tables(out, system)]
+    if levels is not None:
+        blocks += levelled_blocks(levels, system)
+    if measured:
+        blocks += measured_blocks(measured, system)
+    return Document(
+        title="Setting out", subtitle="", house=house, revision=revision, date=date, mark=MARK,
+        blocks=tuple(blocks), system=system,
+    )  # fmt: skip

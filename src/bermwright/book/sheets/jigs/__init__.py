@@ -1,0 +1,7 @@
+"""Simple tools and jigs as dimensioned drawings, from the measures of the house. Start at `whole.py`."""
+
+from __future__ import annotations
+
+from bermwright.book.sheets.jigs.whole import jig_sheets
+
+__all__ = ["jig_sheets"]
