@@ -25,7 +25,7 @@ export class ModelView {
     this.canvas = this.renderer.domElement;
     place.append(this.canvas);
     this.scene = new THREE.Scene();
-    this.camera = new THREE.OrthographicCamera(-1, 1, 1, -1, -200, 400);
+    this.camera = new THREE.OrthographicCamera(-1, 1, 1, -1, 0.1, 160);
     this.controls = new OrbitControls(this.camera, this.canvas);
     this.controls.enableDamping = false;
     this.controls.maxPolarAngle = Math.PI * 0.49;
@@ -46,7 +46,8 @@ export class ModelView {
     this.sun = new THREE.DirectionalLight(0xffffff, Math.PI * 0.42);
     this.sun.castShadow = true;
     this.sun.shadow.mapSize.set(2048, 2048);
-    this.sun.shadow.normalBias = 0.03;
+    this.sun.shadow.normalBias = 0.06;
+    this.sun.shadow.bias = -0.0008;
     this.sunWay = new THREE.Vector3(-0.5, 0.75, 0.6).normalize();
     this.scene.add(this.sky, this.sun, this.sun.target);
   }
@@ -156,7 +157,7 @@ export class ModelView {
 
   /** Put the eye by its turn and its height. */
   stand() {
-    const far = 60;
+    const far = 80;
     const way = new THREE.Vector3(-Math.sin(this.turn) * Math.cos(this.up), Math.sin(this.up), Math.cos(this.turn) * Math.cos(this.up));
     this.camera.position.copy(this.controls.target).addScaledVector(way, far);
     this.controls.update();
@@ -174,7 +175,8 @@ export class ModelView {
       Object.assign(this.camera, { left: -half * wide, right: half * wide, top: half * tall, bottom: -half * tall });
       this.camera.updateProjectionMatrix();
     }
-    this.draw();
+    // A new size wipes the canvas: draw it in the same breath.
+    this.render();
   }
 
   /** How wide and tall the house looks from here (m). */
@@ -226,11 +228,14 @@ export class ModelView {
   /** Draw once, at the next frame. */
   draw() {
     if (this.waiting) return;
-    this.waiting = requestAnimationFrame(() => {
-      this.waiting = 0;
-      this.renderer.render(this.scene, this.camera);
-      this.canvas.dataset.drawn = String(Number(this.canvas.dataset.drawn ?? 0) + 1);
-    });
+    this.waiting = requestAnimationFrame(() => this.render());
+  }
+
+  render() {
+    cancelAnimationFrame(this.waiting);
+    this.waiting = 0;
+    this.renderer.render(this.scene, this.camera);
+    this.canvas.dataset.drawn = String(Number(this.canvas.dataset.drawn ?? 0) + 1);
   }
 }
 

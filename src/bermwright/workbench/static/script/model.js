@@ -104,10 +104,10 @@ export class Model {
   controls() {
     const wish = this.view.wish;
     this.words.replaceChildren(
-      made("fieldset", { class: "model-layers" }, made("legend", {}, "Layers"), this.peeling(), made("ul", {}, ...this.view.layers.map((layer) => this.layer(layer)).reverse())),
       made("fieldset", {}, made("legend", {}, "Cut"), this.planes(wish), this.range("cut-place", "from the front", { min: 0, max: 100, value: 100 * wish.share }, (value) => this.wish({ share: value / 100 })), this.spared(wish)),
       made("fieldset", {}, made("legend", {}, "Sun"), this.dayLine(), this.hourLine(), (this.sunSays = made("p", { class: "model-sun", role: "status" }))),
-      made("p", { class: "model-acts" }, word("look from before", () => this.view.home(), { class: "word is-small" })),
+      made("fieldset", { class: "model-layers" }, made("legend", {}, "Layers"), this.peeling(), made("ul", {}, ...this.view.layers.map((layer) => this.layer(layer)).reverse())),
+      made("p", { class: "model-acts" }, word("look as at first", () => this.view.home(), { class: "word is-small" })),
       ...this.view.vault.remarks.map((text) => made("p", { class: "model-remark" }, text)),
     );
   }

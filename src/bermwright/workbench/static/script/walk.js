@@ -1,0 +1,73 @@
+/** @file The beginner's walk: five steps over the drawing, each with its place pointed at. */
+
+import { made, word } from "./core/made.js";
+
+const KEY = "walk";
+
+export class Walk {
+  /** @param {any[]} steps */
+  constructor(steps) {
+    this.steps = steps;
+    this.box = made("section", { class: "walk", role: "region", "aria-label": "The beginner's walk", tabindex: -1 });
+    document.body.append(this.box);
+    this.go(kept());
+  }
+
+  /** @param {number} at */
+  go(at) {
+    if (at >= this.steps.length) return this.end();
+    this.at = Math.max(0, at);
+    keep(this.at);
+    const step = this.steps[this.at];
+    this.point(step.places);
+    this.box.replaceChildren(
+      made("p", { class: "walk-at" }, `Step ${this.at + 1} of ${this.steps.length}`),
+      made("h2", {}, step.title),
+      made("p", { class: "walk-does" }, step.does),
+      made("p", { class: "walk-look" }, step.look),
+      made("p", { class: "walk-words" }, this.at > 0 && word("back", () => this.go(this.at - 1)), word(this.at + 1 < this.steps.length ? "next" : "done", () => this.go(this.at + 1)), word("end the walk", () => this.end())),
+    );
+    this.box.focus({ preventScroll: true });
+  }
+
+  /** @param {string[]} places */
+  point(places) {
+    document.querySelectorAll(".walked").forEach((one) => one.classList.remove("walked"));
+    const place = places.map((id) => document.getElementById(id)).find((one) => one && one.getClientRects().length);
+    place?.classList.add("walked");
+    place?.scrollIntoView({ block: "nearest" });
+  }
+
+  end() {
+    this.point([]);
+    this.box.remove();
+    keep(0);
+    history.replaceState(null, "", location.pathname);
+  }
+}
+
+function kept() {
+  try {
+    return Number(sessionStorage.getItem(KEY)) || 0;
+  } catch {
+    return 0;
+  }
+}
+
+/** @param {number} at */
+function keep(at) {
+  try {
+    sessionStorage.setItem(KEY, String(at));
+  } catch {
+    // Storage may be forbidden: the walk then begins anew on each page.
+  }
+}
+
+let walk = null;
+async function begin() {
+  if (location.hash !== "#walk" || walk?.box.isConnected) return;
+  const answer = await fetch("/walk/steps");
+  if (answer.ok) walk = new Walk(await answer.json());
+}
+addEventListener("hashchange", begin);
+begin();
