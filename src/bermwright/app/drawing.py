@@ -25,6 +25,7 @@ from bermwright.book.sheets import (
 from bermwright.book.sheets.bent import bent_rib_sheet
 from bermwright.form import vault_form
 from bermwright.formats.drawings import dxf, pdf, svg
+from bermwright.formats.feet import with_levels_in_feet
 from bermwright.rules.registry import NOT_CHECKED
 
 if TYPE_CHECKING:
@@ -81,6 +82,8 @@ def draw_file(house_file: str, order: Order, progress: Callable[[str], None] = q
             f"There is nothing to draw yet. `bermwright check {house_file}` says what is missing."
         )
     progress("drawing")
+    if order.system == "imperial":
+        sheets = with_levels_in_feet(sheets)
     return Drawn(files=_files(path, sheets, order, date), sheets=len(sheets))
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import TYPE_CHECKING
 
-from bermwright.base.units import show
+from bermwright.base.units import levels_in, show
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -115,7 +115,7 @@ class Finding:
             name: value.text(system) if isinstance(value, Shown) else value
             for name, value in self.values.items()
         }
-        return self.template.format_map(texts)
+        return levels_in(self.template.format_map(texts), system)
 
     @property
     def provenances(self) -> tuple[Provenance, ...]:

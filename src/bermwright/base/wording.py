@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.findings import Shown
 from bermwright.base.sources import Provenance
-from bermwright.base.units import show
+from bermwright.base.units import lengths_in, levels_in, show
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -96,9 +96,9 @@ def finding_words(finding: Finding, system: str = "metric") -> FindingWords:
         verdict=finding.verdict.value,
         says=finding.says(system),
         ratio=ratio_text(finding.ratio),
-        where=" · ".join(part for part in where if part),
+        where=levels_in(" · ".join(part for part in where if part), system),
         corner=corner_text(finding.corner, system),
-        advice=finding.advice,
+        advice=lengths_in(finding.advice, system),
         doubt=_doubt(finding),
         steps=tuple(step_words(step, system) for step in finding.steps),
         sources=tuple(dict.fromkeys(source_text(cite) for cite in finding.cites)),
@@ -117,7 +117,9 @@ def step_words(step: Step, system: str = "metric") -> StepWords:
     """A line of working, without the parts it leaves empty."""
     parts = (step.symbol, step.formula, step.filled, step.result.text(system))
     line = " = ".join(dict.fromkeys(part for part in parts if part))
-    return StepWords(says=step.says, line=line, source=source_text(step.cite) if step.cite else "")
+    return StepWords(
+        says=levels_in(step.says, system), line=line, source=source_text(step.cite) if step.cite else ""
+    )
 
 
 def source_text(cite: Cite) -> str:

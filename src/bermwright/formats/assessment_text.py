@@ -7,6 +7,7 @@ from textwrap import fill
 from typing import TYPE_CHECKING
 
 from bermwright.base.findings import Verdict, worst
+from bermwright.base.units import levels_in
 from bermwright.base.wording import finding_words
 
 if TYPE_CHECKING:
@@ -31,7 +32,8 @@ _SAY_WHAT_TO_DO = {Verdict.FAILS, Verdict.TIGHT, Verdict.UNKNOWN}
 
 def assessment_text(assessment: Assessment, system: str = "metric") -> str:
     """The whole assessment as text."""
-    lines = [wrapped(headline(assessment)), *map(wrapped, first_to_fail(assessment)), ""]
+    first = (wrapped(levels_in(said, system)) for said in first_to_fail(assessment))
+    lines = [wrapped(headline(assessment)), *first, ""]
     lines += _all(assessment.findings, system)
     if assessment.questions:
         lines += ["", "Questions: what is not known, and the cheapest way to learn it"]

@@ -10,13 +10,15 @@ from bermwright.base.units.atoms import convert, to_si
 from bermwright.base.units.dimensions import DIMENSIONS, Dimension
 from bermwright.base.units.money import Money, parse_money
 from bermwright.base.units.reading import parse, parse_exact, parse_pair
-from bermwright.base.units.showing import show, show_range
+from bermwright.base.units.showing import lengths_in, levels_in, show, show_range
 
 __all__ = [
     "DIMENSIONS",
     "Dimension",
     "Money",
     "convert",
+    "lengths_in",
+    "levels_in",
     "parse",
     "parse_exact",
     "parse_money",

@@ -75,6 +75,49 @@ def show(value_si: float, unit: str, digits: int = 2, system: str = "metric") ->
     return _joined(_number(convert(value_si, unit), digits), unit)
 
 
+_BARE_LEVEL = re.compile(
+    r"(?<![\w.,+−±-])([+−±])(\d+\.\d\d)(?![\d.,]*\d)(?!\s?(?:[mckM]?m|k?N|[kM]?Pa|°|K|%|k?g|h|s|W|Hz)\b|\s?[%°])"
+)
+"""A level as sentences write it: its sign, two decimals of a metre and no unit."""
+
+
+def levels_in(text: str, system: str) -> str:
+    """A text whose levels, which carry no unit, are turned into feet and inches where those are wanted.
+
+    >>> levels_in("Fill to +1.00, left ahead by 0.30 m", "imperial")
+    'Fill to +3 ft 3 3/8 in, left ahead by 0.30 m'
+    >>> levels_in("at ±0.00 and −0.45", "imperial"), levels_in("at +1.00", "metric")
+    ('at ±0 in and −1 ft 5 11/16 in', 'at +1.00')
+    """
+    if system != "imperial":
+        return text
+    return _BARE_LEVEL.sub(lambda found: _level(_signed(*found.groups()), 2, system), text)
+
+
+_LENGTH = re.compile(r'("[^"]*")|(?<![\w.,·/])(\d+(?:\.\d+)?) (m|mm|cm)(?![\w²³/·])')
+"""A quoted text, which stays as the house file has it, or a length in metres."""
+
+
+def lengths_in(text: str, system: str) -> str:
+    """Advice whose levels and lengths are turned into feet and inches; what stands in quotes stays.
+
+    >>> lengths_in('Keep 0.60 m off, or write lead = "0.10 m".', "imperial")
+    'Keep 1 ft 11 5/8 in off, or write lead = "0.10 m".'
+    """
+    if system != "imperial":
+        return text
+
+    def turned(found: re.Match[str]) -> str:
+        quoted, size, unit = found.groups()
+        return quoted or show(float(size) * {"m": 1.0, "cm": 0.01, "mm": 0.001}[unit], unit, 0, system)
+
+    return _LENGTH.sub(turned, levels_in(text, system))
+
+
+def _signed(sign: str, size: str) -> float:
+    return -float(size) if sign == _MINUS else float(size)
+
+
 def show_range(values: Range, unit: str, digits: int = 2, system: str = "metric") -> str:
     """A range as `19.0 to 20.0 kN/m³`; one value when both ends show alike."""
     low, high = (show(value, unit, digits, system) for value in (values.low, values.high))

@@ -24,6 +24,7 @@ from bermwright.base.document import (
 )
 from bermwright.base.wording import finding_words
 from bermwright.formats.documents.inline import words
+from bermwright.formats.feet import in_units_of
 
 if TYPE_CHECKING:
     from bermwright.base.document import Block, Document
@@ -37,6 +38,7 @@ _WIDEST_CELL = 44
 
 def text(document: Document) -> str:
     """The document as lines of text."""
+    document = in_units_of(document)
     revision = f"revision {document.revision}, {document.date}" if document.revision else document.date
     head = [
         _clean(line) for line in (document.house, document.title, document.subtitle, revision, document.mark)

@@ -35,6 +35,7 @@ from bermwright.base.lettering import FACES
 from bermwright.base.wording import finding_words
 from bermwright.formats.documents.inline import Voice, runs
 from bermwright.formats.drawings import svg
+from bermwright.formats.feet import in_units_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -77,6 +78,7 @@ def pdf(document: Document, *, date: str) -> bytes:
 
 def markup(document: Document) -> str:
     """The whole Typst source of a document."""
+    document = in_units_of(document)
     faces = {"words-face": FACES[Lettering.WORDS], "figures-face": FACES[Lettering.FIGURES]}
     lines = [f"#let {name} = {literal(face.families[0])}" for name, face in faces.items()]
     lines += [_look(), _dress(document)]

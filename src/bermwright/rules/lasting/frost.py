@@ -155,7 +155,7 @@ def _said(study: Study, side: Standing) -> Said:
 def _steps(cold: ColdGround, side: Standing, grade: float) -> tuple[Step, ...]:
     return (
         step(f"Cold of a hard winter, every month {COLDER:g} K colder than its mean", "F", "Σ −T·d",
-             f"{cold.index / DAY:.0f} °C·d", Shown(cold.index, "K s", 0), HARD),
+             f"{cold.index / DAY:.0f} °C·d", Shown(cold.index, "K d", 0), HARD),
         step(f"Frost in open ground without snow, {cold.conductivity:.2f} W/(m K)", "X", "λ·√(2·k·F/L)", "",
              Shown(cold.open, "m", 2), BERGGREN),
         step("The same under the umbrella, where it reaches out further than that", "X'",

@@ -21,7 +21,7 @@ from bermwright.base.document import (
 )
 from bermwright.base.findings import Spot
 from bermwright.base.marks import PlumbLine, Side, StopMark
-from bermwright.base.units import show
+from bermwright.base.units import lengths_in, show
 from bermwright.base.wording import ratio_text
 from bermwright.book.pages.stages.readings import readings
 from bermwright.book.sheets import stage_sheet
@@ -121,7 +121,8 @@ def _page(page: Page, vault: VaultPages, book: BookInputs) -> Iterator[Block]:
     yield figure
     held_back = any(_strength_stops(page, vault))
     title = "Do, once it holds" if held_back else "Do"
-    do = (Heading(text=title, level=2), Points(items=tuple(map(plain, page.last.do)), numbered=True))
+    steps = tuple(plain(lengths_in(step, book.system)) for step in page.last.do)
+    do = (Heading(text=title, level=2), Points(items=steps, numbered=True))
     if page.last.kind is StageKind.FILL:
         measure = (Heading(text="Measure", level=2), *_fill_table(page, vault, book.system))
         yield Columns(left=do, right=measure, left_share=0.4)
