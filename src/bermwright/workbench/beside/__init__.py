@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.workbench.beside import comparing, sketching, starting, teaching, viewing
+from bermwright.workbench.beside import comparing, planning, sketching, starting, teaching, viewing
 
 if TYPE_CHECKING:
     from starlette.routing import Route
@@ -21,4 +21,5 @@ def routes() -> list[Route]:
         *comparing.routes(),
         *teaching.routes(),
         *viewing.routes(),
+        *planning.routes(),
     ]

@@ -1,0 +1,136 @@
+"""Plans, elevations and the section along, with the parts that can be chosen in the plan."""
+
+from __future__ import annotations
+
+import asyncio
+from typing import TYPE_CHECKING, Any
+
+from starlette.responses import JSONResponse
+from starlette.routing import Route
+
+from bermwright.base.errors import BermwrightError
+from bermwright.book.sheets.plans import elevation_sheet, floor_plan, section_along, site_plan
+from bermwright.form.solids import vault_solids
+from bermwright.formats.drawings import svg
+from bermwright.workbench.beside.common import LIGHTS, AskedWrongError, page_in_hand, refused, units_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from starlette.requests import Request
+    from starlette.responses import Response
+
+    from bermwright.base.drawing import Sheet
+    from bermwright.form.shapes import VaultForm
+    from bermwright.house import House
+    from bermwright.workbench.table import Page
+
+SIDES = ("front", "back", "left", "right")
+DRAWINGS = ("site", "floor", "along", *SIDES)
+SMALL, LARGE = 110.0, 300.0
+"""Width of a sheet (mm): beside the section, and in its place."""
+TALL = 170.0
+"""Most height of a sheet in the place of the section (mm)."""
+REACH = 0.35
+"""So far round a thin part the hand still finds it (m)."""
+
+Box = tuple[float, float, float, float]
+
+
+def routes() -> list[Route]:
+    """One question: a drawing by its name."""
+    return [Route("/plan", plan)]
+
+
+async def plan(request: Request) -> Response:
+    """A plan or an elevation with its view, and the parts that can be chosen in it."""
+    try:
+        page = page_in_hand(request)
+        data = await asyncio.to_thread(_plan, request, page)
+    except BermwrightError as error:
+        return refused(error)
+    return JSONResponse(data)
+
+
+def _plan(request: Request, page: Page) -> dict[str, Any]:
+    asked = request.query_params
+    name, number = asked.get("drawing", "site"), asked.get("vault", "0")
+    if name not in DRAWINGS:
+        raise AskedWrongError(f"There is no such drawing; there are {', '.join(DRAWINGS)}.")
+    if not number.isdecimal() or int(number) >= len(page.house.vaults):
+        raise AskedWrongError("The house has no such vault.")
+    form = page.form(int(number))
+    if form is None:
+        raise AskedWrongError("The file says too little to draw this vault.")
+    sheet = _sheet(page.house, int(number), form, name, units_of(request), large=asked.get("large") == "yes")
+    light = asked.get("light", "day")
+    places = list(_places(page.house, int(number), form)) if name == "floor" else []
+    return {
+        "svg": svg(sheet, light if light in LIGHTS else "day", background=False, prefix=f"{name}{number}w"),
+        "view": _view(sheet),
+        "title": sheet.title,
+        "places": places,
+    }
+
+
+def _sheet(house: House, number: int, form: VaultForm, name: str, system: str, *, large: bool) -> Sheet:
+    vault = house.vaults[number]
+    solids = vault_solids(house, vault, form)
+    width, height = (LARGE, TALL) if large else (SMALL, SMALL)
+    match name:
+        case "site":
+            return site_plan(house, vault, form, solids, width=width, height=height, system=system)
+        case "floor":
+            return floor_plan(house, vault, form, solids, width=width, height=height, system=system)
+        case "along":
+            return section_along(house, form, solids, width=width, height=height, system=system)
+        case _:
+            return elevation_sheet(house, form, solids, name, width=width, height=height, system=system)
+
+
+def _view(sheet: Sheet) -> dict[str, float]:
+    """How metres of the drawing lie on the sheet (mm, down from its top)."""
+    assert sheet.view is not None  # noqa: S101  (every plan has its view)
+    factor = sheet.view.length(1.0)
+    return {
+        "scale": factor,
+        "x0": sheet.view.origin[0],
+        "z0": sheet.height - sheet.view.origin[1],
+        "width": sheet.width,
+        "height": sheet.height,
+    }
+
+
+def _places(house: House, number: int, form: VaultForm) -> Iterator[dict[str, Any]]:
+    """Vault, ends and openings as boxes of the floor plan: along the axis, and to the left of it (m)."""
+    vault = house.vaults[number]
+    half = 0.5 * form.span
+    yield _place(f"vault.{number}", vault.name, "vault", (0.0, -half, form.length, half))
+    for place, end in enumerate(house.ends):
+        if end.vault == vault.name:
+            at = 0.0 if str(end.at) == "front" else form.length
+            yield _place(f"end.{place}", f"{end.at} end", "end", (at - REACH, -half, at + REACH, half))
+    for place, one in enumerate(house.openings):
+        if one.vault != vault.name:
+            continue
+        box = _opening_box(one, form)
+        if box is not None:
+            yield _place(f"opening.{place}", one.name, str(one.kind), box)
+
+
+def _opening_box(one: Any, form: VaultForm) -> Box | None:  # noqa: ANN401  (an opening)
+    """Where an opening lies in the plan; None where the file does not say."""
+    side, wide = str(one.side), 0.5 * one.width
+    if one.side.in_end:
+        at = 0.0 if side == "front" else form.length
+        across = -(one.across or 0.0)
+        return (at - REACH, across - wide, at + REACH, across + wide)
+    if one.along is None:
+        return None
+    middle = {"left": 0.5 * form.span, "right": -0.5 * form.span}.get(side, 0.0)
+    reach = 0.5 * one.height if side == "crown" else REACH
+    return (one.along - wide, middle - reach, one.along + wide, middle + reach)
+
+
+def _place(at: str, name: str, kind: str, box: Box) -> dict[str, Any]:
+    return {"at": at, "name": name, "kind": kind, "box": list(box)}
