@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
@@ -15,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
     from bermwright.form.ground import Around
-    from bermwright.handbook.curves import PlaneCurve
+    from bermwright.handbook.curves import CoverCurve, PlaneCurve
     from bermwright.house import Fill, Vault
 
 SEEN = 5e-4
@@ -65,27 +66,39 @@ CLOSED: Mapping[CurveKind, Callable[[float, float], PlaneCurve]] = MappingProxyT
 """Curves that span and rise describe."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Centreline:
+    """The curve over its springing line, and what has to be said about it."""
+
+    line: PlaneCurve
+    remarks: tuple[str, ...] = ()
+    cover: CoverCurve | None = None
+    """The curve under cover that it is; None for every other."""
+
+
 def centreline(
-    vault: Vault, rise: float, around: Around, *, name_limit: bool = True
-) -> tuple[PlaneCurve, tuple[str, ...]]:
-    """The curve over its springing line, and what has to be said about it.
+    vault: Vault, rise: float, around: Around, *, name_limit: bool = True, near: CoverCurve | None = None
+) -> Centreline:
+    """The curve of a vault.
 
     Where there is none, its error says what there would be, unless nobody reads that (`name_limit`).
+    `near` is the curve under cover of a vault that differs a little.
     """
     if vault.curve in CLOSED:
-        return CLOSED[vault.curve](vault.span, rise), ()
+        return Centreline(line=CLOSED[vault.curve](vault.span, rise))
     match vault.curve:
         case CurveKind.POINTED:
-            return _pointed(vault.span, rise)
+            line, remarks = _pointed(vault.span, rise)
+            return Centreline(line=line, remarks=remarks)
         case CurveKind.UNDER_COVER:
-            return _under_cover(vault.span, rise, around, name_limit=name_limit)
+            return _under_cover(vault.span, rise, around, name_limit=name_limit, near=near)
         case CurveKind.LEVEL_SOIL:
             curve = curves.level_cover(vault.span, rise, around.cover + around.face)
         case CurveKind.DRAWN:
             curve = curves.through_points(*np.array(vault.points).T)
         case _:
             curve = _chain(_arcs(vault, rise))
-    return curve, ()
+    return Centreline(line=curve)
 
 
 def _arcs(vault: Vault, rise: float) -> tuple[curves.Arc, ...]:
@@ -110,12 +123,12 @@ def _pointed(span: float, rise: float) -> tuple[PlaneCurve, tuple[str, ...]]:
 
 
 def _under_cover(
-    span: float, rise: float, around: Around, *, name_limit: bool
-) -> tuple[PlaneCurve, tuple[str, ...]]:
+    span: float, rise: float, around: Around, *, name_limit: bool, near: CoverCurve | None
+) -> Centreline:
     load = known(around.load, "vault.fill")
     line = around.ground.finished
     ground = (line.x, line.z - around.crown_level)
-    found = curves.under_cover(span, rise, ground=ground, load=load, name_limit=name_limit)
+    found = curves.under_cover(span, rise, ground=ground, load=load, name_limit=name_limit, near=near)
     first = (
         f"The curve is free of bending when finished, for soil of {load.unit_weight / 1e3:.1f} kN/m3 "
         f"that pushes sideways with K = {load.sideways:.2f}; in every other state it bends."
@@ -129,4 +142,4 @@ def _under_cover(
     if abs(found.crown_x) > SEEN:
         side = "right" if found.crown_x > 0 else "left"
         says.append(f"Its crown lies {1e3 * abs(found.crown_x):.0f} mm to the {side} of mid-span.")
-    return found.line, tuple(says)
+    return Centreline(line=found.line, remarks=tuple(says), cover=found)

@@ -14,6 +14,8 @@ import numpy as np
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
+    from bermwright.handbook.curves import CoverCurve
+
     Array = NDArray[np.float64]
 
 
@@ -191,3 +193,5 @@ class VaultForm:
     """How far the soil face overhangs its own foot, largest of both sides (m)."""
     remarks: tuple[str, ...] = ()
     """What the geometry had to decide ("the curve under cover bulges 40 mm past its feet")."""
+    cover_curve: CoverCurve | None = None
+    """The curve under cover that the centreline is, from which a search nearby goes on."""

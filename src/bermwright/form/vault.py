@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.form.shapes import CurveLine, RibForm
-    from bermwright.handbook.curves import PlaneCurve
+    from bermwright.handbook.curves import CoverCurve, PlaneCurve
     from bermwright.house import House, Vault
 
 KINK_TOLERANCE = 1e-6
@@ -38,11 +38,19 @@ def missing_for_form(house: House, vault: Vault) -> tuple[str, ...]:
     return tuple(missing)
 
 
-def vault_form(house: House, vault: Vault, *, elements: int = 72, pieces: bool = True) -> VaultForm:
+def vault_form(
+    house: House,
+    vault: Vault,
+    *,
+    elements: int = 72,
+    pieces: bool = True,
+    near: CoverCurve | None = None,
+) -> VaultForm:
     """Everything geometric of one vault.
 
     Span, rise and springing are those of the centreline of its ribs. Without `pieces` the rib is left
-    uncut, which is five times as fast and bends a little differently: for searches. Raises
+    uncut, which is five times as fast and bends a little differently: for searches. `near` is the curve
+    under cover of a vault that differs a little: the search for this one's goes on from there. Raises
     `FormUnknownError` when the file leaves something open, and `OutOfRangeError` when the curve cannot be
     had.
     """
@@ -52,7 +60,8 @@ def vault_form(house: House, vault: Vault, *, elements: int = 72, pieces: bool =
         raise FormUnknownError(vault.name, missing)
     face = 0.5 * vault.rib_depth + sum(layer.thickness for layer in vault.cover)
     around, said_of_ground = around_vault(house, vault, crown_level=vault.springing + rise, face=face)
-    curve, said_of_curve = centreline(vault, rise, around, name_limit=pieces)
+    found = centreline(vault, rise, around, name_limit=pieces, near=near)
+    curve = found.line
     bands = tuple(_bands(curve, vault))
     soil_face = bands[-1].outer
     rib, said_of_rib = _rib(_faces(curve, vault), vault, pieces=pieces)
@@ -71,7 +80,8 @@ def vault_form(house: House, vault: Vault, *, elements: int = 72, pieces: bool =
         mesh=frame_mesh(rib, soil_face, elements=elements),
         crown_level=float(np.max(soil_face.z)),
         undercut=_undercut(soil_face),
-        remarks=(*said_of_curve, *said_of_ground, *said_of_rib),
+        remarks=(*found.remarks, *said_of_ground, *said_of_rib),
+        cover_curve=found.cover,
     )
 
 

@@ -19,7 +19,9 @@ from bermwright.workbench.wording import key_of, key_text
 if TYPE_CHECKING:
     from starlette.websockets import WebSocket
 
+    from bermwright.app.live.handles import Grip
     from bermwright.app.live.scene import Drawn
+    from bermwright.house import House
     from bermwright.workbench.table import Page, Table
 
 
@@ -100,9 +102,9 @@ class Seat:
         page: Page,
         look: Look,
         drawn: Drawn,
-        house: Any,
-        grips: Any,
-        **more: Any,  # noqa: ANN401
+        house: House,
+        grips: tuple[Grip, ...],
+        **more: Any,  # noqa: ANN401  (what only a drag has)
     ) -> Any:  # noqa: ANN401  (a scene)
         settled = self.table.settled and "seq" not in more
         result = self.table.result

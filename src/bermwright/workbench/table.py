@@ -9,9 +9,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from bermwright.app.desk import Desk
 from bermwright.app.live.handles import grips_of
-from bermwright.app.live.nouns import Look
 from bermwright.app.live.scene import Easel, draw
 from bermwright.base.errors import BermwrightError
 from bermwright.form import vault_form
@@ -22,8 +20,9 @@ from bermwright.workbench.jobs import Workers
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from bermwright.app.desk import Desk
     from bermwright.app.live.handles import Grip
-    from bermwright.app.live.nouns import Found
+    from bermwright.app.live.nouns import Found, Look
     from bermwright.app.live.scene import Drawn
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House
@@ -138,7 +137,11 @@ class Table:
 
     def scene(self, page: Page, look: Look, easel: Easel, *, hold: bool = False) -> Drawn:
         """The drawing of the house in hand."""
-        return draw(page.house, look, self.found, easel, hold=hold)
+        number = min(look.vault, len(page.house.vaults) - 1)
+        form = page.form(number)
+        if form is not None and form.cover_curve is not None:
+            easel.curves[number] = form.cover_curve
+        return draw(page.house, look, self.found, easel, hold=hold, form=form)
 
     @property
     def found(self) -> Found | None:

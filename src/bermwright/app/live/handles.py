@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from bermwright.house.checks import Key
     from bermwright.house.fields import Said
 
+HAIR = 1e-6
+"""What counts as nothing (m)."""
 ALONG_SHELL = (0.6, 0.66, 0.72, 0.78, 0.84, 0.9)
 """Where on the shell the handles of the layers stand, from the inside out (share of its length)."""
 
@@ -57,7 +59,7 @@ class Grip:
     def free(self) -> str:
         """In which directions it moves, in a word."""
         across, up = abs(self.along[0]), abs(self.along[1])
-        return "across" if up < 1e-9 else "up" if across < 1e-9 else "along"
+        return "across" if up < HAIR else "up" if across < HAIR else "along"
 
     def snap(self, system: str) -> Snap:
         """Its steps."""
@@ -75,7 +77,7 @@ class Grip:
 def grips_of(house: House, number: int, form: VaultForm) -> tuple[Grip, ...]:
     """Every handle of one vault."""
     vault = house.vaults[number]
-    return tuple((*_curve(vault, number, form), *_mound(vault, number, form), *_layers(vault, number, form)))
+    return (*_curve(vault, number, form), *_mound(vault, number, form), *_layers(vault, number, form))
 
 
 def _grip(  # noqa: PLR0913  (a handle has many sides, all by name)
@@ -205,7 +207,7 @@ def _toe(form: VaultForm, sign: float) -> float | None:
     side = places[sign * places > 0.0]
     if not side.size:
         return None
-    apart = np.abs(finished.level(side) - natural.level(side)) > 1e-6
+    apart = np.abs(finished.level(side) - natural.level(side)) > HAIR
     if not apart.any() or apart.all():
         return None
     outer = side[apart]

@@ -7,7 +7,7 @@ other cases are left out. The rules then speak of this one case.
 from __future__ import annotations
 
 from dataclasses import dataclass, fields, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -57,29 +57,35 @@ class Shown:
     """Its governing corner."""
 
 
-def shown_case(
-    house: House,
-    vault: Vault,
-    form: VaultForm,
-    *,
-    stage: str | None,
-    case: str | None,
-    corners: Corners | None,
-) -> Shown:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wanted:
+    """Which case is looked at, and what is known of it."""
+
+    stage: str | None = None
+    case: str | None = None
+    kind: str | None = None
+    place: int = 0
+    """The stage's kind, and its place among those of its kind: its name changes with its level."""
+    corners: Corners | None = None
+    """Those that governed it in the last full run."""
+
+
+def shown_case(house: House, vault: Vault, form: VaultForm, wanted: Wanted) -> Shown:
     """Solve one case. A stage or case that is not there any more gives way to the nearest in order."""
     timber = strength_class(vault.timber)
     given = readings.given(house, vault, form, timber)
     build = build_of(form, given)
     brief = staged(build, brief=True)
-    at = _position([one.name for one in brief], stage)
+    at = _stage_at(brief, wanted)
     chosen = brief[at]
     whole = staged(build, wanted=lambda kind, level: kind is chosen.kind and level == chosen.level)
     now = whole[0]
     stages = (*brief[:at], now, *brief[at + 1 :])
-    picked = now.cases[_position([one.name for one in now.cases], case, otherwise=0)]
+    names = [one.name for one in now.cases]
+    picked = now.cases[names.index(wanted.case) if wanted.case in names else 0]
     strength = RibStrength.of(vault, form, timber)
     model = rib_model(house, vault, form, strength)
-    analyses = _solved(model, _chain(stages[: at + 1], picked), corners)
+    analyses = _solved(model, _chain(stages[: at + 1], picked), wanted.corners)
     study = Study(
         house=house,
         vault=vault,
@@ -98,16 +104,13 @@ def shown_case(
     return _judged(study, now, picked)
 
 
-def _position(names: Sequence[str], wanted: str | None, otherwise: int = -1) -> int:
-    """Where a name stands; a level that has moved is found by the words before it."""
-    if wanted in names:
-        return names.index(wanted)
-    if wanted is not None and names:
-        head = wanted.split()[:1]
-        near = [i for i, name in enumerate(names) if name.split()[:1] == head]
-        if near:
-            return near[-1]
-    return range(len(names))[otherwise]
+def _stage_at(stages: Sequence[Stage], wanted: Wanted) -> int:
+    """Where the wanted stage stands; the last one where there is none like it."""
+    names = [one.name for one in stages]
+    if wanted.stage in names:
+        return names.index(wanted.stage)
+    alike = [place for place, one in enumerate(stages) if str(one.kind) == wanted.kind]
+    return alike[min(wanted.place, len(alike) - 1)] if alike else len(stages) - 1
 
 
 def _chain(stages: Sequence[Stage], case: Case) -> tuple[Situation, ...]:
@@ -150,7 +153,7 @@ def last_only(analysis: Analysis) -> Analysis:
     at = len(analysis.situations) - 1
     response = analysis.response
     bare = response.moment if analysis.relief is None else analysis.relief.applied(response.moment)
-    cut = {one.name: _cut(getattr(response, one.name), at) for one in fields(response)}
+    cut: dict[str, Any] = {one.name: _cut(getattr(response, one.name), at) for one in fields(response)}
     alone = Situation(stage=analysis.situations[at].stage, case=analysis.situations[at].case, parent=-1)
     return replace(
         analysis,

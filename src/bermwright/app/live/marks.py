@@ -135,7 +135,12 @@ def feet_of(shown: Shown, system: str) -> tuple[FootShown, ...]:
             z=one.spot.z,
             down=one.down,
             across=one.inward,
-            text=f"{_range(one.down, 'down', 'up', system)}, {_range(one.inward, 'inward', 'outward', system)}",
+            text=", ".join(
+                (
+                    _range(one.down, "down", "up", system),
+                    _range(one.inward, "inward", "outward", system),
+                )
+            ),
         )
         for one in _feet(shown)
     )

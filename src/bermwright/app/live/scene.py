@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from bermwright.app.live.kernel import shown_case
+from bermwright.app.live.kernel import Wanted, shown_case
 from bermwright.app.live.marks import feet_of, marks_of
 from bermwright.app.live.saying import Sentence, sentences_of, unknown
 from bermwright.base.errors import BermwrightError
@@ -16,12 +16,12 @@ from bermwright.formats.drawings import svg
 from bermwright.rules import readings
 
 if TYPE_CHECKING:
-    from bermwright.app.live.kernel import Shown
     from bermwright.app.live.marks import FootShown
-    from bermwright.app.live.nouns import Corners, Found, Look
+    from bermwright.app.live.nouns import Found, Look
     from bermwright.base.marks import Mark
     from bermwright.book.sheets import Scene
     from bermwright.form.shapes import VaultForm
+    from bermwright.handbook.curves import CoverCurve
     from bermwright.house import House, Vault
     from bermwright.stages.nouns import Stage
 
@@ -31,10 +31,10 @@ class Drawn:
     """A scene ready to be sent."""
 
     vault: int
-    stage: str | None
-    case: str | None
-    svg: str
-    frame: Frame | None
+    stage: str | None = None
+    case: str | None = None
+    svg: str = ""
+    frame: Frame | None = None
     """None where there is nothing to draw."""
     sentences: tuple[Sentence, ...]
     """Worst first; never empty."""
@@ -46,9 +46,10 @@ class Drawn:
 
 @dataclass(slots=True)
 class Easel:
-    """What stays between two scenes of one window: its frames."""
+    """What stays between two scenes of one window: its frames, and from where the next curve is sought."""
 
     frames: dict[tuple[int, int], Frame] = field(default_factory=dict)
+    curves: dict[int, CoverCurve] = field(default_factory=dict)
 
     def frame(self, look: Look, scene: Scene, *, hold: bool) -> Frame:
         """The frame in which a scene is drawn; while a hand drags it is held."""
@@ -59,79 +60,98 @@ class Easel:
         self.frames[key] = frame_of(scene, look.width)
         return self.frames[key]
 
-
-def draw(house: House, look: Look, found: Found | None, easel: Easel, *, hold: bool = False) -> Drawn:
-    """The scene of one case of a house, with whatever is known of it."""
-    number = min(look.vault, len(house.vaults) - 1)
-    vault = house.vaults[number]
-    try:
-        form = vault_form(house, vault)
-    except BermwrightError as error:
-        return Drawn(
-            vault=number, stage=None, case=None, svg="", frame=None, sentences=(unknown(str(error)),)
-        )
-    missing = readings.missing_for_statics(house, vault)
-    if missing:
-        words = f"The file does not say {', '.join(missing)}."
-        return _bare(house, vault, form, look, easel, words)
-    corners = _corners(found, vault, look)
-    try:
-        shown = shown_case(house, vault, form, stage=look.stage, case=look.case, corners=corners)
-    except BermwrightError as error:
-        return _bare(house, vault, form, look, easel, str(error))
-    frame, drawing = _picture(house, vault, form, shown.stage, look, easel, marks_of(shown), hold=hold)
-    return Drawn(
-        vault=number,
-        stage=shown.stage.name,
-        case=shown.case.name,
-        svg=drawing,
-        frame=frame,
-        sentences=sentences_of(shown, look.system),
-        feet=feet_of(shown, look.system),
-        ratio=shown.ratio,
-        form=form,
-        stages=shown.stages,
-    )
+    def form(self, house: House, number: int, *, hold: bool) -> VaultForm:
+        """The shape of a vault; while a hand drags it goes on from the last one."""
+        near = self.curves.get(number) if hold else None
+        form = vault_form(house, house.vaults[number], near=near)
+        if form.cover_curve is not None:
+            self.curves[number] = form.cover_curve
+        return form
 
 
-def _bare(house: House, vault: Vault, form: VaultForm, look: Look, easel: Easel, words: str) -> Drawn:
-    """The finished section of a vault about which too little is known to say more."""
-    frame, drawing = _picture(house, vault, form, None, look, easel, (), hold=False)
-    number = min(look.vault, len(house.vaults) - 1)
-    return Drawn(
-        vault=number,
-        stage=None,
-        case=None,
-        svg=drawing,
-        frame=frame,
-        sentences=(unknown(words),),
-        form=form,
-    )
-
-
-def _picture(
+def draw(
     house: House,
-    vault: Vault,
-    form: VaultForm,
-    stage: Stage | None,
     look: Look,
+    found: Found | None,
     easel: Easel,
-    marks: tuple[Mark, ...],
     *,
-    hold: bool,
-) -> tuple[Frame, str]:
-    lifts = ()
-    scene = scene_of(form, stage, lifts=lifts, supports=supports_of(vault, house))
-    frame = easel.frame(look, scene, hold=hold)
-    sheet = screen_section(scene, frame, marks, system=look.system, axis=vault.axis)
-    return frame, svg(sheet, look.theme, background=False, prefix=f"v{look.vault}w")
+    hold: bool = False,
+    form: VaultForm | None = None,
+) -> Drawn:
+    """The scene of one case of a house, with whatever is known of it; `form` where it is known already."""
+    number = min(look.vault, len(house.vaults) - 1)
+    try:
+        shape = form if form is not None else easel.form(house, number, hold=hold)
+    except BermwrightError as error:
+        return Drawn(vault=number, sentences=(unknown(str(error)),))
+    artist = _Artist(house, number, shape, look, easel, hold=hold)
+    missing = readings.missing_for_statics(house, artist.vault)
+    if missing:
+        return artist.bare(f"The file does not say {', '.join(missing)}.")
+    try:
+        return artist.whole(found)
+    except BermwrightError as error:
+        return artist.bare(str(error))
 
 
-def _corners(found: Found | None, vault: Vault, look: Look) -> Corners | None:
-    """The corners that governed the shown case in the last full run."""
+class _Artist:
+    """One vault, seen in one way."""
+
+    def __init__(
+        self, house: House, number: int, form: VaultForm, look: Look, easel: Easel, *, hold: bool
+    ) -> None:
+        self.house, self.number, self.form = house, number, form
+        self.look, self.easel, self.hold = look, easel, hold
+
+    @property
+    def vault(self) -> Vault:
+        """The vault."""
+        return self.house.vaults[self.number]
+
+    def whole(self, found: Found | None) -> Drawn:
+        """The chosen case, solved."""
+        wanted = wanted_of(found, self.vault, self.look)
+        shown = shown_case(self.house, self.vault, self.form, wanted)
+        frame, drawing = self.picture(shown.stage, marks_of(shown))
+        return Drawn(
+            vault=self.number,
+            stage=shown.stage.name,
+            case=shown.case.name,
+            svg=drawing,
+            frame=frame,
+            sentences=sentences_of(shown, self.look.system),
+            feet=feet_of(shown, self.look.system),
+            ratio=shown.ratio,
+            form=self.form,
+            stages=shown.stages,
+        )
+
+    def bare(self, words: str) -> Drawn:
+        """The finished section of a vault about which too little is known to say more."""
+        frame, drawing = self.picture(None, ())
+        return Drawn(vault=self.number, svg=drawing, frame=frame, sentences=(unknown(words),), form=self.form)
+
+    def picture(self, stage: Stage | None, marks: tuple[Mark, ...]) -> tuple[Frame, str]:
+        """The drawing in its frame."""
+        look, supports = self.look, supports_of(self.vault, self.house)
+        scene = scene_of(self.form, stage, lifts=(), supports=supports)
+        frame = self.easel.frame(look, scene, hold=self.hold)
+        sheet = screen_section(scene, frame, marks, system=look.system, axis=self.vault.axis)
+        return frame, svg(sheet, look.theme, background=False, prefix=f"v{self.number}w", quick=True)
+
+
+def wanted_of(found: Found | None, vault: Vault, look: Look) -> Wanted:
+    """Which case is wanted, and the corners that governed it in the last full run."""
     stages = found.vaults.get(vault.name, ()) if found is not None else ()
     stage = next((one for one in stages if one.name == look.stage), stages[-1] if stages else None)
     if stage is None:
-        return None
+        return Wanted(stage=look.stage, case=look.case)
     case = next((one for one in stage.cases if one.name == look.case), stage.cases[0])
-    return case.corners
+    alike = [one.name for one in stages if one.kind == stage.kind]
+    return Wanted(
+        stage=stage.name,
+        case=case.name,
+        kind=stage.kind,
+        place=alike.index(stage.name),
+        corners=case.corners,
+    )

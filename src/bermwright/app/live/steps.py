@@ -49,7 +49,8 @@ def snapped(value: float, snap: Snap, *, fine: bool, low: float, high: float) ->
         inside = min(max(value, low), high)
         step = round(inside / size) * size
         return step if low <= step <= high else inside
-    along = 1.0 / math.tan(min(max(value, math.radians(2.0)), min(high, math.radians(80.0))))
+    flattest, steepest = math.radians(2.0), math.radians(80.0)
+    along = 1.0 / math.tan(min(max(value, flattest), high, steepest))
     step = max(round(along / size) * size, size)
     found = math.atan(1.0 / step)
     return found if low <= found <= high else high

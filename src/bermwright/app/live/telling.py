@@ -24,7 +24,7 @@ MARK = "calculation aid, not reviewed"
 def found_data(found: Found, house: House, system: str) -> dict[str, Any]:
     """Everything a full run found, worst first."""
     return {
-        "headline": headline(found),
+        "headline": headline(found, system),
         "counts": _counts(found),
         "findings": [
             finding_data(finding, number, found, house, system)
@@ -40,16 +40,17 @@ def _counts(found: Found) -> dict[str, int]:
     return {str(verdict): sum(one.verdict is verdict for one in found.findings) for verdict in Verdict}
 
 
-def headline(found: Found) -> dict[str, str]:
+def headline(found: Found, system: str) -> dict[str, str]:
     """One sentence that claims no more than the worst or unknown finding, and what next."""
     first = found.findings[0] if found.findings else None
     counts = _counts(found)
     failing, unknown, tight = (counts[str(one)] for one in (Verdict.FAILS, Verdict.UNKNOWN, Verdict.TIGHT))
     if failing and first is not None:
         more = f" {failing} checks do not hold." if failing > 1 else ""
-        return {"verdict": "fails", "text": f"{first.says()}{more}", "next": first.advice}
+        return {"verdict": "fails", "text": f"{first.says(system)}{more}", "next": first.advice}
     if unknown or first is None:
-        text = f"{unknown} check{'s are' if unknown != 1 else ' is'} not known; the rest holds with these values."
+        are = "checks are" if unknown != 1 else "check is"
+        text = f"{unknown} {are} not known; the rest holds with these values."
         return {
             "verdict": "unknown",
             "text": text,

@@ -10,7 +10,7 @@ import shapely
 
 from bermwright.base.drawing import Area, Band, Hatch, Item, Path, Pen, Stroke, Text, View, Wash
 from bermwright.book.sheets.paper import FINE, Board, note, path_of
-from bermwright.book.sheets.scene import THIN, Scene
+from bermwright.book.sheets.scene import THIN, Scene, valid
 from bermwright.stages.nouns import StageKind
 
 if TYPE_CHECKING:
@@ -57,7 +57,7 @@ def _in_place(scene: Scene, view: View, low: float, high: float, bottom: float) 
     edge = left + below[1:] + right[1:]
     x = scene.columns(low, high)[::-1]
     ring = edge + tuple(zip(x.tolist(), scene.base(x).tolist(), strict=True))
-    body = shapely.difference(shapely.make_valid(shapely.Polygon(ring)), scene.silhouette())
+    body = shapely.difference(valid(shapely.polygons(ring)), scene.silhouette())
     for part in shapely.get_parts(body):
         # A window that a footing fills has no ground in it, but an empty polygon.
         if shapely.get_type_id(part) == shapely.GeometryType.POLYGON and not part.is_empty:
@@ -95,7 +95,7 @@ def _lines(line: Any, view: View, pen: Pen, layer: str = "earth") -> Iterator[St
 
 def _free(scene: Scene, x: Array, z: Array) -> Any:  # noqa: ANN401
     """The part of a surface that lies outside everything built."""
-    return shapely.difference(shapely.LineString(np.column_stack([x, z])), scene.silhouette().buffer(-1e-3))
+    return shapely.difference(shapely.LineString(np.column_stack([x, z])), scene.hull)
 
 
 def _natural_under_fill(scene: Scene, view: View, low: float, high: float) -> Iterator[Stroke]:

@@ -56,8 +56,9 @@ def path_of(view: View, x: Array, z: Array) -> Path:
     """A curve of the house on the sheet, with no more points than paper can show."""
     factor = 1000.0 / view.scale
     points = np.column_stack([view.origin[0] + factor * x, view.origin[1] + factor * z])
-    slim = shapely.get_coordinates(shapely.simplify(shapely.LineString(points), FINE))
-    return tuple((float(a), float(b)) for a, b in slim)
+    line = shapely.linestrings(points)
+    slim = shapely.get_coordinates(shapely.simplify(line, FINE, preserve_topology=False))
+    return tuple((a, b) for a, b in slim.tolist())
 
 
 def curve_path(view: View, curve: CurveLine) -> Path:
@@ -145,6 +146,8 @@ class Board:
     """Where lettering already stands, so that no label is put over another."""
 
     boxes: list[Box] = field(default_factory=list)
+    _table: Array = field(default_factory=lambda: np.zeros((0, 4)))
+    """The same boxes as an array, made anew where they have become more."""
 
     def put(self, texts: Iterable[Text]) -> Text:
         """The first of several places for a label that is free; the last where none is."""
@@ -164,12 +167,15 @@ class Board:
 
     def free(self, item: Text) -> bool:
         """Whether the label meets no other."""
-        return not any(_meet(a, b) for a in boxes_of(item) for b in self.boxes)
-
-
-def _meet(a: Box, b: Box) -> bool:
-    """Whether two rectangles overlap."""
-    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+        if not self.boxes:
+            return True
+        if len(self._table) != len(self.boxes):
+            self._table = np.array(self.boxes)
+        left, low, right, high = self._table.T
+        return not any(
+            bool(((a[0] < right) & (left < a[2]) & (a[1] < high) & (low < a[3])).any())
+            for a in boxes_of(item)
+        )
 
 
 def boxes_of(item: Text, margin: float = 0.35) -> list[Box]:

@@ -6,6 +6,7 @@ A scene holds no paper: everything is in metres of the section.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
@@ -50,9 +51,9 @@ class Support:
     """Under the left (0) or the right (1) foot only; None: under both."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Scene:
-    """The section at one moment of the building."""
+    """The section at one moment of the building. What is asked of it again is worked out once."""
 
     form: VaultForm
     kind: StageKind = StageKind.SETTLED
@@ -148,14 +149,22 @@ class Scene:
 
     def silhouette(self) -> Any:  # noqa: ANN401  (the geometry library has no types)
         """Everything that is not soil: shell, room down to the floor, and supports."""
+        return self._silhouette
+
+    @cached_property
+    def _silhouette(self) -> Any:  # noqa: ANN401  (the geometry library has no types)
         face = self.face
-        points = list(zip(face.x.tolist(), face.z.tolist(), strict=True))
         inside = self.form.rib.inside
         right, left = float(inside.x[-1]), float(inside.x[0])
         foot = [(right, float(inside.z[-1])), (right, 0.0), (left, 0.0), (left, float(inside.z[0]))]
-        shell = shapely.make_valid(shapely.Polygon([*points, *foot]))
+        shell = valid(shapely.polygons(np.concatenate([np.column_stack([face.x, face.z]), foot])))
         parts = [shell] + [shapely.Polygon(outline) for outline, _ in self.support_outlines()]
         return shapely.union_all(parts)
+
+    @cached_property
+    def hull(self) -> Any:  # noqa: ANN401  (the geometry library has no types)
+        """The same, a hair smaller, so that surfaces that touch it are not cut."""
+        return self._silhouette.buffer(-1e-3)
 
     def support_outlines(self) -> tuple[tuple[tuple[tuple[float, float], ...], Support], ...]:
         """Rectangle of each support under each springing (m), from the springing down."""
@@ -177,8 +186,9 @@ class Scene:
         """Areas of placed soil between two ends, left to right."""
         x = self.columns(low, high)
         base, top = self.base(x), self.surface(x)
-        body = between(x, base, np.where(top - base > 1e-4, top, base))
-        return areas(shapely.difference(body, self.silhouette()), 0.002)
+        top = np.where(top - base > 1e-4, top, base)
+        bodies = [between(x[run], base[run], top[run]) for run in _thick(top > base)]
+        return areas(shapely.difference(shapely.union_all(bodies), self.silhouette()), 0.002)
 
     def in_place(self, low: float, high: float, bottom: float) -> tuple[Any, ...]:
         """Areas of ground in place between two ends, down to a level."""
@@ -186,10 +196,25 @@ class Scene:
         return areas(shapely.difference(between(x, np.full_like(x, bottom), self.base(x)), self.silhouette()))
 
 
+def _thick(wanted: NDArray[np.bool_]) -> list[NDArray[np.intp]]:
+    """Groups of neighbouring places where `wanted` is true, with the place before and after."""
+    places = np.flatnonzero(wanted)
+    if not places.size:
+        return []
+    runs = np.split(places, np.flatnonzero(np.diff(places) > 1) + 1)
+    last = wanted.size - 1
+    return [np.arange(max(run[0] - 1, 0), min(run[-1] + 1, last) + 1) for run in runs]
+
+
 def between(x: Array, low: Array, high: Array) -> Any:  # noqa: ANN401
     """The area between two surfaces."""
     ring = np.concatenate([np.column_stack([x, high]), np.column_stack([x, low])[::-1]])
-    return shapely.make_valid(shapely.Polygon(ring))
+    return valid(shapely.polygons(ring))
+
+
+def valid(shape: Any) -> Any:  # noqa: ANN401
+    """The shape, put right where its edge crosses itself."""
+    return shape if shapely.is_valid(shape) else shapely.make_valid(shape)
 
 
 def areas(shape: Any, least: float = 1e-6) -> tuple[Any, ...]:  # noqa: ANN401

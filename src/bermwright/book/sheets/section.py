@@ -73,7 +73,7 @@ def section_sheet(  # noqa: PLR0913  (a drawing has many independent choices, al
     return scene_sheet(scene, scale=scale, width=width, marks=marks, dress=dress or Dress())
 
 
-def stage_sheet(
+def stage_sheet(  # noqa: PLR0913  (a drawing has many independent choices, all by name)
     form: VaultForm,
     stage: Stage,
     *,
@@ -82,9 +82,11 @@ def stage_sheet(
     supports: tuple[Support, ...] = (),
     marks: tuple[Mark, ...] = (),
     axis: float | None = None,
+    system: str = "metric",
 ) -> Sheet:
     """The small section of a stage page, 1 : 100 where it fits, with lifts, marks and both sides named."""
-    dress = Dress(figures=Figures(metres=True), axis=axis, person=False, heights=False, lifts=True)
+    figures = Figures(system=system, metres=True)
+    dress = Dress(figures=figures, axis=axis, person=False, heights=False, lifts=True)
     scene = scene_of(form, stage, lifts=lifts, supports=supports)
     return scene_sheet(scene, scale=100.0, width=width, marks=marks, dress=dress)
 

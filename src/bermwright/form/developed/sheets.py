@@ -104,7 +104,7 @@ def dome_sheet(form: DomeForm, roll: SheetRoll) -> SheetPlan:
     cap = 1.0 * float(face.radius[picks[-1]]) + roll.lap
     return SheetPlan(
         part=f'dome "{dome.name}"',
-        way="gores from the foot to the crown",
+        way="gores",
         strips=count,
         strip_length=length,
         strip_width=pattern.size[0],

@@ -76,8 +76,8 @@ def rib_form(faces: Faces, boards: Boards) -> tuple[RibForm, tuple[str, ...]]:
     """
     first = _first_count(faces, boards)
     most = int(faces.centreline.length / LEAST_PIECE)
-    tried = (_laid_out(faces, boards, count) for count in range(first, max(most, first) + 1))
-    found = next((layout for layout in tried if _fit(layout[1], boards)), None)
+    tried = (_fitting(faces, boards, count) for count in range(first, max(most, first) + 1))
+    found = next((layout for layout in tried if layout is not None), None)
     cuts, pieces = found or _laid_out(faces, boards, _shortest_count(faces, boards))
     rib = _rib(faces, boards, cuts, pieces)
     return rib, tuple(_remarks(rib, boards))
@@ -94,11 +94,15 @@ def _laid_out(faces: Faces, boards: Boards, count: int) -> Layout:
     return cuts, tuple(_pieces(faces, boards.layers, cuts))
 
 
-def _fit(pieces: tuple[RibPiece, ...], boards: Boards) -> bool:
-    return all(
-        piece.blank_width <= boards.width + SAW and piece.blank_length <= boards.longest + SAW
-        for piece in pieces
-    )
+def _fitting(faces: Faces, boards: Boards, count: int) -> Layout | None:
+    """The same where every piece fits its board; given up at the first that does not."""
+    cuts = _cuts(faces, boards.layers, count)
+    pieces: list[RibPiece] = []
+    for piece in _pieces(faces, boards.layers, cuts):
+        if piece.blank_width > boards.width + SAW or piece.blank_length > boards.longest + SAW:
+            return None
+        pieces.append(piece)
+    return cuts, tuple(pieces)
 
 
 def _shortest_count(faces: Faces, boards: Boards) -> int:

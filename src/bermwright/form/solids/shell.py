@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
-    from bermwright.form.shapes import CoverBand, CurveLine, RibForm, VaultForm
+    from bermwright.form.shapes import CurveLine, RibForm, VaultForm
 
     Array = NDArray[np.float64]
 
@@ -66,7 +66,7 @@ def rib_layer(form: VaultForm, cutters: Sequence[Body]) -> tuple[Layer, tuple[Bo
     places = np.array([[0.0, min(i * form.spacing, form.length), 0.0] for i in range(count)])
     moved = [whole.translate(tuple(place)) for place in places]
     hurt = [any(not apart(body, cutter) for cutter in cutters) for body in moved]
-    counted = _true_volume(rib)
+    counted = float(whole.volume())
     solids: list[Solid] = []
     if not all(hurt):
         alike = places[~np.array(hurt)]
@@ -85,12 +85,6 @@ def rib_layer(form: VaultForm, cutters: Sequence[Body]) -> tuple[Layer, tuple[Bo
                 )
             )
     return Layer(name="ribs", kind=Kind.RIB, solids=tuple(solids)), tuple(moved)
-
-
-def _true_volume(rib: RibForm) -> float:
-    """Timber of one rib by the outlines of its pieces, every point of them (m3)."""
-    areas = [shapely.Polygon(piece.outline).area for piece in rib.pieces]
-    return float(sum(areas)) * rib.piece_thickness
 
 
 def _slim(outline: tuple[tuple[float, float], ...]) -> Array:
@@ -123,15 +117,10 @@ def band_layers(form: VaultForm, cutters: Sequence[Body]) -> tuple[Layer, ...]:
             body,
             pushed_from=Pushed(outline=outline, start=0.0, end=form.length),
             whole=float(whole.volume()),
-            counted=Counted(volume=_counted(form, band), why=CUT if cutters else ""),
+            counted=Counted(volume=float(whole.volume()), why=CUT if cutters else ""),
         )
         layers.append(Layer(name=band.name, kind=kind, solids=(one,)))
     return tuple(layers)
-
-
-def _counted(form: VaultForm, band: CoverBand) -> float:
-    """Length around at half the thickness times thickness and length: how the take-off counts it (m3)."""
-    return 0.5 * (band.inner.length + band.outer.length) * band.thickness * form.length
 
 
 def faces(form: VaultForm) -> tuple[Array, Array]:

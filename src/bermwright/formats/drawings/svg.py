@@ -6,29 +6,41 @@ Nothing here relies on style sheets, markers or patterns, so every reader shows 
 from __future__ import annotations
 
 import math
+import re
+from dataclasses import replace
+from functools import lru_cache
 from typing import TYPE_CHECKING, assert_never
 from xml.sax.saxutils import escape, quoteattr
 
-from bermwright.base.drawing import Arc, Ink, Spline, Text
+import numpy as np
+import shapely
+
+from bermwright.base.drawing import Arc, Area, Hatch, Ink, Pen, Spline, Text, Wash
 from bermwright.base.lettering import FACES, body_size
 from bermwright.formats.drawings.curves import bezier_chain
-from bermwright.formats.drawings.lower import lower
+from bermwright.formats.drawings.hatching.expand import box_of
+from bermwright.formats.drawings.hatching.fields import anchored
+from bermwright.formats.drawings.lower import lower, lower_item
 from bermwright.formats.drawings.plain import Fill, Plain, Strokes, Window
 from bermwright.formats.drawings.styles import PENS, THEMES, WASH_OPACITY, Theme, ink_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.base.drawing import Path, Pen, Point, Sheet
+    from bermwright.base.drawing import Item, Path, Point, Sheet
+    from bermwright.formats.drawings.hatching.fields import Laid
 
 
-def svg(sheet: Sheet, theme: str = "paper", *, background: bool = True, prefix: str = "w") -> str:
+def svg(
+    sheet: Sheet, theme: str = "paper", *, background: bool = True, prefix: str = "w", quick: bool = False
+) -> str:
     """The sheet as an SVG document, in the colours of `paper`, `day` or `lamp`.
 
     `prefix` starts the names of its clipping windows: give each drawing its own where several are put
-    into one page. Without `background` the paper is left clear.
+    into one page. Without `background` the paper is left clear. A `quick` one, for a drawing that follows
+    the hand, looks the same: strokes of a hatch are written once and cut by the reader, not here.
     """
-    pencil = _Pencil(THEMES[theme], sheet.height, prefix)
+    pencil = (_QuickPencil if quick else _Pencil)(THEMES[theme], sheet.height, prefix)
     size = f"{_figure(sheet.width)} {_figure(sheet.height)}"
     measures = f'width="{_figure(sheet.width)}mm" height="{_figure(sheet.height)}mm" viewBox="0 0 {size}"'
     manner = 'role="img" fill="none" stroke-linecap="round" stroke-linejoin="round"'
@@ -40,7 +52,7 @@ def svg(sheet: Sheet, theme: str = "paper", *, background: bool = True, prefix: 
         lines.append(
             f'<rect width="{_figure(sheet.width)}" height="{_figure(sheet.height)}" fill="{paper}"/>'
         )
-    lines += pencil.draw(lower(sheet.items))
+    lines += pencil.whole(sheet.items)
     return "\n".join([*lines, "</svg>", ""])
 
 
@@ -48,6 +60,22 @@ def _figure(value: float, digits: int = 3) -> str:
     """A number without needless zeros, and never as minus zero."""
     text = f"{value:.{digits}f}".rstrip("0").rstrip(".")
     return "0" if text in {"-0", ""} else text
+
+
+@lru_cache(maxsize=512)
+def _pattern(count: int, digits: int, end: str) -> str:
+    """How so many points are written; one call of the formatter for many paths is quick."""
+    return "M" + "L".join([f"%.{digits}f %.{digits}f"] * count) + end
+
+
+_ZEROS = re.compile(r"\.?0+(?=[ MLZ]|$)")
+_MINUS_ZERO = re.compile(r"(?<![\d.])-0(?=[ MLZ]|$)")
+
+
+def _bare(text: str) -> str:
+    """Numbers with decimals as `_figure` writes them: no needless zeros, and never as minus zero."""
+    bare = _ZEROS.sub("", text)
+    return _MINUS_ZERO.sub("0", bare) if "-0" in bare else bare
 
 
 class _Pencil:
@@ -59,6 +87,10 @@ class _Pencil:
         self.prefix = prefix
         self.windows = 0
 
+    def whole(self, items: tuple[Item, ...]) -> list[str]:
+        """Everything on the sheet."""
+        return self.draw(lower(items))
+
     def draw(self, items: Iterator[Plain] | tuple[Plain, ...]) -> list[str]:
         """One element or group for each item."""
         return [line for item in items for line in self.element(item)]
@@ -69,9 +101,7 @@ class _Pencil:
             case Fill():
                 return [self.fill(item)]
             case Strokes():
-                paths = "".join(
-                    self.path(path, 2 if item.hatch else 3, closed=item.closed) for path in item.paths
-                )
+                paths = self.paths(item.paths, 2 if item.hatch else 3, closed=item.closed)
                 return [f'<path d="{paths}" {self.pen(item.pen, item.ink)}/>'] if paths else []
             case Arc():
                 return [f'<path d="{self.arc(item)}" {self.pen(item.pen, item.ink)}/>']
@@ -90,10 +120,14 @@ class _Pencil:
 
     def path(self, path: Path, digits: int = 3, *, closed: bool = False) -> str:
         """A polyline as path data."""
-        if not path:
-            return ""
-        points = "L".join(self.point(point, digits) for point in path)
-        return f"M{points}{'Z' if closed else ''}"
+        return self.paths((path,), digits, closed=closed)
+
+    def paths(self, paths: tuple[Path, ...], digits: int = 3, *, closed: bool = False) -> str:
+        """Several polylines as path data, written in one go."""
+        end = "Z" if closed else ""
+        patterns = "".join([_pattern(len(path), digits, end) for path in paths if path])
+        height = self.height
+        return _bare(patterns % tuple([c for path in paths for x, y in path for c in (x, height - y)]))
 
     def fill(self, item: Fill) -> str:
         """A flat tint."""
@@ -173,6 +207,43 @@ class _Pencil:
             return f'<ellipse {places} rx="{_figure(0.5 * wide)}" ry="{_figure(0.5 * tall)}"/>'
         corner = f'x="{_figure(item.low[0])}" y="{_figure(self.height - item.high[1])}"'
         return f'<rect {corner} width="{_figure(wide)}" height="{_figure(tall)}"/>'
+
+
+class _QuickPencil(_Pencil):
+    """Writes the strokes of a hatch once, and lets the reader cut them to each area."""
+
+    def whole(self, items: tuple[Item, ...]) -> list[str]:
+        """Everything on the sheet."""
+        return [line for item in items for line in self.quick(item)]
+
+    def quick(self, item: Item) -> list[str]:
+        """One item; an area whose hatch lies ready is cut by a window of its own outline."""
+        strokes = anchored(item.hatch, box_of(item)) if isinstance(item, Area) and item.path else None
+        if not isinstance(item, Area) or strokes is None:
+            return self.draw(lower_item(item))
+        rings = self.paths((item.path, *item.holes), closed=True)
+        shown = self.strokes(strokes, item)
+        plain = self.draw(lower_item(replace(item, hatch=Hatch.NONE)))
+        wash = plain[:1] if item.wash is not Wash.NONE else []
+        self.windows += 1
+        name = f"{self.prefix}{self.windows}"
+        rule = ' clip-rule="evenodd"' if item.holes else ""
+        hatch = [
+            f'<clipPath id="{name}"><path d="{rings}"{rule}/></clipPath>',
+            f'<path d="{shown}" clip-path="url(#{name})" {self.pen(Pen.HATCH, Ink.INK)}/>',
+        ]
+        return [*wash, *(hatch if shown else []), *plain[len(wash) :]]
+
+    def strokes(self, laid: Laid, item: Area) -> str:
+        """The strokes that touch an area."""
+        written = laid.written.get(self.height)
+        if written is None:
+            laid.written.clear()
+            written = laid.written[self.height] = tuple(self.path(path, 2) for path in laid.paths)
+        outline = shapely.polygons(item.path)
+        shapely.prepare(outline)
+        touched = np.flatnonzero(shapely.intersects(outline, laid.lines))
+        return "".join([written[place] for place in touched.tolist()])
 
 
 def _family(name: str) -> str:

@@ -17,13 +17,15 @@ The lean changes slowly; it is carried along from step to step.
 
 from __future__ import annotations
 
+import math
+from contextlib import suppress
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Iterator
 
     from numpy.typing import NDArray
 
@@ -34,6 +36,8 @@ if TYPE_CHECKING:
 TURNED_TOLERANCE = -1e-9
 """Slope angle below which a half has passed the upright and turned back in (rad)."""
 HALVING_STEPS = 30
+FEW_COLUMNS = 8
+"""Up to so many columns are marched one by one (-)."""
 CROWN_SWEEPS = 5
 """Rates taken at the crown before the march, until its bend has settled."""
 
@@ -102,8 +106,8 @@ class Halves:
 
 Ends = tuple["Array", "Array", "Array", "Array"]
 """Values at both ends of a step, then their rates."""
-State = tuple["Array", ...]
-"""x, z, H, V."""
+State = tuple[Any, ...]
+"""x, z, H, V: arrays with one entry a column, or plain numbers."""
 
 
 def march(
@@ -118,29 +122,90 @@ def march(
 ) -> Halves:
     """Columns of half curves from the crown over a given arc length, by classical Runge-Kutta steps.
 
-    `side` is +1 for right halves and -1 for left ones; `level(x)` is the ground over the crown's level.
+    `side` is +1 for right halves and -1 for left ones; `level(x)` is the ground over the crown's level. A few
+    columns are marched one by one as plain numbers, which is five times as quick as short arrays.
     """
-    slope = _Slope(crown_x=crown_x, side=side, level=level, load=load)
-    size = crown_thrust.size
-    step = length / steps
-    state: State = (np.zeros(size), np.zeros(size), crown_thrust.astype(float), np.zeros(size))
-    history = np.full((5, steps + 1, size), np.nan)
-    with np.errstate(all="ignore"):  # columns that have turned back may run wild; they are not read
-        for _ in range(CROWN_SWEEPS):
-            slope.rates(state)
-        for row in range(steps + 1):
-            first = slope.rates(state)
-            slope.settle(step if row else 0.0)
-            history[:4, row], history[4, row] = state, slope.fall
-            second = slope.rates(_moved(state, first, step / 2.0))
-            third = slope.rates(_moved(state, second, step / 2.0))
-            fourth = slope.rates(_moved(state, third, step))
-            total = tuple(
-                k1 + 2.0 * (k2 + k3) + k4 for k1, k2, k3, k4 in zip(first, second, third, fourth, strict=True)
-            )
-            state = _moved(state, total, step / 6.0)
+    size, step = crown_thrust.size, length / steps
+    if size > FEW_COLUMNS:
+        slope = _Slope(crown_x=crown_x, side=side, level=level, load=load, by=ARRAYS)
+        zero = np.zeros(size)
+        with np.errstate(all="ignore"):  # columns that have turned back may run wild; they are not read
+            rows = list(_steps(slope, (zero, zero, crown_thrust.astype(float), zero), step, steps))
+        history = np.array(rows).transpose(1, 0, 2)
+    else:
+        history = np.full((5, steps + 1, size), np.nan)
+        at = zip(crown_thrust.tolist(), crown_x.tolist(), side.tolist(), strict=True)
+        plain = plain_level(level)
+        for column, (thrust, crown, way) in enumerate(at):
+            slope = _Slope(crown_x=crown, side=way, level=plain, load=load, by=FLOATS)
+            rows = _until_wild(_steps(slope, (0.0, 0.0, thrust, 0.0), step, steps))
+            history[:, : len(rows), column] = np.array(rows).T
     x, z, outward, down, fall = history
     return Halves(x=x, z=z, fall=fall, outward=outward, down=down, step=np.full(size, step))
+
+
+def _steps(slope: _Slope, state: State, step: float, steps: int) -> Iterator[tuple[Any, ...]]:
+    """x, z, H, V and slope angle at every step."""
+    for _ in range(CROWN_SWEEPS):
+        slope.rates(state)
+    for row in range(steps + 1):
+        first = slope.rates(state)
+        slope.settle(step if row else 0.0)
+        yield (*state, slope.fall)
+        second = slope.rates(_moved(state, first, step / 2.0))
+        third = slope.rates(_moved(state, second, step / 2.0))
+        fourth = slope.rates(_moved(state, third, step))
+        total = tuple(
+            k1 + 2.0 * (k2 + k3) + k4 for k1, k2, k3, k4 in zip(first, second, third, fourth, strict=True)
+        )
+        state = _moved(state, total, step / 6.0)
+
+
+def _until_wild(rows: Iterator[tuple[Any, ...]]) -> list[tuple[Any, ...]]:
+    """The rows of one column of plain numbers, up to where it runs wild."""
+    found: list[tuple[Any, ...]] = []
+    with suppress(ArithmeticError, ValueError):
+        found.extend(rows)
+    return found
+
+
+def plain_level(level: Level) -> Callable[[float], float]:
+    """The same ground for a plain number."""
+    quick: Callable[[float], float] | None = getattr(level, "one", None)
+    return quick if quick is not None else lambda at: float(level(np.asarray(at)))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Numbers:
+    """How one kind of number is worked with: whole arrays, or plain numbers one by one."""
+
+    sin: Callable[[Any], Any]
+    cos: Callable[[Any], Any]
+    arcsin: Callable[[Any], Any]
+    arctan2: Callable[[Any, Any], Any]
+    root: Callable[[Any], Any]
+    larger: Callable[[Any, float], Any]
+    where: Callable[[Any, Any, float], Any]
+
+
+ARRAYS = Numbers(
+    sin=np.sin,
+    cos=np.cos,
+    arcsin=np.arcsin,
+    arctan2=np.arctan2,
+    root=np.sqrt,
+    larger=np.maximum,
+    where=np.where,
+)
+FLOATS = Numbers(
+    sin=math.sin,
+    cos=math.cos,
+    arcsin=math.asin,
+    arctan2=math.atan2,
+    root=math.sqrt,
+    larger=max,
+    where=lambda wanted, this, other: this if wanted else other,
+)
 
 
 class _Slope:
@@ -150,23 +215,23 @@ class _Slope:
     derivative along the arc gives t', in which only the change of A is taken from the last step.
     """
 
-    def __init__(self, *, crown_x: Array, side: Array, level: Level, load: CoverLoad) -> None:
-        self.crown_x, self.side, self.level, self.load = crown_x, side, level, load
-        zero = np.zeros(crown_x.size)
-        self.fall, self.lean, self.stretch = zero, zero, np.ones(crown_x.size)
+    def __init__(self, *, crown_x: Any, side: Any, level: Any, load: CoverLoad, by: Numbers) -> None:  # noqa: ANN401
+        self.crown_x, self.side, self.level, self.load, self.by = crown_x, side, level, load, by
+        zero = 0.0 * crown_x
+        self.fall, self.lean, self.stretch = zero, zero, zero + 1.0
         self.arm, self.arm_before, self.arm_change = zero, zero, zero
 
     def rates(self, state: State) -> State:
         """dx/ds, dz/ds, dH/ds, dV/ds."""
         x, z, outward, down = state
-        load = self.load
-        toward = np.arctan2(down, outward)
+        load, by = self.load, self.by
+        toward = by.arctan2(down, outward)
         self.fall = toward - self.lean
-        sine, cosine = np.sin(self.fall), np.cos(self.fall)
+        sine, cosine = by.sin(self.fall), by.cos(self.fall)
         pressure = self._pressure(x, z, sine, cosine)
         if load.face:
             self._lean(pressure, toward, sine, cosine, outward, down)
-            sine, cosine = np.sin(self.fall), np.cos(self.fall)
+            sine, cosine = by.sin(self.fall), by.cos(self.fall)
             pressure = pressure * self.stretch
         return cosine, sine, -load.sideways * pressure * sine, pressure * cosine + load.self_weight
 
@@ -176,33 +241,33 @@ class _Slope:
             self.arm_change = (self.arm - self.arm_before) / step
         self.arm_before = self.arm
 
-    def _lean(
-        self, pressure: Array, toward: Array, sine: Array, cosine: Array, outward: Array, down: Array
-    ) -> None:
+    def _lean(self, pressure: Any, toward: Any, sine: Any, cosine: Any, outward: Any, down: Any) -> None:  # noqa: ANN401
         """Better slope angle and lean, by one Newton step from the last; and the stretch of the face."""
-        face, ratio = self.load.face, self.load.sideways
+        face, ratio, by = self.load.face, self.load.sideways, self.by
         square = outward * outward + down * down
-        self.arm = face * (1.0 - ratio) * pressure / np.sqrt(square)
+        self.arm = face * (1.0 - ratio) * pressure / by.root(square)
         turn = self.arm * self.stretch
         both = sine * cosine
         slow = 1.0 + turn * (1.0 - 2.0 * sine * sine)
         push = pressure * (cosine * outward + ratio * sine * down) / square - self.arm_change * both
         # Where the force is too small for its pressure, the soil face would fold: there is no curve.
-        room = np.where(slow > face * push, slow - face * push, np.nan)
+        room = by.where(slow > face * push, slow - face * push, np.nan)
         self.stretch = 1.0 + face * (push + self.load.self_weight * outward / square) / room
-        miss = self.fall + np.arcsin(turn * both) - toward
+        miss = self.fall + by.arcsin(turn * both) - toward
         self.fall = self.fall - miss / slow
         self.lean = toward - self.fall
 
-    def _pressure(self, x: Array, z: Array, sine: Array, cosine: Array) -> Array:
+    def _pressure(self, x: Any, z: Any, sine: Any, cosine: Any) -> Any:  # noqa: ANN401
         face = self.load.face
         ground = self.level(self.crown_x + self.side * (x + face * sine))
-        depth = np.maximum(ground + z - face * cosine, 0.0)
-        return np.asarray(self.load.unit_weight * depth + self.load.surcharge)
+        depth = self.by.larger(ground + z - face * cosine, 0.0)
+        return self.load.unit_weight * depth + self.load.surcharge
 
 
 def _moved(state: State, rates: State, step: float) -> State:
-    return tuple(value + step * rate for value, rate in zip(state, rates, strict=True))
+    x, z, outward, down = state
+    a, b, c, d = rates
+    return x + step * a, z + step * b, outward + step * c, down + step * d
 
 
 def cubic(ends: Ends, share: Array, step: Array | float) -> Array:

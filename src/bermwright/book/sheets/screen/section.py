@@ -60,7 +60,9 @@ class Frame:
         """Whether the scene still fits: then nothing on the screen needs to move."""
         bottom, top = _heights(scene, self.low, self.high)
         wide = frame_of(scene, self.width)
-        return self.bottom <= bottom and top <= self.top and 0.8 * self.scale <= wide.scale <= 1.25 * self.scale
+        return (
+            self.bottom <= bottom and top <= self.top and 0.8 * self.scale <= wide.scale <= 1.25 * self.scale
+        )
 
 
 def frame_of(scene: Scene, width: int) -> Frame:
@@ -91,7 +93,12 @@ def _heights(scene: Scene, low: float, high: float) -> tuple[float, float]:
 
 
 def screen_section(
-    scene: Scene, frame: Frame, marks: tuple[Mark, ...] = (), *, system: str = "metric", axis: float | None = None
+    scene: Scene,
+    frame: Frame,
+    marks: tuple[Mark, ...] = (),
+    *,
+    system: str = "metric",
+    axis: float | None = None,
 ) -> Sheet:
     """The section in its frame, with the marks of the shown case."""
     roomy = frame.width >= 700  # a phone has no room for a person and both heights

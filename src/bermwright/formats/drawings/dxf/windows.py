@@ -12,6 +12,7 @@ import shapely
 from bermwright.base.drawing import Arc, Path, Point, Spline, Text
 from bermwright.formats.drawings.curves import bezier_chain
 from bermwright.formats.drawings.hatching.clipping import clipped, polygon
+from bermwright.formats.drawings.hatching.fields import lay
 from bermwright.formats.drawings.plain import Fill, Plain, Strokes, Window
 
 if TYPE_CHECKING:
@@ -49,13 +50,15 @@ def _seen(item: Plain, view: Any) -> Iterator[Plain]:  # noqa: ANN401
                     yield replace(item, path=_ring(part.exterior), holes=tuple(map(_ring, part.interiors)))
         case Strokes():
             paths = tuple(path + path[:1] for path in item.paths) if item.closed else item.paths
-            yield replace(item, paths=clipped(paths, view), closed=False)
+            yield replace(item, paths=clipped(lay(paths), view), closed=False)
         case Arc() | Spline():
             points = _points(item)
             if shapely.contains(view, shapely.LineString(points)):
                 yield item
             else:
-                yield Strokes(paths=clipped([points], view), pen=item.pen, ink=item.ink, layer=item.layer)
+                yield Strokes(
+                    paths=clipped(lay([points]), view), pen=item.pen, ink=item.ink, layer=item.layer
+                )
         case Text():
             if shapely.contains(view, shapely.Point(item.at)):
                 yield item

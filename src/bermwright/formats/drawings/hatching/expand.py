@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Band, Hatch, Ink, Path, Pen, Wash
-from bermwright.formats.drawings.hatching.areas import AREAS, Field
+from bermwright.formats.drawings.hatching.areas import Field
 from bermwright.formats.drawings.hatching.bands import BANDS, Strip, strip
 from bermwright.formats.drawings.hatching.clipping import clipped, polygon
+from bermwright.formats.drawings.hatching.fields import laid
 from bermwright.formats.drawings.plain import Fill, Strokes
 
 if TYPE_CHECKING:
@@ -30,11 +31,15 @@ def expand_area(area: Area) -> Iterator[Fill | Strokes]:
 
 def _hatch(area: Area) -> Strokes:
     """The strokes of the area's hatch."""
-    xs, ys = [p[0] for p in area.path], [p[1] for p in area.path]
-    field = Field((min(xs), min(ys)), (max(xs), max(ys)), area.along or 0.0, area.levels)
-    paths = clipped(AREAS[area.hatch](field), polygon(area.path, area.holes))
+    paths = clipped(laid(area.hatch, box_of(area)), polygon(area.path, area.holes))
     red = area.hatch is Hatch.OVERFILLED
     return _strokes(paths, Ink.RED if red else Ink.INK, area.layer)
+
+
+def box_of(area: Area) -> Field:
+    """The box round an area, with what its hatch must know."""
+    xs, ys = [p[0] for p in area.path], [p[1] for p in area.path]
+    return Field((min(xs), min(ys)), (max(xs), max(ys)), area.along or 0.0, area.levels)
 
 
 def _strokes(paths: tuple[Path, ...], ink: Ink, layer: str) -> Strokes:
