@@ -35,6 +35,7 @@ COMMANDS = {
     "setout": "say how it is pegged, levelled, dug and curved, and write a sheet for each day and tool",
     "templates": "write the full-size rib templates as PDF",
     "compass": "set out a dome course by course: chains, rods, crews, openings, a band for the pole",
+    "forms": "draw boxes, arch forms, membranes and meeting lines unrolled, small and at full size",
     "draw": "write the section and rib drawings as PDF, SVG or DXF",
     "cut": "lay every piece into the boards of the yard: what is sawn from which, and what is left over",
     "count": "count material, soil, hours and money, with the working",

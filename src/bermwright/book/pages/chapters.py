@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from bermwright.book.pages.compass import compass_chapter
 from bermwright.book.pages.damp import damp_chapter
 from bermwright.book.pages.escape import escape_chapter
+from bermwright.book.pages.forms import forms_chapter
 from bermwright.book.pages.lasting import lasting_chapter
 from bermwright.book.pages.openings import openings_chapter
 from bermwright.book.pages.room import room_chapter
@@ -24,6 +26,8 @@ CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (
     raising_chapter,
     balance_chapter,
     openings_chapter,
+    compass_chapter,
+    forms_chapter,
     escape_chapter,
     damp_chapter,
     lasting_chapter,

@@ -1,0 +1,107 @@
+"""A pattern at a reduced scale with its blank, its diagonals, its lines and its ordinates."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.drawing import Area, Dimension, Ink, Item, Pen, Sheet, Stroke, Text, View, Wash
+from bermwright.base.lettering import text_width
+from bermwright.book.sheets.compass.section import MARK
+from bermwright.book.sheets.paper import CAPTION, FIGURE, Board, Figures, figure, heading, note, path_of
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from bermwright.form.developed import Pattern
+
+SCALES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
+"""Reductions of ISO 5455."""
+SIDE, FOOT, HEAD = 24.0, 30.0, 20.0
+"""Paper beside, under and over the pattern (mm)."""
+TALLEST = 105.0
+APART = 4.2
+"""Two turned figures need so much room (mm)."""
+
+
+def pattern_sheet(pattern: Pattern, *, width: float = 174.0, system: str = "metric") -> Sheet:
+    """The pattern small; figures over its edges are distances from the low side of its blank."""
+    wide, tall = pattern.size
+    fits = (one for one in SCALES if 1e3 * wide / one <= width - 2.0 * SIDE and 1e3 * tall / one <= TALLEST)
+    scale = next(fits, SCALES[-1])
+    points = np.asarray(pattern.outline)
+    low = points.min(axis=0)
+    factor = 1e3 / scale
+    left = 0.5 * (width - wide * factor)
+    view = View(origin=(left - float(low[0]) * factor, FOOT - float(low[1]) * factor), scale=scale)
+    height = tall * factor + FOOT + HEAD
+    figures = Figures(system=system)
+    board = Board()
+    unit = " mm" if system == "metric" else ""
+    items = [
+        Area(path=path_of(view, *points.T), wash=Wash.KEEP, outline=Pen.CUT),
+        *_sizes(pattern, view, figures, board),
+        *_lines(pattern, view, board),
+        *_ordinates(pattern, view, figures, board),
+        heading((0.0, height - 4.5), f"{pattern.name}{_times(pattern)}"),
+        figure((0.0, 1.5), f"1:{scale:.0f}"),
+        note((width, 1.5), MARK, "end"),
+    ]
+    return Sheet(
+        width=width, height=height, items=tuple(items), title=pattern.name, view=view,
+        alt=f"{figures.length(wide)} by {figures.length(tall)}{unit}, diagonals "
+        f"{' and '.join(map(figures.length, pattern.diagonals))}{unit}",
+    )  # fmt: skip
+
+
+def _times(pattern: Pattern) -> str:
+    return f", {pattern.count} off" if pattern.count > 1 else ""
+
+
+def _sizes(pattern: Pattern, view: View, figures: Figures, board: Board) -> Iterator[Item]:
+    """Width, height and both diagonals of the blank."""
+    points = np.asarray(pattern.outline)
+    (x0, y0), (x1, y1) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    a, b, c = view.point(x0, y0), view.point(x1, y0), view.point(x1, y1)
+    yield Dimension(start=a, end=b, offset=-18.0, text=figures.length(x1 - x0))
+    yield Dimension(start=b, end=c, offset=-12.0, text=figures.length(y1 - y0))
+    board.block((b[0] + 8.0, b[1]), (b[0] + 16.0, c[1]))
+    rising, falling = (figures.length(one) for one in pattern.diagonals)
+    text = f"corner to corner: rising {rising}, falling {falling}; {pattern.across} →, {pattern.up} ↑"
+    yield Text(at=(0.0, 6.0), text=text, height=CAPTION, ink=Ink.SOFT)
+
+
+def _lines(pattern: Pattern, view: View, board: Board) -> Iterator[Item]:
+    for word, line in pattern.lines:
+        points = np.asarray(line)
+        yield Stroke(path=path_of(view, *points.T), pen=Pen.HIDDEN)
+        for share in (0.5, 0.3, 0.7):
+            x, y = view.point(*points[int(share * (len(points) - 1))].tolist())
+            text = note((x, y + 0.8), word, "middle")
+            if board.free(text):
+                yield board.take(text)
+                break
+
+
+def _ordinates(pattern: Pattern, view: View, figures: Figures, board: Board) -> Iterator[Item]:
+    """Stations below, low and high edge beside the outline, no nearer than they can be read."""
+    if pattern.name == "gore":
+        return
+    last = -1e9
+    for station, low, high in pattern.ordinates:
+        (x, y0), (_, y1) = view.point(station, low), view.point(station, high)
+        if x - last < APART:
+            continue
+        last = x
+        yield Stroke(path=((x, y0), (x, y1)), pen=Pen.HATCH)
+        foot = view.point(station, float(np.asarray(pattern.outline)[:, 1].min()))[1]
+        yield _turned(x, foot - 2.0 - text_width(figures.length(station), CAPTION), figures.length(station))
+        yield _turned(x, y1 + 1.2, figures.length(high))
+        if low > 0.5e-3:
+            yield _turned(x, y0 + 1.2, figures.length(low))
+    board.block((0.0, 0.0), (FIGURE, FIGURE))
+
+
+def _turned(x: float, y: float, text: str) -> Text:
+    return Text(at=(x + 0.4 * CAPTION, y), text=text, height=CAPTION, angle=0.5 * np.pi, ink=Ink.SOFT)
