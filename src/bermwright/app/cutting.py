@@ -3,21 +3,25 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import quiet
+from bermwright.app.climate import weather_of
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.app.outside.hush import hushed
-from bermwright.book.pages.cutting import VaultCut, cut_document, cutting_pages, wall_pages
+from bermwright.book.pages.cutting import VaultCut, cut_document, cutting_pages, wall_pages, window_pages
 from bermwright.book.sheets.cutting import (
     board_sheets,
     end_wall_sheet,
+    fit_sheet,
     jig_sheet,
     label_sheets,
     log_sheet,
     nail_sheet,
+    rebate_sheet,
 )
 from bermwright.book.templates import nailing_of
 from bermwright.data.timber_classes import TIMBER_CLASSES
@@ -28,10 +32,10 @@ from bermwright.formats.drawings import dxf, svg
 from bermwright.house import Saw
 from bermwright.rules.analysis.joint import nailed_joint
 from bermwright.takeoff.cutting import end_walls, house_plan
+from bermwright.takeoff.light import fitted, settings_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable
-    from pathlib import Path
     from typing import Any
 
     from bermwright.base.document import Block, Document
@@ -40,6 +44,7 @@ if TYPE_CHECKING:
     from bermwright.formats.house_file import Opened
     from bermwright.house import House, Vault
     from bermwright.takeoff.cutting import EndWall, HousePlan
+    from bermwright.takeoff.light import Fitting
 
     Progress = Callable[[str], None]
 
@@ -64,6 +69,7 @@ class CutOut:
     opened: Opened
     plan: HousePlan
     walls: tuple[EndWall, ...]
+    fitting: Fitting | None
     vaults: tuple[VaultCut, ...]
     path: Path | None
     date: str
@@ -78,7 +84,7 @@ class CutOut:
     @property
     def data(self) -> dict[str, Any]:
         """Everything for JSON."""
-        return plan_data(self.plan, self.walls)
+        return plan_data(self.plan, self.walls, self.fitting)
 
     def _document(self, *, labels: bool) -> Document:
         return cut_document(
@@ -98,6 +104,7 @@ class CutOut:
         return (
             *cutting_pages(self.plan, self.vaults, log_kerf=saw.log_kerf, system=self.system),
             *wall_pages(self.walls, forms, self.system),
+            *window_pages(self.opened.house, self.fitting, self.system),
         )
 
     @property
@@ -113,6 +120,9 @@ class CutOut:
         for wall in self.walls:
             form = next(one.form for one in self.vaults if one.form.name == wall.vault)
             found.append(end_wall_sheet(form, wall, system=self.system))
+        if self.fitting is not None:
+            found.append(fit_sheet(self.fitting.matches, system=self.system))
+            found += [rebate_sheet(one, system=self.system) for one in settings_of(self.fitting)]
         if plan.logs:
             found.append(log_sheet(plan.logs, saw.log_kerf, system=self.system))
         return (*found, *(label_sheets(plan.lists, plan.codes, system=self.system) if self.labels else ()))
@@ -160,12 +170,22 @@ def cut_file(house_file: str, wishes: CutWishes, progress: Progress = quiet) -> 
         opened=opened,
         plan=plan,
         walls=end_walls(opened.house, [form for _, form in forms], plan),
+        fitting=windows_fitted(opened.house, Path(house_file).parent, progress),
         vaults=vault_cuts(forms),
         path=path,
         date=date,
         system=wishes.system,
         labels=wishes.labels,
     )
+
+
+def windows_fitted(house: House, folder: Path, progress: Progress = quiet) -> Fitting | None:
+    """Salvaged windows and doors in their holes; without a climate the sun is not counted."""
+    if not house.salvaged:
+        return None
+    progress("windows and doors")
+    weather = None if house.site.climate is None else weather_of(house, folder)
+    return fitted(house, weather)
 
 
 def planned(

@@ -11,9 +11,12 @@ if TYPE_CHECKING:
 
     from bermwright.base.units import Money
     from bermwright.takeoff.cutting import CutList, EndWall, HousePlan, LogYield, SawnBoard
+    from bermwright.takeoff.light import Fitting, Match
 
 
-def plan_data(plan: HousePlan, walls: Sequence[EndWall] = ()) -> dict[str, Any]:
+def plan_data(
+    plan: HousePlan, walls: Sequence[EndWall] = (), fitting: Fitting | None = None
+) -> dict[str, Any]:
     """Everything that `cut` says of boards and logs."""
     return {
         "format": FORMAT,
@@ -30,7 +33,30 @@ def plan_data(plan: HousePlan, walls: Sequence[EndWall] = ()) -> dict[str, Any]:
         "lists": [_list(plan, cut) for cut in plan.lists],
         "logs": [_log(log) for log in plan.logs],
         "end_walls": [_wall(wall) for wall in walls],
+        "windows": None if fitting is None else _fitting(fitting),
         "remarks": list(plan.remarks),
+    }
+
+
+def _fitting(fitting: Fitting) -> dict[str, Any]:
+    return {
+        "holes": [_match(match) for match in fitting.matches],
+        "not_used": list(fitting.left),
+        "sun_counted": fitting.sun_counted,
+        "remarks": list(fitting.remarks),
+    }
+
+
+def _match(match: Match) -> dict[str, Any]:
+    pair = match.pair
+    return {
+        "opening": match.opening.name,
+        "gets": None if pair is None else pair.item.name,
+        "turned": None if pair is None else pair.turned,
+        "u_w_m2k": number(float("nan") if pair is None else pair.u),
+        "sun_kwh": number(float("nan") if pair is None else pair.gain),
+        "loss_kwh": number(float("nan") if pair is None else pair.loss),
+        "reasons": list(match.reasons),
     }
 
 

@@ -91,7 +91,7 @@ def pane_stress(
     within("Poisson's ratio", poisson, 0.0, 0.5)
     straight, a, b = _series(ratio)
     terms = TERMS**2 * ((straight + a) - poisson * (a + 2.0 * b)) * _signs()
-    moment = np.pi**2 * np.sum(terms, axis=-1) * pressure * side**2
+    moment = np.pi**2 * np.sum(terms, axis=-1) * np.asarray(pressure, dtype=float) * side**2
     return np.asarray(6.0 * moment / np.asarray(thickness, dtype=float) ** 2)
 
 
@@ -139,7 +139,8 @@ def pane_deflection(
     within("Poisson's ratio", poisson, 0.0, 0.5)
     straight, a, _ = _series(ratio)
     stiffness = young * np.asarray(thickness, dtype=float) ** 3 / (12.0 * (1.0 - poisson**2))
-    return np.asarray(pressure * side**4 / stiffness * np.sum((straight + a) * _signs(), axis=-1))
+    shape = np.sum((straight + a) * _signs(), axis=-1)
+    return np.asarray(np.asarray(pressure, dtype=float) * side**4 / stiffness * shape)
 
 
 class Lasting(StrEnum):

@@ -26,7 +26,7 @@ def wall_pages(walls: Sequence[EndWall], forms: Sequence[VaultForm], system: str
             (
                 f"Rows lie level from the floor. Joints of neighbouring rows lie "
                 f"{show(STAGGER, 'mm', 0, system)} apart or more; no piece is shorter than "
-                f"{show(LEAST, 'mm', 0, system)}."
+                f"{show(LEAST, 'mm', 0, system)}, but where the wall itself is."
             ),
             (
                 "Every piece is nailed to two uprights or battens, two nails at each. Scribe the outer ends "
