@@ -87,7 +87,7 @@ GLOSSARY: tuple[Term, ...] = (
     Term("frost heave", "Freezing soil draws water up and swells; what stands on it is lifted.", ("heaves", "heave")),
     Term("ground acceleration", "How hard an earthquake shakes the rock under the site."),
     Term("lead", "How far the fill on one side is ahead of the other side.", ("a lead", "the lead", "lead of"), marked=False),
-    Term("lift", "One layer of fill, spread and compacted before the next.", ("one lift", "a lift", "lifts"), marked=False),
+    Term("lift", "One layer of fill, spread and compacted before the next.", ("one lift", "a lift"), marked=False),
     Term("mound", "The heap of soil over the house as it is finished.", ("mounds", "berm")),
     Term("natural ground", "The ground as it lay before anybody dug."),
     Term("saturated", "With all its pores full of water."),

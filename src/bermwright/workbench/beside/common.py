@@ -6,13 +6,19 @@ import asyncio
 import json
 import re
 import threading
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from starlette.responses import HTMLResponse, JSONResponse, Response, StreamingResponse
 
 from bermwright.app.live.telling import MARK
+from bermwright.base.drawing import Text
 from bermwright.base.errors import BermwrightError
+from bermwright.book.sheets import section_sheet, supports_of
+from bermwright.book.sheets.paper import Figures
+from bermwright.book.sheets.section import Dress
+from bermwright.form import vault_form
 from bermwright.formats.drawings import svg
 
 if TYPE_CHECKING:
@@ -22,11 +28,14 @@ if TYPE_CHECKING:
 
     from bermwright.app.desk import Desk
     from bermwright.base.drawing import Sheet
+    from bermwright.house import House, Vault
     from bermwright.workbench.table import Page, Table
 
 LIGHTS = ("day", "lamp", "paper")
 REFUSED = 422
 LONGEST_NAME = 80
+SMALL = 120.0
+"""Width of a small section (mm)."""
 
 
 class AskedWrongError(BermwrightError):
@@ -57,6 +66,17 @@ def drawing(request: Request, sheet: Sheet, prefix: str) -> Response:
     light = request.query_params.get("light", "day")
     content = svg(sheet, light if light in LIGHTS else "day", prefix=prefix)
     return Response(content, media_type="image/svg+xml")
+
+
+def small_section(house: House, vault: Vault) -> Sheet:
+    """The section of a vault with as few words as can be, for a place of any size on the screen."""
+    dress = Dress(figures=Figures(metres=True), dimensions=False, heights=False, sides=False)
+    sheet = section_sheet(
+        vault_form(house, vault), scale=100.0, width=SMALL, supports=supports_of(vault, house), dress=dress
+    )
+    # On a screen no scale is true.
+    items = tuple(one for one in sheet.items if not (isinstance(one, Text) and one.text.startswith("1:")))
+    return replace(sheet, items=items)
 
 
 def units_of(request: Request) -> str:

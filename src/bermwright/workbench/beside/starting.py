@@ -13,10 +13,7 @@ from bermwright.app.desk import Desk
 from bermwright.app.outside.examples import EXAMPLES, example_text
 from bermwright.app.outside.files import write_new
 from bermwright.base.errors import BermwrightError
-from bermwright.book.sheets import section_sheet, supports_of
 from bermwright.book.sheets.asked import picture
-from bermwright.book.sheets.section import Dress
-from bermwright.form import vault_form
 from bermwright.formats.house_file import read
 from bermwright.workbench.beside.common import (
     AskedWrongError,
@@ -27,6 +24,7 @@ from bermwright.workbench.beside.common import (
     own_file,
     refused,
     show,
+    small_section,
     table_of,
 )
 
@@ -37,9 +35,6 @@ if TYPE_CHECKING:
     from starlette.responses import Response
 
     from bermwright.base.drawing import Sheet
-
-SMALL = 120.0
-"""Width of an example's section (mm)."""
 
 
 def routes() -> list[Route]:
@@ -88,11 +83,7 @@ async def example_section(request: Request) -> Response:
 
 def _section(name: str) -> Sheet:
     house = read(example_text(name), name).house
-    vault = house.vaults[0]
-    dress = Dress(dimensions=False, heights=False, sides=False)
-    return section_sheet(
-        vault_form(house, vault), scale=100.0, width=SMALL, supports=supports_of(vault, house), dress=dress
-    )
+    return small_section(house, house.vaults[0])
 
 
 async def answer(request: Request) -> Response:

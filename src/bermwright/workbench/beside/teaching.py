@@ -12,14 +12,19 @@ from starlette.routing import Route
 from bermwright.adapt.lessons import Built, changed, drawn
 from bermwright.app.lessons import NoSuchLessonError, all_lessons, lesson_named, ordinary, reveal
 from bermwright.base.errors import BermwrightError
-from bermwright.book.sheets import section_sheet, supports_of
-from bermwright.book.sheets.section import Dress
 from bermwright.data.glossary import GLOSSARY
 from bermwright.data.walk import WALK
-from bermwright.form import vault_form
 from bermwright.formats.house_file import read
 from bermwright.formats.lessons import house_text, lesson_data
-from bermwright.workbench.beside.common import drawing, refused, show, table_of, telling, units_of
+from bermwright.workbench.beside.common import (
+    drawing,
+    refused,
+    show,
+    small_section,
+    table_of,
+    telling,
+    units_of,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -29,9 +34,6 @@ if TYPE_CHECKING:
 
     from bermwright.base.drawing import Sheet
     from bermwright.data.glossary import Term
-
-SMALL = 120.0
-"""Width of a section (mm)."""
 
 
 def routes() -> list[Route]:
@@ -74,11 +76,7 @@ async def section(request: Request) -> Response:
 def _section(name: str, built: Built) -> Sheet:
     told = lesson_named(name)
     house = read(house_text(changed(ordinary(), drawn(told, built)), told.title), told.name).house
-    vault = house.vaults[0]
-    dress = Dress(dimensions=False, heights=False, sides=False)
-    return section_sheet(
-        vault_form(house, vault), scale=100.0, width=SMALL, supports=supports_of(vault, house), dress=dress
-    )
+    return small_section(house, house.vaults[0])
 
 
 async def revealed(request: Request) -> Response:

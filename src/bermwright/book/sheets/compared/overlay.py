@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from bermwright.form.shapes import VaultForm
 
-WIDTH = 190.0
+WIDTH = 130.0
 """mm."""
 AROUND = 7.0
 """Paper round the drawing (mm)."""

@@ -20,11 +20,12 @@ export function parsed(text) {
 
 /** Fill every place that names a drawing, and again when the light changes. @param {ParentNode} [root] */
 export async function drawAll(root = document) {
-  const places = [...root.querySelectorAll("[data-drawing]")];
-  for (const place of places) {
-    const drawing = await drawingFrom(/** @type {HTMLElement} */ (place).dataset.drawing ?? "");
-    if (drawing) place.replaceChildren(drawing);
-  }
+  await Promise.all(
+    [...root.querySelectorAll("[data-drawing]")].map(async (place) => {
+      const drawing = await drawingFrom(/** @type {HTMLElement} */ (place).dataset.drawing ?? "");
+      if (drawing) place.replaceChildren(drawing);
+    }),
+  );
 }
 document.addEventListener("light", () => drawAll());
 
@@ -53,8 +54,10 @@ export async function askInSteps(address, data, step) {
   if (!answer.ok) return told(answer);
   const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
   let rest = "";
+  let found = null;
   for (;;) {
     const { value, done } = await reader.read();
+    if (done && found) return found;
     if (done) throw new Error("The server stopped before it had an answer.");
     rest += value;
     const lines = rest.split("\n");
@@ -63,7 +66,7 @@ export async function askInSteps(address, data, step) {
       const news = JSON.parse(line);
       if (news.step) step(news.step);
       if (news.wrong) throw new Error(news.wrong);
-      if (news.done) return news.done;
+      if (news.done) found = news.done;
     }
   }
 }

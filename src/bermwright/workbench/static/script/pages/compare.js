@@ -6,6 +6,8 @@ import { askInSteps, parsed, say } from "./common.js";
 
 const form = /** @type {HTMLFormElement} */ (document.getElementById("choose"));
 let sections = [];
+/** Rows of a table that stand open. */
+const SHOWN = 12;
 
 form.addEventListener("submit", async (event) => {
   event.preventDefault();
@@ -62,5 +64,11 @@ function verdict(word, ratio) {
 function table(id, heads, rows, none) {
   const at = document.getElementById(id);
   if (!rows.length) return at.replaceChildren(made("p", { class: "quiet" }, none));
-  at.replaceChildren(made("table", {}, made("thead", {}, made("tr", {}, ...heads.map((text) => made("th", { scope: "col" }, text)))), made("tbody", {}, ...rows.map((cells) => made("tr", {}, ...cells.map((cell, number) => made("td", { data: { head: number ? heads[number] : "" } }, cell)))))));
+  const first = rows.slice(0, SHOWN);
+  const rest = rows.slice(SHOWN);
+  at.replaceChildren(lined(heads, first), rest.length ? made("details", {}, made("summary", { class: "word" }, `${rest.length} smaller ones`), lined(heads, rest)) : "");
+}
+
+function lined(heads, rows) {
+  return made("table", {}, made("thead", {}, made("tr", {}, ...heads.map((text) => made("th", { scope: "col" }, text)))), made("tbody", {}, ...rows.map((cells) => made("tr", {}, ...cells.map((cell, number) => made("td", { data: { head: number ? heads[number] : "" } }, cell))))));
 }

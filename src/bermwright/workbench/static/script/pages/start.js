@@ -25,7 +25,8 @@ async function go(address, data) {
 for (const question of questions) {
   const field = question.querySelector("input, select");
   const unknown = question.querySelector("[data-unknown]");
-  if (field.dataset.imperial && units() === "imperial") field.placeholder = field.dataset.imperial;
+  const like = question.querySelector("[data-imperial]");
+  if (like && units() === "imperial") like.textContent = like.dataset.imperial;
   field.addEventListener("change", () => look(question, field));
   field.addEventListener("input", () => mark(question, false));
   unknown.addEventListener("click", () => {
