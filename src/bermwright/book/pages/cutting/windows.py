@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from bermwright.base.document import Block, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.units import show
 from bermwright.book.sheets.cutting.glazing import door_sheet, fit_sheet, rebate_sheet
+from bermwright.book.sheets.paper import Figures
 from bermwright.house import OpeningKind
 from bermwright.takeoff.light import door_leaves, safety_asked, settings_of, wind_checks
 
@@ -72,7 +73,7 @@ def window_pages(house: House, fitting: Fitting | None, system: str) -> Iterator
 
 def _assignment(fitting: Fitting, system: str) -> Table:
     return Table(
-        head=("hole", "gets", "hole, mm", "outside, mm", "U", "sun, kWh", "loss, kWh"),
+        head=("hole", "gets", "hole", "outside", "U", "sun, kWh", "loss, kWh"),
         rows=tuple(_row(match, system) for match in fitting.matches),
         align="llrrrrr",
         widths=(0, 1, 0, 0, 0, 0, 0),
@@ -81,10 +82,11 @@ def _assignment(fitting: Fitting, system: str) -> Table:
 
 def _row(match: Match, system: str) -> tuple[str, ...]:
     hole, pair = match.opening, match.pair
-    size = " × ".join(show(side, "mm", 0, system) for side in (hole.width, hole.height))
+    figures = Figures(system=system)
+    size = " × ".join(figures.length(side) for side in (hole.width, hole.height))
     if pair is None:
         return plain(hole.name), "nothing", size, "", "", "", ""
-    own = " × ".join(show(side, "mm", 0, system) for side in (pair.width, pair.height))
+    own = " × ".join(figures.length(side) for side in (pair.width, pair.height))
     heat = (f"{pair.gain:.0f}", f"{pair.loss:.0f}") if pair.known else ("not known", "not known")
     u_value = show(pair.u, "W/m2K", 2, system) if pair.known else "not known"
     return plain(hole.name), plain(pair.item.name), size, own, u_value, *heat
@@ -99,8 +101,8 @@ def _left(fitting: Fitting) -> Iterator[Block]:
         yield Para(f"*Not used:* {plain(', '.join(fitting.left))}.")
     yield Para(
         "Best assignment of all: as many holes as can be filled, then the most sun less loss in the days "
-        "that need heat; the strip that is packed beside a frame counts with its own loss. All sun of such a day "
-        "counts as useful; salvaged glass counts without its gas and a little dull.",
+        "that need heat; the strip that is packed beside a frame counts with its own loss. All sun of such "
+        "a day counts as useful; salvaged glass counts without its gas and a little dull.",
         small=True,
     )
     for remark in fitting.remarks:

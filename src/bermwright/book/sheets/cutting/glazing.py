@@ -75,7 +75,7 @@ def rebate_sheet(setting: PaneSetting, *, width: float = 174.0, system: str = "m
     glass, bead = 1e3 * setting.thickness, 15.0
     block = max(gap, BLOCK_HIGH)
     height = 100.0
-    x0, floor = 50.0, 34.0
+    x0, floor = 24.0, 34.0
     inner = x0 + bead
     right = inner + bed + glass + bed
     top = floor + block + cover
@@ -95,19 +95,19 @@ def rebate_sheet(setting: PaneSetting, *, width: float = 174.0, system: str = "m
             for x in (inner, right - bed)
         ),
         Stroke(path=((right - 2.0, floor - 0.5), (right + bead + 4.0, 22.0)), pen=Pen.HIDDEN),
-        Dimension(start=(right + 40.0, floor + block), end=(right + 40.0, top), offset=0.0,
+        Dimension(start=(right + 30.0, floor + block), end=(right + 30.0, top), offset=0.0,
                   text=figures.length(rebate.cover)),
-        Dimension(start=(right + 40.0, floor), end=(right + 40.0, floor + block), offset=-8.0,
+        Dimension(start=(right + 30.0, floor), end=(right + 30.0, floor + block), offset=-8.0,
                   text=f"≥ {figures.length(rebate.gap)}"),
         Dimension(start=(inner + bed, height - 22.0), end=(right - bed, height - 22.0), offset=4.0,
                   text=figures.length(setting.thickness)),
-        Leader(to=(inner + bed + 0.5 * glass, floor + 0.5 * block), at=(inner - 32.0, floor - 2.0), text="1"),
-        Leader(to=(inner + 0.5 * bed, top - 2.0), at=(inner - 32.0, floor + 18.0), text="2"),
-        Leader(to=(right + 0.6 * bead, top - 3.0), at=(right + 20.0, top + 18.0), text="3"),
-        Leader(to=(right + bead - 2.0, 26.5), at=(right + 34.0, 22.0), text="4"),
+        Leader(to=(inner + bed + 0.5 * glass, floor + 0.5 * block), at=(inner - 30.0, floor - 2.0), text="1"),
+        Leader(to=(inner + 0.5 * bed, top - 2.0), at=(inner - 30.0, floor + 18.0), text="2"),
+        Leader(to=(right + 0.6 * bead, top - 3.0), at=(right + 14.0, top + 16.0), text="3"),
+        Leader(to=(right + bead - 2.0, 26.5), at=(right + 26.0, 22.0), text="4"),
         heading((0.0, height - 5.0), f"The foot of {setting.pair.item.name}"),
-        figure((0.0, height - 10.5), "1:1, room at the left; the rebate goes all round, slope and drain only here"),
-        *_key(right + 58.0, figures, setting),
+        figure((0.0, height - 10.5), "1:1, room at the left; the rebate goes all round, its slope does not"),
+        *_key(right + 46.0, figures, setting),
         note((width, 1.5), MARK, "end"),
     ]  # fmt: skip
     return Sheet(
