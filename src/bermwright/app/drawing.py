@@ -140,12 +140,12 @@ def _rib_sheets(form: VaultForm, system: str) -> tuple[Sheet, ...]:
     return rib_sheets(form, width=WIDTH, height=RIB_HEIGHT, system=system)
 
 
-def _stages(house_file: str, _order: Order, date: str, progress: Callable[[str], None]) -> tuple[Sheet, ...]:
+def _stages(house_file: str, order: Order, date: str, progress: Callable[[str], None]) -> tuple[Sheet, ...]:
     assessed = assess_file(house_file, progress=progress)
     drawings = [
         (f"{study.vault.name}: {stage_title}", sheet)
         for study in assessed.assessment.studies.values()
-        for stage_title, sheet in _stage_sheets(study)
+        for stage_title, sheet in _stage_sheets(study, order.system)
     ]
     return tuple(_framed(assessed.opened, drawings, "T", date, kind="stage"))
 
@@ -187,7 +187,7 @@ _DRAWERS = {
 KINDS = tuple(_DRAWERS)
 
 
-def _stage_sheets(study: Study) -> Iterator[tuple[str, Sheet]]:
+def _stage_sheets(study: Study, system: str) -> Iterator[tuple[str, Sheet]]:
     """Every stage with the stop marks that belong to its level."""
     supports = supports_of(study.vault, study.house)
     lifts = tuple(stage.level for stage in study.stages if stage.filling and stage.level is not None)
@@ -204,6 +204,7 @@ def _stage_sheets(study: Study) -> Iterator[tuple[str, Sheet]]:
                 supports=supports,
                 marks=marks,
                 axis=study.vault.axis,
+                system=system,
             ),
         )
 

@@ -55,6 +55,12 @@ _TURNS_LINES = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069
 """Direction marks that would turn the rest of a line round."""
 
 
+_MEASURES = {
+    "metric": "measures in m unless said, levels from the finished floor",
+    "imperial": "measures in feet and inches, levels from the finished floor",
+}
+
+
 class DocumentError(BermwrightError):
     """The PDF maker refused a document; the message is its own."""
 
@@ -98,7 +104,8 @@ def _dress(document: Document) -> str:
     middle = ", ".join(part for part in (revision, document.date) if part)
     return (
         f"#show: dress.with(title: {literal(f'{name}: {document.title}')}, author: {literal('bermwright')}, "
-        f"head: {content(head)}, middle: {content(middle)}, mark: {content(document.mark)})"
+        f"head: {content(head)}, middle: {content(middle)}, mark: {content(document.mark)}, "
+        f"measures: {content(_MEASURES[document.system])})"
     )
 
 

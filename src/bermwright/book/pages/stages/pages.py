@@ -117,7 +117,7 @@ def _alike(one: Stage, other: Stage) -> bool:
 
 def _page(page: Page, vault: VaultPages, book: BookInputs) -> Iterator[Block]:
     yield Heading(text=f"Stage {page.number}. {page.last.title}", lead=plain(_lead(page, book.system)))
-    figure = _figure(page, vault)
+    figure = _figure(page, vault, book.system)
     yield figure
     held_back = any(_strength_stops(page, vault))
     title = "Do, once it holds" if held_back else "Do"
@@ -135,16 +135,17 @@ def _page(page: Page, vault: VaultPages, book: BookInputs) -> Iterator[Block]:
     yield Para(f"{plain(vault.basis)} Marks rounded down; soil left/right.".strip(), small=True)
     if figure.sheet.height < TALL_FIGURE:
         yield Heading(text="Sign", level=2)
-    yield SignatureLine(labels=_signed(page.last.kind))
+    yield SignatureLine(labels=_signed(page.last.kind, book.system))
 
 
-def _signed(kind: StageKind) -> tuple[str, ...]:
+def _signed(kind: StageKind, system: str) -> tuple[str, ...]:
     done = {
         StageKind.FILL: "filled by",
         StageKind.SETTLED: "looked at by",
         StageKind.LONG_TERM: "looked at by",
     }
-    return (done.get(kind, "done by"), "checked by", "air and soil, °C", "date")
+    degrees = "°F" if system == "imperial" else "°C"
+    return (done.get(kind, "done by"), "checked by", f"air and soil, {degrees}", "date")
 
 
 def _lead(page: Page, system: str) -> str:
@@ -166,7 +167,7 @@ def _lead(page: Page, system: str) -> str:
     }.get(page.last.kind, "")
 
 
-def _figure(page: Page, vault: VaultPages) -> Figure:
+def _figure(page: Page, vault: VaultPages, system: str) -> Figure:
     fill = page.last.kind is StageKind.FILL
     marks: tuple[Mark, ...] = (*_stop_marks(page.last, vault), _plumb_line(vault)) if fill else ()
     sheet = stage_sheet(
@@ -177,6 +178,7 @@ def _figure(page: Page, vault: VaultPages) -> Figure:
         supports=vault.supports,
         marks=marks,
         axis=vault.axis,
+        system=system,
     )
     return Figure(sheet=sheet)
 

@@ -70,7 +70,7 @@ def _vault(study: Study, findings: tuple[Finding, ...], system: str) -> Iterator
     if last is not None:
         yield from _plan(study, last, system)
     yield _table(tuple(found.values()), system)
-    yield from _barrier(study, findings)
+    yield from _barrier(study, findings, system)
     yield Para(
         "Left over is the sum of all forces, and of moments about the middle of the floor; feet come from "
         "the frame, not from the sum.",
@@ -78,7 +78,7 @@ def _vault(study: Study, findings: tuple[Finding, ...], system: str) -> Iterator
     )
 
 
-def _barrier(study: Study, findings: tuple[Finding, ...]) -> Iterator[Block]:
+def _barrier(study: Study, findings: tuple[Finding, ...], system: str) -> Iterator[Block]:
     """Where wheels must stop, in the finished section."""
     wheel = next(
         (
@@ -93,7 +93,9 @@ def _barrier(study: Study, findings: tuple[Finding, ...]) -> Iterator[Block]:
         return
     stands = supports_of(study.vault, study.house)
     marks = WHEELS_KEEP_OFF.draws(study, wheel)
-    sheet = stage_sheet(study.form, settled, supports=stands, marks=marks, axis=study.vault.axis)
+    sheet = stage_sheet(
+        study.form, settled, supports=stands, marks=marks, axis=study.vault.axis, system=system
+    )
     yield Figure(sheet=sheet, caption="A barrier of stones or posts on both sides keeps every wheel off.")
 
 

@@ -40,7 +40,9 @@ def force_section(
     system: str = "metric",
 ) -> Sheet:
     """The section at a stage with every force on the shell, and what is left over."""
-    base = stage_sheet(study.form, stage, width=WIDTH, supports=supports, axis=study.vault.axis)
+    base = stage_sheet(
+        study.form, stage, width=WIDTH, supports=supports, axis=study.vault.axis, system=system
+    )
     view = base.view
     if view is None:
         return base
