@@ -16,6 +16,10 @@ _STARTS = {
     ".json": (b"{", b"["),
     ".csv": (b"what,",),
     ".xlsx": (b"PK",),
+    ".glb": (b"glTF",),
+    ".ifc": (b"ISO-10303-21",),
+    ".stl": (b"bermwright model",),
+    ".geojson": (b"{",),
 }
 """How a file of each kind begins, by which a file that is there is known as one that may be replaced."""
 

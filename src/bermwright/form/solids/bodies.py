@@ -109,22 +109,28 @@ def is_nothing(body: Body) -> bool:
 def solid(
     name: str,
     kind: Kind,
-    body: Body,
+    body: Body | Sequence[Body],
     *,
     places: Array | None = None,
     pushed_from: Pushed | None = None,
     whole: float | None = None,
     counted: Counted | None = None,
 ) -> Solid:
-    """A body as plain arrays."""
-    mesh: Mesh64 = body.to_mesh64()
+    """A body as plain arrays; several that only touch each other stay apart in one set of arrays."""
+    bodies: Sequence[Any] = body if isinstance(body, list) else [body]
+    vertices, triangles, first = [], [], 0
+    for one in bodies:
+        mesh: Mesh64 = one.to_mesh64()
+        vertices.append(np.array(mesh.vert_properties[:, :3], dtype=float))
+        triangles.append(np.array(mesh.tri_verts, dtype=np.int64) + first)
+        first += len(vertices[-1])
     return Solid(
         name=name,
         kind=kind,
-        vertices=np.asarray(mesh.vert_properties[:, :3], dtype=float),
-        triangles=np.asarray(mesh.tri_verts, dtype=np.int64),
+        vertices=np.concatenate(vertices),
+        triangles=np.concatenate(triangles),
         places=HERE if places is None else places,
         pushed=pushed_from,
-        whole=float(body.volume()) if whole is None else whole,
+        whole=float(sum(one.volume() for one in bodies)) if whole is None else whole,
         counted=counted,
     )

@@ -38,7 +38,7 @@ def vault_solids(house: House, vault: Vault, form: VaultForm) -> VaultSolids:
     floor, laid = floor_layers(house, supports, form.length)
     doors, holes = in_ends(house, vault), in_shell(house, vault, form)
     cutters = [cut.body for cut in holes]
-    ribs, _ = rib_layer(form, cutters)
+    ribs = rib_layer(form, cutters)
     bands = band_layers(form, cutters)
     walls, closing = end_layer(house, vault, form, supports, doors)
     shell = shell_body(form, floor=0.0 if laid else min(0.0, form.springing))

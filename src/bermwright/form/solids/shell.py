@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 import shapely
 
-from bermwright.form.solids.bodies import Body, apart, joined, pushed, solid, without
+from bermwright.form.solids.bodies import Body, apart, is_nothing, pushed, solid, without
 from bermwright.form.solids.nouns import Counted, Kind, Layer, Pushed, Solid
 
 if TYPE_CHECKING:
@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 FINE = 3e-4
 """A body's edge may leave the true curve by this much (m)."""
+BOARD = 5e-4
+"""And the edge of a single board of a rib by this much (m)."""
 SAME = 1e-6
 """Lengths that count as one (m)."""
 CUT = "openings are cut out of it; the take-off does not deduct them"
@@ -53,43 +55,38 @@ def between(inner: CurveLine, outer: CurveLine, points: NDArray[np.intp]) -> Arr
     return np.vstack([line_of(inner, points)[::-1], line_of(outer, points)])
 
 
-def rib_layer(form: VaultForm, cutters: Sequence[Body]) -> tuple[Layer, tuple[Body, ...]]:
+def rib_layer(form: VaultForm, cutters: Sequence[Body]) -> Layer:
     """The ribs: whole ones are one body in many places, ribs that an opening cuts each their own.
 
-    Also gives every rib as a body that other parts are cut with.
+    The boards of a rib stay bodies of their own that lie against each other.
     """
     rib = form.rib
-    whole = joined(
-        [_piece(rib, outline, piece.layer) for piece in rib.pieces for outline in [_slim(piece.outline)]]
-    )
-    count = form.ribs
-    places = np.array([[0.0, min(i * form.spacing, form.length), 0.0] for i in range(count)])
-    moved = [whole.translate(tuple(place)) for place in places]
-    hurt = [any(not apart(body, cutter) for cutter in cutters) for body in moved]
-    counted = float(whole.volume())
+    boards = [_piece(rib, _slim(piece.outline), piece.layer) for piece in rib.pieces]
+    places = np.array([[0.0, min(i * form.spacing, form.length), 0.0] for i in range(form.ribs)])
+    moved = [[board.translate(tuple(place)) for board in boards] for place in places]
+    hurt = np.array([_meets(rib_boards, cutters) for rib_boards in moved])
+    whole = float(sum(board.volume() for board in boards))
     solids: list[Solid] = []
-    if not all(hurt):
-        alike = places[~np.array(hurt)]
-        sum_of = Counted(volume=counted * len(alike))
-        solids.append(solid("ribs", Kind.RIB, whole, places=alike, counted=sum_of))
-    for number, (body, cut) in enumerate(zip(moved, hurt, strict=True), 1):
-        if cut:
-            left = without(body, cutters)
-            solids.append(
-                solid(
-                    f"rib {number}",
-                    Kind.RIB,
-                    left,
-                    whole=float(whole.volume()),
-                    counted=Counted(volume=counted, why=CUT),
-                )
-            )
-    return Layer(name="ribs", kind=Kind.RIB, solids=tuple(solids)), tuple(moved)
+    if not hurt.all():
+        alike = places[~hurt]
+        counted = Counted(volume=whole * len(alike))
+        solids.append(solid("ribs", Kind.RIB, boards, places=alike, whole=whole, counted=counted))
+    for number in np.flatnonzero(hurt):
+        left = [without(board, cutters) for board in moved[number]]
+        bodies = [body for body in left if not is_nothing(body)]
+        counted = Counted(volume=whole, why=CUT)
+        solids.append(solid(f"rib {number + 1}", Kind.RIB, bodies, whole=whole, counted=counted))
+    return Layer(name="ribs", kind=Kind.RIB, solids=tuple(solids))
+
+
+def _meets(boards: Sequence[Body], cutters: Sequence[Body]) -> bool:
+    """Whether an opening cuts any board of a rib."""
+    return any(not apart(board, cutter) for board in boards for cutter in cutters)
 
 
 def _slim(outline: tuple[tuple[float, float], ...]) -> Array:
     """An outline with as few points as its curve needs."""
-    ring = shapely.get_coordinates(shapely.simplify(shapely.LinearRing(outline), 0.5 * FINE))[:-1]
+    ring = shapely.get_coordinates(shapely.simplify(shapely.LinearRing(outline), BOARD))[:-1]
     return np.asarray(ring[::-1] if shapely.LinearRing(ring).is_ccw is False else ring)
 
 
