@@ -179,6 +179,26 @@ def cut_file(house_file: str, wishes: CutWishes, progress: Progress = quiet) -> 
     )
 
 
+def yard_pages(
+    house: House,
+    forms: tuple[tuple[Vault, VaultForm], ...],
+    folder: Path,
+    system: str,
+    progress: Progress = quiet,
+) -> tuple[Block, ...]:
+    """The chapter of the site book; nothing where the file lists neither boards nor windows at hand."""
+    if not (house.stock or house.logs or house.salvaged):
+        return ()
+    shapes = [form for _, form in forms]
+    plan = planned(house, forms, progress)
+    saw = house.saw or Saw()
+    return (
+        *cutting_pages(plan, vault_cuts(forms), log_kerf=saw.log_kerf, system=system),
+        *wall_pages(end_walls(house, shapes, plan), shapes, system),
+        *window_pages(house, windows_fitted(house, folder, progress), system),
+    )
+
+
 def windows_fitted(house: House, folder: Path, progress: Progress = quiet) -> Fitting | None:
     """Salvaged windows and doors in their holes; without a climate the sun is not counted."""
     if not house.salvaged:
