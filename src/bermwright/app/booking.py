@@ -1,4 +1,4 @@
-"""The site book and the full-size templates as PDF: made in memory, written in one go."""
+"""The site book as PDF: made in memory, written in one go."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.document import FullPage
 from bermwright.base.errors import BermwrightError
-from bermwright.book.pages import site_book, template_book
+from bermwright.book.pages import site_book
 from bermwright.book.pages.gather import gather
 from bermwright.formats.documents import pdf
 from bermwright.rules.registry import EVERY_RULE
@@ -74,28 +74,22 @@ def make_book(house_file: str, wishes: Wishes, progress: Callable[[str], None] =
     date = day(wishes.date)
     assessed = assess_file(house_file, progress=progress)
     wishes = replace(wishes, folder=str(beside(house_file, "book", ".pdf").parent))
-    extra = tuple(block for name in wishes.also for block in ALSO[name](assessed, wishes, progress))
+    searched = tuple(block for name in wishes.also for block in ALSO[name](assessed, wishes, progress))
+    extra = (*_yard(assessed, wishes, progress), *searched)
     progress("pages")
     book = site_book(inputs_of(assessed, wishes, date, extra), templates=wishes.templates)
     progress("PDF")
     return _made(book, path, wishes, assessed)
 
 
-def make_templates(house_file: str, wishes: Wishes, progress: Callable[[str], None] = quiet) -> Made:
-    """The full-size templates alone."""
-    path = output(wishes.out, beside(house_file, "templates", ".pdf"), (".pdf",))
-    date = day(wishes.date)
-    assessed = assess_file(house_file, stop_marks=False, progress=progress)
-    progress("templates")
-    book = template_book(inputs_of(assessed, wishes, date))
-    if not template_sheets(book):
-        raise NothingToDrawError(
-            "There is no template to draw yet: "
-            + _why(assessed)
-            + " `bermwright check` asks what is missing."
-        )
-    progress("PDF")
-    return _made(book, path, wishes, assessed)
+def _yard(assessed: Assessed, wishes: Wishes, progress: Callable[[str], None]) -> tuple[Block, ...]:
+    """What is cut from the boards at hand, where the file lists any."""
+    from pathlib import Path
+
+    from bermwright.app.cutting import yard_pages
+
+    forms = tuple((study.vault, study.form) for study in assessed.assessment.studies.values())
+    return yard_pages(assessed.opened.house, forms, Path(wishes.folder), wishes.system, progress)
 
 
 def _shape(assessed: Assessed, wishes: Wishes, progress: Callable[[str], None]) -> tuple[Block, ...]:
@@ -179,11 +173,3 @@ def page_count(content: bytes) -> int:
     2
     """
     return len(re.findall(rb"/Type\s*/Page\b(?!s)", content))
-
-
-def _why(assessed: Assessed) -> str:
-    forms = [study.form for study in assessed.assessment.studies.values()]
-    if forms and all(form.rib.bent for form in forms):
-        return "boards that are bent over a form need none; set the form out by its ordinates."
-    found = assessed.assessment.findings
-    return found[0].says() if found else "nothing could be computed."

@@ -11,6 +11,7 @@ from bermwright.app.drawing import CORNER, not_checked
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import FileError, beside, output, write_bytes
+from bermwright.app.templating import numbered
 from bermwright.book.pages.setting_out import day_sheets, setout_document
 from bermwright.book.sheets import Placed, TitleBlock, frame_sheet
 from bermwright.book.sheets.jigs import jig_sheets
@@ -204,8 +205,5 @@ def _files(path: Path, sheets: tuple[Sheet, ...], date: str) -> tuple[tuple[Path
         case ".dxf":
             return ((path, dxf(*sheets)),)
         case _:
-            names = [
-                path.with_name(f"{path.stem}-{number}{path.suffix}") for number in range(1, len(sheets) + 1)
-            ]
-            checked = [output(str(name), name, (".svg",)) for name in names]
+            checked = numbered(path, len(sheets))
             return tuple((name, svg(sheet).encode()) for name, sheet in zip(checked, sheets, strict=True))

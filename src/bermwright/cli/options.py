@@ -41,8 +41,10 @@ def date(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def paper(parser: argparse.ArgumentParser) -> None:
+def paper(parser: argparse.ArgumentParser, *, roll: bool = False) -> None:
     """The paper of the full-size templates."""
+    choices = ("A4", "A3", "roll") if roll else ("A4", "A3")
+    what = " (a roll is 610 mm wide)" if roll else ""
     parser.add_argument(
-        "--paper", choices=("A4", "A3"), default="A4", help="paper of the full-size templates"
+        "--paper", choices=choices, default="A4", help=f"paper of the full-size templates{what}"
     )

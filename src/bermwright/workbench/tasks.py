@@ -2,15 +2,24 @@
 
 from __future__ import annotations
 
+import shutil
 import signal
+import tempfile
 import threading
-from contextlib import suppress
+from contextlib import contextmanager, suppress
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-if TYPE_CHECKING:
-    from collections.abc import Callable
+from bermwright.base.errors import BermwrightError
 
+if TYPE_CHECKING:
+    from collections.abc import Callable, Iterator, Mapping
+
+    from bermwright.adapt.mend.nouns import Mended
     from bermwright.app.live.nouns import Found
+
+    Progress = Callable[[str], None]
+    Made = dict[str, Any]
 
 _HERE: dict[str, Any] = {}
 
@@ -19,10 +28,14 @@ class Stopped(Exception):  # noqa: N818  (nothing is wrong: somebody has had eno
     """The job was told to end."""
 
 
-def begin(stops: Any, lines: Any) -> None:  # noqa: ANN401  (shared between processes)
+class NoSuchJobError(BermwrightError):
+    """A job that nobody knows."""
+
+
+def begin(stops: Any, lines: Any, *, own_process: bool = True) -> None:  # noqa: ANN401  (shared between processes)
     """Remember by what a worker is told to end and where it tells how far it is."""
     _HERE["stops"], _HERE["lines"] = stops, lines
-    if threading.current_thread() is threading.main_thread() and "tests" not in _HERE:
+    if own_process and threading.current_thread() is threading.main_thread():
         with suppress(ValueError):
             # Ctrl-C in the terminal goes to every process of the group: the server ends its workers itself.
             signal.signal(signal.SIGINT, signal.SIG_IGN)
@@ -34,7 +47,7 @@ def warm() -> None:
     from bermwright.handbook.frames import kernel  # noqa: F401
 
 
-def teller(number: int) -> Callable[[str], None]:
+def teller(number: int) -> Progress:
     """The progress line of a job; it ends the job once that is wanted."""
 
     def told(step: str) -> None:
@@ -53,3 +66,147 @@ def full(number: int, text: str, name: str) -> Found:
 
     opened = read(text, name)
     return full_run(opened.house, opened.not_read, progress=teller(number))[1]
+
+
+def mends(number: int, text: str, name: str, rule: str, part: str) -> Mended:
+    """What would make one rule hold for one part."""
+    from bermwright.adapt.mend.mend import targets
+    from bermwright.app.mending import NothingToMendError, mends_of
+    from bermwright.formats.house_file import read
+    from bermwright.rules.assess import assess
+
+    told = teller(number)
+    opened = read(text, name)
+    kept: dict[str, Any] = _HERE.setdefault("assessed", {})
+    if text not in kept:
+        kept.clear()  # one house at a time
+        kept[text] = assess(opened.house, not_read=opened.not_read, progress=told)
+    chosen = tuple(one for one in targets(kept[text]) if (one.rule, one.part) == (rule, part))
+    if not chosen:
+        raise NothingToMendError("This finding holds, or is not there any more.")
+    return mends_of(kept[text], chosen[:1], progress=told)[0]
+
+
+def job(number: int, what: str, text: str, path: str, folder: str, options: Mapping[str, Any]) -> Made:
+    """One of the longer jobs; the names of the files that it left in `folder`, or its data."""
+    if what not in JOBS:
+        raise NoSuchJobError(f"There is no job named {what[:40]}. There are: {', '.join(JOBS)}.")
+    with _on_disk(text, path) as house_file:
+        return JOBS[what](house_file, Path(folder), options, teller(number))
+
+
+@contextmanager
+def _on_disk(text: str, path: str) -> Iterator[str]:
+    """A file with this text: the house file itself where it says the same, else a copy beside its climate."""
+    real = Path(path)
+    with suppress(OSError):
+        if real.read_bytes() == text.encode("utf-8"):
+            yield str(real)
+            return
+    with tempfile.TemporaryDirectory(prefix="bermwright-") as folder:
+        copy = Path(folder) / real.name
+        copy.write_text(text, encoding="utf-8", newline="")
+        _bring(text, real.parent, Path(folder))
+        yield str(copy)
+
+
+def _bring(text: str, source: Path, goal: Path) -> None:
+    """A weather file that the house file names is taken along."""
+    import tomllib
+
+    named = tomllib.loads(text).get("site", {}).get("climate", "")
+    if isinstance(named, str) and ":" not in named and "/" not in named and (source / named).is_file():
+        shutil.copy(source / named, goal / named)
+
+
+def _out(house_file: str, folder: Path, what: str, ending: str) -> str:
+    return str(folder / f"{Path(house_file).stem}-{what}{ending}")
+
+
+def _one_of(options: Mapping[str, Any], name: str, allowed: tuple[str, ...]) -> str:
+    wanted = options.get(name, allowed[0])
+    if wanted not in allowed:
+        raise NoSuchJobError(f"{name} must be one of: {', '.join(allowed)}.")
+    return str(wanted)
+
+
+def _system(options: Mapping[str, Any]) -> str:
+    return _one_of(options, "units", ("metric", "imperial"))
+
+
+def _book(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
+    from bermwright.app.booking import ALSO, Wishes, make_book
+
+    also = tuple(name for name in options.get("also", ()) if name in ALSO)
+    wishes = Wishes(
+        out=_out(house_file, folder, "book", ".pdf"),
+        paper=_one_of(options, "paper", ("A4", "A3")),
+        system=_system(options),
+        also=also,
+    )
+    made = make_book(house_file, wishes, told)
+    return {"name": made.write().name, "data": {"pages": made.pages, "holds": made.holds}}
+
+
+def _templates(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
+    from bermwright.app.templating import TemplateWishes, make_templates, plan_templates
+
+    wishes = TemplateWishes(
+        out=_out(house_file, folder, "templates", ".pdf"),
+        paper=_one_of(options, "paper", ("A4", "A3")),
+        system=_system(options),
+    )
+    planned = plan_templates(house_file, wishes)
+    made = make_templates(planned, told)
+    return {"name": made.write()[0].name, "data": {"sheets": planned.sheets}}
+
+
+def _draw(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
+    from bermwright.app.drawing import KINDS, Order, draw_file
+
+    what = _one_of(options, "drawing", KINDS)
+    ending = _one_of(options, "ending", (".pdf", ".dxf"))
+    out = _out(house_file, folder, what, ending)
+    drawn = draw_file(house_file, Order(what=what, out=out, system=_system(options)), told)
+    return {"name": drawn.write()[0].name, "data": {"sheets": drawn.sheets}}
+
+
+def _shape(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
+    from bermwright.app.shaping import ShapeWishes, shape_file
+    from bermwright.formats.shape_text import shape_text
+
+    out = _out(house_file, folder, "shape", ".pdf")
+    shaped = shape_file(house_file, ShapeWishes(out=out, system=_system(options)), told)
+    path = shaped.write()
+    text = shape_text(shaped.house, shaped.advices, _system(options))
+    return {"name": path.name if path is not None else None, "data": {"text": text, "holds": shaped.holds}}
+
+
+def _winter(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
+    from bermwright.app.wintering import WinterWishes, winter_file
+    from bermwright.formats.winter_json import winter_data
+
+    out = _out(house_file, folder, "winter", ".pdf")
+    wintered = winter_file(house_file, WinterWishes(out=out, system=_system(options)), told)
+    path = wintered.write()
+    data = winter_data(wintered.house, wintered.years, _system(options))
+    return {"name": path.name if path is not None else None, "data": data}
+
+
+def _count(house_file: str, _folder: Path, options: Mapping[str, Any], _told: Progress) -> Made:
+    from bermwright.app.counting import count_file
+    from bermwright.formats.quantities_text import quantities_text
+
+    counted = count_file(house_file)
+    return {"name": None, "data": {"text": quantities_text(counted.house, counted.vaults, _system(options))}}
+
+
+JOBS: dict[str, Callable[[str, Path, Mapping[str, Any], Progress], Made]] = {
+    "book": _book,
+    "draw": _draw,
+    "templates": _templates,
+    "shape": _shape,
+    "winter": _winter,
+    "count": _count,
+}
+"""Every longer job by its word."""

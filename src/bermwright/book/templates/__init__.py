@@ -5,23 +5,30 @@ Start reading at `rib.py`; `tiles.py` knows paper, `drawn.py` knows what is on a
 
 from __future__ import annotations
 
+from bermwright.book.templates.curve import curve_count, curve_templates, whole_curves
 from bermwright.book.templates.nails import Nailing, nail_spots, nailing_of
 from bermwright.book.templates.pieces import Flat, Pattern, lay_flat, patterns
 from bermwright.book.templates.rib import (
-    Stamp,
     TemplateSummary,
     pattern_title,
     rib_templates,
     template_count,
     template_summary,
+    whole_templates,
 )
+from bermwright.book.templates.sheets import Stamp
+from bermwright.book.templates.tiles import PAPERS, TRUE
 
 __all__ = [
+    "PAPERS",
+    "TRUE",
     "Flat",
     "Nailing",
     "Pattern",
     "Stamp",
     "TemplateSummary",
+    "curve_count",
+    "curve_templates",
     "lay_flat",
     "nail_spots",
     "nailing_of",
@@ -30,4 +37,6 @@ __all__ = [
     "rib_templates",
     "template_count",
     "template_summary",
+    "whole_curves",
+    "whole_templates",
 ]

@@ -20,9 +20,9 @@ _WHISKER = 6.0
 _ARC_POINTS = 9
 
 
-def check_square(centre: Point) -> Iterator[Item]:
+def check_square(centre: Point, stretch: Point = (1.0, 1.0)) -> Iterator[Item]:
     """Corners of a 100 mm square with its diagonal: measured before anything is cut."""
-    x0, y0, x1, y1 = _sides(centre)
+    x0, y0, x1, y1 = _sides(centre, stretch)
     for x, y, right, up in ((x0, y0, 1, 1), (x1, y0, -1, 1), (x1, y1, -1, -1), (x0, y1, 1, -1)):
         yield Stroke(path=((x + right * _LEG, y), (x, y), (x, y + up * _LEG)), pen=Pen.SEEN, layer="check")
     yield Stroke(path=((x0, y1), (x1, y0)), pen=Pen.HIDDEN, layer="check")
@@ -42,9 +42,9 @@ def check_words(centre: Point, taken: tuple[Point, ...]) -> Text:
     return Text(at=(x, y), text="check 100.0 mm", height=2.2, anchor=anchor, strong=True)
 
 
-def _sides(centre: Point) -> tuple[float, float, float, float]:
-    half = SQUARE / 2.0
-    return (centre[0] - half, centre[1] - half, centre[0] + half, centre[1] + half)
+def _sides(centre: Point, stretch: Point = (1.0, 1.0)) -> tuple[float, float, float, float]:
+    wide, tall = (0.5 * SQUARE * share for share in stretch)
+    return (centre[0] - wide, centre[1] - tall, centre[0] + wide, centre[1] + tall)
 
 
 def registration(at: Point, name: str, toward: Point) -> Iterator[Item]:

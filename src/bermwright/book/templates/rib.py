@@ -9,29 +9,20 @@ from typing import TYPE_CHECKING
 from bermwright.base.drawing import Sheet
 from bermwright.book.templates.drawn import Laying, piece_items
 from bermwright.book.templates.pieces import patterns
-from bermwright.book.templates.tiles import PAPERS, caption_items, frame_items, mark_name, tiling
+from bermwright.book.templates.sheets import sheet_line, stamp_line, whole_sheet
+from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, tiling
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.base.drawing import Item
+    from bermwright.base.drawing import Item, Point
     from bermwright.book.templates.nails import Nailing
-    from bermwright.book.templates.pieces import Pattern
+    from bermwright.book.templates.pieces import Flat, Pattern
+    from bermwright.book.templates.sheets import Stamp
     from bermwright.book.templates.tiles import Tiling
     from bermwright.form.shapes import VaultForm
 
-MARK = "calculation aid, not reviewed"
 _MM = 1000.0
-_LONGEST_NAME = 40
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Stamp:
-    """What every sheet says of itself."""
-
-    house: str
-    revision: str
-    mark: str = MARK
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,14 +54,14 @@ class _Job:
     plan: Tiling
 
 
-def template_count(form: VaultForm, paper: str = "A4") -> int:
+def template_count(form: VaultForm, paper: str = "A4", *, stretch: Point = TRUE) -> int:
     """How many sheets the templates of a vault's ribs take."""
-    return template_summary(form, paper).total
+    return template_summary(form, paper, stretch=stretch).total
 
 
-def template_summary(form: VaultForm, paper: str = "A4") -> TemplateSummary:
+def template_summary(form: VaultForm, paper: str = "A4", *, stretch: Point = TRUE) -> TemplateSummary:
     """The different pieces and how many sheets each takes."""
-    jobs = [_job(pattern, paper) for pattern in patterns(form.rib)]
+    jobs = [_job(pattern, paper, stretch) for pattern in patterns(form.rib)]
     return TemplateSummary(
         paper=paper,
         patterns=tuple(job.pattern for job in jobs),
@@ -80,25 +71,51 @@ def template_summary(form: VaultForm, paper: str = "A4") -> TemplateSummary:
 
 
 def rib_templates(
-    form: VaultForm, paper: str = "A4", *, stamp: Stamp, nailing: Nailing | None = None
+    form: VaultForm,
+    paper: str = "A4",
+    *,
+    stamp: Stamp,
+    nailing: Nailing | None = None,
+    stretch: Point = TRUE,
 ) -> tuple[Sheet, ...]:
     """Every sheet of the templates, pattern by pattern from the foot end."""
-    summary = template_summary(form, paper)
+    summary = template_summary(form, paper, stretch=stretch)
     sheets: list[Sheet] = []
     for number, pattern in enumerate(summary.patterns):
-        job = _job(pattern, paper)
+        job = _job(pattern, paper, stretch)
         sheets += _sheets(form, job, stamp, nailing, first=summary.first(number), total=summary.total)
     return tuple(sheets)
 
 
-def _job(pattern: Pattern, paper: str) -> _Job:
+def whole_templates(form: VaultForm, *, stamp: Stamp, nailing: Nailing | None = None) -> tuple[Sheet, ...]:
+    """Every template uncut, at 1:1, lying with its foot at the left."""
+    sheets = []
+    for pattern in patterns(form.rib):
+        laying = Laying(flat=pattern.flat, upright=False)
+        plan = tiling(laying.outline, PAPERS["A3"])
+        job = _Job(pattern=pattern, laying=laying, plan=plan)
+        lines = (
+            piece_line(form, job),
+            *_cutting_line(job, nailing).replace(" · figures", "\nfigures").split("\n"),
+            check_line(pattern.flat),
+            stamp_line(stamp),
+        )
+        sheets.append(
+            whole_sheet(piece_items(laying, nailing), laying.outline, pattern_title(pattern), lines)
+        )
+    return tuple(sheets)
+
+
+def _job(pattern: Pattern, paper: str, stretch: Point = TRUE) -> _Job:
     """The way of laying a piece that needs fewer sheets; upright when both need the same."""
     if paper not in PAPERS:
-        raise ValueError(f"Templates are printed on {' or '.join(PAPERS)}, not on {paper!r}.")
+        raise ValueError(f"Templates are printed on A4 or A3 or a roll, not on {paper!r}.")
     jobs = []
     for upright in (True, False):
         laying = Laying(flat=pattern.flat, upright=upright)
-        jobs.append(_Job(pattern=pattern, laying=laying, plan=tiling(laying.outline, PAPERS[paper])))
+        jobs.append(
+            _Job(pattern=pattern, laying=laying, plan=tiling(laying.outline, PAPERS[paper], stretch=stretch))
+        )
     return min(jobs, key=lambda job: len(job.plan.cells))
 
 
@@ -111,8 +128,9 @@ def _sheets(
         lines = (
             piece_line(form, job),
             _cutting_line(job, nailing),
-            _sheet_line(job, index, first=first, total=total),
-            _stamp_line(stamp),
+            check_line(job.pattern.flat),
+            sheet_line(job.plan, index, first=first, total=total),
+            stamp_line(stamp),
         )
         items = (*frame_items(job.plan, cell, drawing), *_caption(job, cell, title, lines))
         yield Sheet(
@@ -171,23 +189,17 @@ def _cutting_line(job: _Job, nailing: Nailing | None) -> str:
     return f"{face} · {way} · cut on the line, tint is the side you keep, ±1 mm · {figures} · {nails}"
 
 
-def _sheet_line(job: _Job, index: int, *, first: int, total: int) -> str:
-    column, row = job.plan.cells[index]
-    parts = [f"sheet {index + 1} of {len(job.plan.cells)}", f"template page {first + index} of {total}"]
-    cells = set(job.plan.cells[:index])
-    if (column, row - 1) in cells:
-        parts.append(f"lay on marks {mark_name(column, row)} {mark_name(column + 1, row)}")
-    if (column - 1, row) in cells:
-        parts.append(f"lay on marks {mark_name(column, row)} {mark_name(column, row + 1)}")
-    return " · ".join(
-        [*parts, "print at 100 %, no fit to page", "check square 100.0 × 100.0, diagonal 141.4 mm"]
+def check_line(flat: Flat) -> str:
+    """Three lengths of the whole piece: whoever has joined the sheets measures them, the diagonal last."""
+    foot_room, foot_soil, crown_soil, crown_room = flat.corners
+    room, soil, across = (
+        _MM * math.dist(one, other)
+        for one, other in ((foot_room, crown_room), (foot_soil, crown_soil), (foot_room, crown_soil))
     )
-
-
-def _stamp_line(stamp: Stamp) -> str:
-    name = stamp.house if len(stamp.house) <= _LONGEST_NAME else stamp.house[: _LONGEST_NAME - 1] + "…"
-    revision = f"revision {stamp.revision}" if stamp.revision else ""
-    return " · ".join(part for part in (name, revision, stamp.mark) if part)
+    return (
+        f"whole piece, corner to corner: room side {room:.1f} · soil side {soil:.1f} · "
+        f"diagonal, foot room side to crown soil side {across:.1f} mm"
+    )
 
 
 def _up(metres: float) -> str:

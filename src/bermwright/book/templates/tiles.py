@@ -12,21 +12,28 @@ from bermwright.base.lettering import text_width
 from bermwright.book.templates.marks import check_square, check_words, registration
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Callable, Iterator
 
     from bermwright.base.drawing import Path, Point
 
-PAPERS: dict[str, tuple[float, float]] = {"A4": (297.0, 210.0), "A3": (420.0, 297.0)}
-"""Sheets across (mm)."""
+ROLL = "roll"
+PAPERS: dict[str, tuple[float, float]] = {"A4": (297.0, 210.0), "A3": (420.0, 297.0), ROLL: (5000.0, 610.0)}
+"""Sheets across (mm); a roll is cut as long as the drawing needs, at most as long as given here."""
+TRUE: Point = (1.0, 1.0)
+"""A printer that prints true: sheet millimetres for a true one, across and up."""
 
 _SIDE = 12.0
 _TOP = 12.0
 _FOOT = 36.0
 """Room under the window for the words (mm)."""
-_FIRST_LINE = 24.2
+_FIRST_LINE = 28.2
 _MAP_ROOM = 40.0
 _NAME_ROOM = 12.0
 _SMALL = 2.05
+LEGIBLE = 3.2
+"""Boxes of the map that are smaller bear no number (mm)."""
+SHORTEST = 297.0
+"""A piece of a roll must hold the words (mm)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -39,11 +46,22 @@ class Tiling:
     columns: int
     rows: int
     cells: tuple[tuple[int, int], ...]
+    stretch: Point = TRUE
+    """Sheet millimetres that this printer prints as a true one, across and up."""
 
     @property
     def window(self) -> tuple[float, float]:
-        """Size of what one sheet shows (mm)."""
-        return window(self.paper)
+        """Size of what one sheet shows (true mm)."""
+        wide, tall = window(self.paper)
+        return wide / self.stretch[0], tall / self.stretch[1]
+
+    def placed(self, cell: tuple[int, int], point: Point) -> Point:
+        """Where a point of the drawing lies on the sheet of a cell (sheet mm)."""
+        x, y = self.origin(cell)
+        return (
+            _SIDE + (point[0] - x) * self.stretch[0],
+            _FOOT + (point[1] - y) * self.stretch[1],
+        )
 
     def origin(self, cell: tuple[int, int]) -> Point:
         """Lower left of a cell in the drawing (mm)."""
@@ -56,11 +74,14 @@ def window(paper: tuple[float, float]) -> tuple[float, float]:
     return (paper[0] - 2.0 * _SIDE, paper[1] - _TOP - _FOOT)
 
 
-def tiling(outline: Path, paper: tuple[float, float], margin: float = 7.0) -> Tiling:
+def tiling(
+    outline: Path, paper: tuple[float, float], margin: float = 7.0, *, stretch: Point = TRUE
+) -> Tiling:
     """The fewest windows over an outline with some room around it, in the middle of them."""
     points = np.asarray(outline)
     low, high = points.min(axis=0) - margin, points.max(axis=0) + margin
-    size = np.array(window(paper))
+    paper = _cut_off(paper, float(high[0] - low[0]) * stretch[0])
+    size = np.array(window(paper)) / np.array(stretch)
     counts = np.ceil((high - low) / size - 1e-9).astype(int)
     corner = 0.5 * (low + high) - 0.5 * counts * size
     cells = [
@@ -75,7 +96,15 @@ def tiling(outline: Path, paper: tuple[float, float], margin: float = 7.0) -> Ti
         columns=int(counts[0]),
         rows=int(counts[1]),
         cells=tuple(cells),
+        stretch=stretch,
     )
+
+
+def _cut_off(paper: tuple[float, float], needed: float) -> tuple[float, float]:
+    """A roll is cut as long as the drawing needs; sheets stay as they are."""
+    if paper != PAPERS[ROLL]:
+        return paper
+    return (min(max(needed + 2.0 * _SIDE, SHORTEST), paper[0]), paper[1])
 
 
 def _crosses(points: np.ndarray, low: np.ndarray, size: np.ndarray) -> bool:
@@ -100,12 +129,8 @@ def mark_name(column: int, row: int) -> str:
     return f"{chr(ord('a') + column)}{row + 1}"
 
 
-def moved(item: Item, shift: Point) -> Item:
-    """A line, area or text, moved on the sheet."""
-
-    def shifted(point: Point) -> Point:
-        return (point[0] + shift[0], point[1] + shift[1])
-
+def moved(item: Item, shifted: Callable[[Point], Point]) -> Item:
+    """A line, area or text, put where a sheet has it."""
     match item:
         case Text():
             return replace(item, at=shifted(item.at))
@@ -121,18 +146,19 @@ def moved(item: Item, shift: Point) -> Item:
 def frame_items(plan: Tiling, cell: tuple[int, int], drawing: tuple[Item, ...]) -> Iterator[Item]:
     """The part of a drawing that falls on one sheet, with its marks and check square."""
     wide, tall = plan.window
-    low, high = (_SIDE, _FOOT), (_SIDE + wide, _FOOT + tall)
+    low, high = (_SIDE, _FOOT), (plan.paper[0] - _SIDE, plan.paper[1] - _TOP)
     origin = plan.origin(cell)
-    shift = (low[0] - origin[0], low[1] - origin[1])
     reach = (origin[0] + wide, origin[1] + tall)
-    seen = tuple(moved(item, shift) for item in drawing if _shows(item, origin, reach))
+    seen = tuple(
+        moved(item, lambda point: plan.placed(cell, point)) for item in drawing if _shows(item, origin, reach)
+    )
     yield Clip(low=low, high=high, items=seen)
     corners = (low, (high[0], low[1]), high, (low[0], high[1]))
     yield Stroke(path=corners, pen=Pen.HIDDEN, closed=True, layer="marks")
     middle = (0.5 * (low[0] + high[0]), 0.5 * (low[1] + high[1]))
     for corner, (right, up) in zip(corners, ((0, 0), (1, 0), (1, 1), (0, 1)), strict=True):
         yield from registration(corner, mark_name(cell[0] + right, cell[1] + up), middle)
-    yield from check_square(middle)
+    yield from check_square(middle, plan.stretch)
     yield check_words(middle, tuple(part.at for part in seen if isinstance(part, Text)))
 
 
@@ -194,7 +220,7 @@ def caption_items(
         for part in _wrapped(line, reach):
             strong = number == len(lines) - 1
             yield Text(at=(_SIDE + 6.0, y), text=part, height=_SMALL, halo=False, strong=strong)
-            y -= 3.7
+            y -= 3.5
     yield from _map_items(plan, cell, turned=turned, ends=ends)
 
 
@@ -223,11 +249,14 @@ def _map_items(plan: Tiling, cell: tuple[int, int], *, turned: bool, ends: tuple
         box = ((x, y), (x + side - gap, y), (x + side - gap, y + side - gap), (x, y + side - gap))
         here = (column, row) == cell
         yield Area(path=box, wash=Wash.GREY if here else Wash.NONE, outline=Pen.LAYER, layer="map")
+        if side < LEGIBLE:
+            continue
         spot = (x + 0.5 * (side - gap), y + 0.5 * (side - gap) - 0.95)
         yield Text(
             at=spot, text=str(number), height=1.9, anchor="middle", strong=here, halo=False, layer="map"
         )
-    yield Text(at=(left, foot - 3.6), text=ends[0], height=1.9, halo=False)
+    room = max(across * side - gap, text_width(" ".join(ends), 1.9) + 1.0)
+    yield Text(at=(left + across * side - gap - room, foot - 3.6), text=ends[0], height=1.9, halo=False)
     yield Text(
         at=(left + across * side - gap, foot - 3.6), text=ends[1], height=1.9, anchor="end", halo=False
     )

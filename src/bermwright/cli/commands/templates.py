@@ -14,19 +14,48 @@ if TYPE_CHECKING:
 def add(parser: argparse.ArgumentParser) -> None:
     """Declare the options."""
     options.house(parser)
-    options.out(parser, "the templates (default: beside the house file, ending in -templates.pdf)")
+    parser.add_argument(
+        "--what",
+        choices=("pieces", "curve"),
+        help="the pieces of the ribs (usual), or the whole curve for forms and end walls",
+    )
+    options.out(
+        parser,
+        "the templates; .pdf is cut into sheets, .svg and .dxf are uncut at 1:1 (default: beside the house "
+        "file, ending in -templates.pdf)",
+    )
     options.date(parser)
-    options.paper(parser)
+    options.paper(parser, roll=True)
+    parser.add_argument(
+        "--printer-bar",
+        metavar="X,Y",
+        help="what the 100 mm check square of a printed sheet measures, across and up, in millimetres",
+    )
     options.units(parser)
 
 
 def run(args: argparse.Namespace) -> int:
-    """Make the templates, say how many sheets they take, write them."""
-    from bermwright.app.booking import Wishes, make_templates
+    """Say how many sheets the templates take and what is quicker, then make and write them."""
+    from bermwright.app.templating import TemplateWishes, make_templates, plan_templates
+    from bermwright.data.setting_out import LARGE_CURVE
 
-    wishes = Wishes(out=args.out, date=args.date, paper=args.paper, system=args.units)
+    wishes = TemplateWishes(
+        what=args.what, out=args.out, date=args.date, paper=args.paper, printer_bar=args.printer_bar,
+        system=args.units,
+    )  # fmt: skip
     with Progress() as progress:
-        made = make_templates(args.file, wishes, progress)
-    say(f"{made.template_sheets} full-size sheets on {made.paper}, {made.pages} pages in all.")
-    say(f"Wrote {made.write()}. Print at 100 % and measure the check square. Calculation aid, not reviewed.")
+        planned = plan_templates(args.file, wishes)
+        if planned.tiled:
+            say(f"{planned.sheets} full-size sheets on {args.paper}.")
+        if planned.tiled and planned.sheets > LARGE_CURVE.value:
+            say(f"Quicker for so large a curve: ordinates and a string, `bermwright setout {args.file}`.")
+        made = make_templates(planned, progress)
+    for path in made.write():
+        say(f"Wrote {path}.")
+    if planned.tiled:
+        say(
+            f"{made.pages} pages. Print at 100 % and measure the check square. Calculation aid, not reviewed."
+        )
+    else:
+        say("Full size, 1:1, in millimetres. Calculation aid, not reviewed.")
     return 0

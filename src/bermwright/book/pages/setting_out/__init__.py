@@ -9,11 +9,12 @@ from bermwright.book.pages.setting_out.curve import setting_out_pages
 from bermwright.book.pages.setting_out.days import day_sheets
 from bermwright.book.pages.setting_out.document import setout_document
 from bermwright.book.pages.setting_out.ground import ground_pages
-from bermwright.book.pages.setting_out.printing import template_pages
+from bermwright.book.pages.setting_out.printing import curve_pages, template_pages
 from bermwright.book.pages.setting_out.rib import rib_pages
 from bermwright.book.pages.setting_out.shop import shop_pages
 
 __all__ = [
+    "curve_pages",
     "day_sheets",
     "ground_pages",
     "rib_pages",

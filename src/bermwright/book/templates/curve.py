@@ -1,0 +1,279 @@
+"""The curve itself at full size: one half of a rib's inside, middle and outside, for forms and end walls."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from bermwright.base.drawing import Area, Ink, Item, Pen, Sheet, Stroke, Text, Wash
+from bermwright.book.templates.marks import small_words
+from bermwright.book.templates.sheets import Stamp, sheet_line, stamp_line, whole_sheet
+from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, tiling
+from bermwright.form.setout.ordinates import crown_length
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from numpy.typing import NDArray
+
+    from bermwright.base.drawing import Path, Point
+    from bermwright.book.templates.tiles import Tiling
+    from bermwright.form.shapes import RibForm, VaultForm
+
+    Array = NDArray[np.float64]
+
+_MM = 1000.0
+SAME = 0.0003
+"""Two halves that differ by less are one template, turned over (m)."""
+STEP = 100.0
+"""Stations of the ordinates along axis and springing (mm)."""
+TICK, CROSS, KEEP = 5.0, 6.0, 4.0
+POINTS = 400
+STEEP = math.radians(50.0)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Half:
+    """One half of a rib, in true millimetres from the axis and the springing line."""
+
+    side: str
+    inside: Array
+    middle: Array
+    outside: Array
+    """(n, 2) from the foot to the crown."""
+    angle: Array
+    """Slope of the middle there (rad), up positive."""
+    both: bool
+    """Whether the other half is its mirror image."""
+
+    @property
+    def outline(self) -> Path:
+        """The band of the rib, closed."""
+        return tuple(map(_point, [*self.inside, *self.outside[::-1]]))
+
+    @property
+    def foot(self) -> Point:
+        """Inner edge of the foot."""
+        return _point(self.inside[0])
+
+    @property
+    def crown(self) -> Point:
+        """The inside at the crown."""
+        return _point(self.inside[-1])
+
+    @property
+    def halfway(self) -> Point:
+        """The inside halfway along."""
+        return _point(self.inside[POINTS // 2])
+
+
+def _point(row: Array) -> Point:
+    return float(row[0]), float(row[1])
+
+
+def halves(form: VaultForm) -> tuple[Half, ...]:
+    """Both halves, or one where the other is its mirror image."""
+    left, right = _half(form.rib, form.springing, "left"), _half(form.rib, form.springing, "right")
+    mirrored = np.array([-1.0, 1.0])
+    alike = all(
+        float(np.max(np.abs(one - other * mirrored))) < SAME * _MM
+        for one, other in ((left.inside, right.inside), (left.outside, right.outside))
+    )
+    if not alike:
+        return left, right
+    return (
+        Half(
+            side="left",
+            inside=left.inside,
+            middle=left.middle,
+            outside=left.outside,
+            angle=left.angle,
+            both=True,
+        ),
+    )
+
+
+def _half(rib: RibForm, springing: float, side: str) -> Half:
+    crown, whole = crown_length(rib), rib.centreline.length
+    ends = (0.0, crown) if side == "left" else (whole, crown)
+    s = np.linspace(*ends, POINTS + 1)
+    x, z, angle = rib.centreline.at(s)
+    normal = np.column_stack([-np.sin(angle), np.cos(angle)]) * 0.5 * rib.depth
+    middle = np.column_stack([x, z - springing])
+    return Half(
+        side=side,
+        inside=(middle - normal) * _MM,
+        middle=middle * _MM,
+        outside=(middle + normal) * _MM,
+        angle=np.abs(angle),
+        both=False,
+    )
+
+
+def curve_count(form: VaultForm, paper: str = "A4", *, stretch: Point = TRUE) -> int:
+    """How many sheets the curve takes."""
+    return sum(len(_plan(half, paper, stretch).cells) for half in halves(form))
+
+
+def curve_templates(
+    form: VaultForm, paper: str = "A4", *, stamp: Stamp, stretch: Point = TRUE
+) -> tuple[Sheet, ...]:
+    """Every sheet of the curve."""
+    total = curve_count(form, paper, stretch=stretch)
+    sheets: list[Sheet] = []
+    for half in halves(form):
+        plan = _plan(half, paper, stretch)
+        sheets += _sheets(form, half, plan, stamp, first=len(sheets) + 1, total=total)
+    return tuple(sheets)
+
+
+def _plan(half: Half, paper: str, stretch: Point) -> Tiling:
+    return tiling(half.outline, PAPERS[paper], stretch=stretch)
+
+
+def _sheets(
+    form: VaultForm, half: Half, plan: Tiling, stamp: Stamp, *, first: int, total: int
+) -> Iterator[Sheet]:
+    drawing = curve_items(half)
+    title = curve_title(form, half)
+    for index, cell in enumerate(plan.cells):
+        lines = (*curve_lines(half), sheet_line(plan, index, first=first, total=total), stamp_line(stamp))
+        yield Sheet(
+            width=plan.paper[0],
+            height=plan.paper[1],
+            items=(
+                *frame_items(plan, cell, drawing),
+                *caption_items(plan, cell, title, lines, turned=False, ends=("left", "right")),
+            ),
+            title=f"{title}, sheet {index + 1} of {len(plan.cells)}",
+            alt=f"Full-size template of {title}: print at 100 %, check the 100 mm square.",
+        )
+
+
+def whole_curves(form: VaultForm, *, stamp: Stamp) -> tuple[Sheet, ...]:
+    """Both halves uncut, at 1:1."""
+    return tuple(
+        whole_sheet(
+            curve_items(half), half.outline, curve_title(form, half), (*curve_lines(half), stamp_line(stamp))
+        )
+        for half in halves(form)
+    )
+
+
+def curve_title(form: VaultForm, half: Half) -> str:
+    """`Curve of the day room, left half`."""
+    return f"Curve of {form.name}, {half.side} half"
+
+
+def curve_lines(half: Half) -> tuple[str, ...]:
+    """What it is, which way it lies, and what proves it."""
+    turned = "turned over for the right half" if half.both else "this half only, the other differs"
+    chord, lower, upper = (
+        math.dist(one, other)
+        for one, other in ((half.foot, half.crown), (half.foot, half.halfway), (half.halfway, half.crown))
+    )
+    return (
+        (
+            "all layers · thick line: inside of the ribs, tint is the side of a form that you keep, ±1 mm · "
+            "thin: outside, chain: centreline"
+        ),
+        (
+            f"THIS FACE OUT (to the door) · foot at the {half.side}, crown at the axis · {turned} · "
+            "figures: mm from the axis / over the springing"
+        ),
+        (
+            f"whole curve, inside: foot to halfway {lower:.1f} · halfway to crown {upper:.1f} · "
+            f"diagonal foot to crown {chord:.1f} mm"
+        ),
+    )
+
+
+def curve_items(half: Half) -> tuple[Item, ...]:
+    """Everything on the template, in true millimetres."""
+    return (
+        *_grid(half),
+        Area(path=_tint(half), wash=Wash.KEEP, layer="keep"),
+        *_stations(half),
+        Stroke(path=tuple(map(_point, half.middle)), pen=Pen.NOT_YET, layer="joints"),
+        Stroke(path=tuple(map(_point, half.outside)), pen=Pen.SEEN, layer="outside"),
+        Stroke(path=tuple(map(_point, half.inside)), pen=Pen.TEMPLATE, layer="cut"),
+        *_ends(half),
+    )
+
+
+def _tint(half: Half) -> Path:
+    """A strip along the inside, on the room side."""
+    depth = half.outside - half.inside
+    inward = half.inside - depth / np.hypot(*depth.T)[:, None] * KEEP
+    return tuple(map(_point, [*half.inside, *inward[::-1]]))
+
+
+def _grid(half: Half) -> Iterator[Item]:
+    points = np.array(half.outline)
+    low, high = points.min(axis=0) - STEP, points.max(axis=0) + STEP
+    for x in np.arange(STEP * np.floor(low[0] / STEP), high[0] + STEP, STEP).tolist():
+        yield Stroke(path=((x, float(low[1])), (x, float(high[1]))), pen=Pen.HATCH, layer="grid")
+    for y in np.arange(STEP * np.floor(low[1] / STEP), high[1] + STEP, STEP).tolist():
+        yield Stroke(path=((float(low[0]), y), (float(high[0]), y)), pen=Pen.HATCH, layer="grid")
+
+
+def _stations(half: Half) -> Iterator[Item]:
+    """Ordinates of the inside: by distance where it is flat, by height where it is steep."""
+    x, y = half.inside.T
+    flat, steep = half.angle < STEEP, half.angle >= STEEP
+    for at in _steps(x[flat]):
+        order = np.argsort(x)
+        yield from _station((at, float(np.interp(at, x[order], y[order]))), upright=True)
+    for at in _steps(y[steep]):
+        yield from _station((float(np.interp(at, y[steep], x[steep])), at), upright=False)
+
+
+def _steps(values: Array) -> list[float]:
+    if not values.size:
+        return []
+    low, high = float(values.min()), float(values.max())
+    first = math.ceil(low / STEP - 1e-9)
+    return [STEP * number for number in range(first, math.floor(high / STEP + 1e-9) + 1)]
+
+
+def _station(at: Point, *, upright: bool) -> Iterator[Item]:
+    x, y = at
+    path = ((x, y - TICK), (x, y + TICK)) if upright else ((x - TICK, y), (x + TICK, y))
+    yield Stroke(path=path, pen=Pen.LAYER, layer="stations")
+    spot = (x, y - TICK - 4.0) if upright else (x + TICK + 1.5, y - 1.0)
+    words = f"{x:.1f} / {y:.1f}".replace("-", "−")
+    yield Text(at=spot, text=words, height=2.2, anchor="middle" if upright else "start", halo=False)
+
+
+def _ends(half: Half) -> Iterator[Item]:
+    """The cuts at foot and crown, crosses at the points that are measured, and words on the sides."""
+    for end in (0, -1):
+        yield Stroke(path=(_point(half.inside[end]), _point(half.outside[end])), pen=Pen.CUT, layer="cut")
+    for point in (half.foot, half.halfway, half.crown):
+        x, y = point
+        yield Stroke(path=((x - CROSS, y), (x + CROSS, y)), pen=Pen.LAYER, layer="marks")
+        yield Stroke(path=((x, y - CROSS), (x, y + CROSS)), pen=Pen.LAYER, layer="marks")
+    x, y = half.crown
+    yield Stroke(path=((x, y - 60.0), (x, float(half.outside[-1][1]) + 20.0)), pen=Pen.NOT_YET, layer="marks")
+    for number in range(POINTS // 16, POINTS, POINTS // 8):
+        spot = _point(half.middle[number])
+        yield small_words(spot, "soil side outside, room side inside", angle=_along(half, number))
+    yield _name(half.foot, "foot", half.side)
+    yield _name(half.crown, "crown", half.side)
+
+
+def _along(half: Half, number: int) -> float:
+    step = half.middle[number + 1] - half.middle[number]
+    angle = math.atan2(float(step[1]), float(step[0]))
+    return angle if -0.5 * math.pi < angle <= 0.5 * math.pi else angle + math.pi
+
+
+def _name(at: Point, words: str, side: str) -> Text:
+    anchor = "start" if side == "left" else "end"
+    away = 8.0 if side == "left" else -8.0
+    return Text(
+        at=(at[0] + away, at[1] - 9.0), text=words, height=3.0, anchor=anchor, strong=True, ink=Ink.INK
+    )
