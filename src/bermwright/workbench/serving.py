@@ -70,6 +70,8 @@ def _listen(host: str, port: int) -> socket.socket:
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listening.bind((host, port))
+        # Whoever comes before the server is ready waits, and is not turned away.
+        listening.listen()
     except OSError as error:
         listening.close()
         raise PortError(
