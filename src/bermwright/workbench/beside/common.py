@@ -57,8 +57,13 @@ def show(request: Request, name: str, **values: object) -> Response:
 
 
 def refused(error: BermwrightError | str) -> Response:
-    """One clear error, for the page to put where the mistake stands."""
+    """Nothing was done; one clear error, for the page to put where the mistake stands."""
     return JSONResponse({"wrong": str(error)}, REFUSED)
+
+
+def not_known(error: BermwrightError | str) -> Response:
+    """An answer as good as any: what was asked cannot be said, and why."""
+    return JSONResponse({"wrong": str(error)})
 
 
 def drawing(request: Request, sheet: Sheet, prefix: str) -> Response:

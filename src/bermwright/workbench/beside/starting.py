@@ -21,6 +21,7 @@ from bermwright.workbench.beside.common import (
     drawing,
     folder_of,
     house_files,
+    not_known,
     own_file,
     refused,
     show,
@@ -92,7 +93,7 @@ async def answer(request: Request) -> Response:
         data = await asked(request)
         question_named(str(data.get("name", ""))).read(str(data.get("text", "")))
     except BermwrightError as error:
-        return refused(error)
+        return not_known(error)
     return JSONResponse({"taken": True})
 
 

@@ -13,7 +13,7 @@ from bermwright.app.modelling import model_glb
 from bermwright.app.showing.sun import sun_of_day
 from bermwright.base.errors import BermwrightError
 from bermwright.book.sheets.axonometric import axonometric_sheet
-from bermwright.workbench.beside.common import AskedWrongError, drawing, page_in_hand, refused
+from bermwright.workbench.beside.common import AskedWrongError, drawing, not_known, page_in_hand
 
 if TYPE_CHECKING:
     from starlette.requests import Request
@@ -35,7 +35,7 @@ async def bodies(request: Request) -> Response:
     try:
         content = await asyncio.to_thread(model_glb, page_in_hand(request).house)
     except BermwrightError as error:
-        return refused(error)
+        return not_known(error)
     return Response(content, media_type="model/gltf-binary")
 
 
@@ -46,7 +46,7 @@ async def sun(request: Request) -> Response:
         day = _whole(request.query_params.get("day", ""))
         found = sun_of_day(page.house, page.house.vaults[_vault(request, page)], day)
     except BermwrightError as error:
-        return refused(error)
+        return not_known(error)
     return JSONResponse(asdict(found))
 
 
@@ -58,7 +58,7 @@ async def lines(request: Request) -> Response:
         if form is None:
             raise AskedWrongError("The file says too little to draw this vault.")
     except BermwrightError as error:
-        return refused(error)
+        return not_known(error)
     return drawing(request, axonometric_sheet(form), "axonometric")
 
 

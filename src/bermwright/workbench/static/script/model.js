@@ -47,7 +47,7 @@ export class Model {
     } catch {
       return this.say("The server does not answer: the model is that of before.");
     }
-    if (!answer.ok) return this.say(await wrong(answer));
+    if (isWords(answer)) return this.say(await wrong(answer));
     const bytes = await answer.arrayBuffer();
     try {
       await this.open();
@@ -62,6 +62,8 @@ export class Model {
 
   async open() {
     if (this.view) return;
+    // Asked before three is, which would complain aloud.
+    if (!document.createElement("canvas").getContext("webgl2")) throw new Error("no WebGL");
     const { ModelView } = await import("./model-view.js");
     this.view = new ModelView(this.canvas);
     this.view.canvas.setAttribute("role", "img");
@@ -80,7 +82,7 @@ export class Model {
   async draw() {
     const light = document.documentElement.dataset.light ?? "day";
     const answer = await fetch(`/model/lines?light=${light}`);
-    if (!answer.ok) return this.say(await wrong(answer));
+    if (isWords(answer)) return this.say(await wrong(answer));
     const page = new DOMParser().parseFromString(await answer.text(), "image/svg+xml");
     const drawing = document.importNode(page.documentElement, true);
     drawing.removeAttribute("width");
@@ -187,14 +189,11 @@ export class Model {
     const asked = (this.asked = (this.asked ?? 0) + 1);
     const answer = await fetch(`/model/sun?day=${this.day}`).catch(() => null);
     if (asked !== this.asked || !this.view) return;
-    if (!answer?.ok) {
-      this.sky = null;
-      this.view.shine(null, null);
-      if (this.sunSays) this.sunSays.textContent = answer ? await wrong(answer) : "The server does not answer.";
-      return;
-    }
-    this.sky = await answer.json();
-    this.shine();
+    const told = answer?.ok ? await answer.json() : { wrong: "The server does not answer." };
+    this.sky = told.wrong ? null : told;
+    if (this.sky) return this.shine();
+    this.view.shine(null, null);
+    if (this.sunSays) this.sunSays.textContent = told.wrong;
   }
 
   shine() {
@@ -235,6 +234,11 @@ function timed(hour) {
 function today() {
   const now = new Date();
   return Math.min(365, Math.floor((now - new Date(now.getFullYear(), 0, 0)) / 86400000));
+}
+
+/** Whether the server says why there is nothing to show. @param {Response} answer */
+function isWords(answer) {
+  return !answer.ok || (answer.headers.get("content-type") ?? "").startsWith("application/json");
 }
 
 async function wrong(answer) {
