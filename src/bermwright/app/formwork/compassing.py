@@ -67,7 +67,7 @@ class Compassed:
     @property
     def goes_on(self) -> bool:
         """Whether every ring that was measured can be led back and is round."""
-        return all(one.back_at is not None and not one.flat for one in self.corrections)
+        return all(one.goes_on for one in self.corrections)
 
     def write(self) -> tuple[Path, ...]:
         """Put the files on disk, where any was asked for."""

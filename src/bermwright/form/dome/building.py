@@ -28,7 +28,7 @@ from bermwright.house.making.words import Laid
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.form.dome.shapes import Face, Piece, PivotSetting
+    from bermwright.form.dome.shapes import CrewPart, Face, Piece, PivotSetting
     from bermwright.handbook.compass import Courses
     from bermwright.house.making.dome import Dome
 
@@ -76,10 +76,12 @@ def dome_form(dome: Dome) -> DomeForm:
 
 def _courses(dome: Dome, rows: Courses, course: float, limit: float) -> Iterator[Course]:
     start = dome.start
+    crews: tuple[CrewPart, ...] = ()
     beds = zip(*(part.tolist() for part in rows), strict=True)
     tilts = [*rows.tilt.tolist(), float(rows.tilt[-1])]
     for number, (height, radius, step, tilt) in enumerate(beds, 1):
         pieces = pieces_of(dome, height, course, radius, start)
+        crews = crews_of(dome, pieces, radius, crews)
         joint, outside = _joints(dome, pieces, radius, tilt)
         yield Course(
             number=number,
@@ -95,7 +97,7 @@ def _courses(dome: Dome, rows: Courses, course: float, limit: float) -> Iterator
             joint=joint,
             joint_outside=outside,
             bed_wedge=dome.thickness * (tilts[number] - tilt) if dome.laid is Laid.TILTED else None,
-            crews=crews_of(dome, pieces, number),
+            crews=crews,
             over_limit=dome.laid is Laid.LEVEL and step > limit,
         )
         start = next_start(start, radius, dome.thickness)

@@ -12,7 +12,7 @@ from bermwright.form.dome.profile import DomeProblemError
 from bermwright.handbook.compass import chain_from_pivot, fit_ring, recover, ring_roundness
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from bermwright.form.dome.shapes import DomeForm
     from bermwright.handbook.compass import RingFit, Roundness
@@ -56,6 +56,13 @@ class Correction:
     """Error that the last course still has (m)."""
     flat: bool
     """Whether a stretch of it is straight or dented: stop."""
+    bad_steps: tuple[tuple[float, float], ...]
+    """Where the next course would step out, or in by more than the limit: direction and step-in (rad, m)."""
+
+    @property
+    def goes_on(self) -> bool:
+        """Whether the next course may be laid on it by the table."""
+        return self.back_at is not None and not self.flat and not self.bad_steps
 
     @property
     def flattest(self) -> Reading:
@@ -91,7 +98,21 @@ def correct(form: DomeForm, readings: Sequence[Reading]) -> Correction:
         back_at=int(ahead[int(back[0])].number) if back.size else None,
         left=float(led[-1] - drawn[-1]),
         flat=bool(np.min(roundness.share) < FLATTEST.value),
+        bad_steps=tuple(_bad_steps(form, ring, led, drawn)),
     )
+
+
+def _bad_steps(
+    form: DomeForm, ring: Sequence[Reading], led: np.ndarray, drawn: np.ndarray
+) -> Iterator[tuple[float, float]]:
+    """Places where the next course, laid round, would stand out over this one or in by too much."""
+    if led.size == 1:
+        return
+    most = max(form.step_limit, float(drawn[0] - drawn[1])) + COURSE_TOLERANCE.value
+    for one in ring:
+        step = one.radius - float(led[1])
+        if not -COURSE_TOLERANCE.value <= step <= most:
+            yield one.direction, step
 
 
 def _ahead(form: DomeForm, number: int, led: np.ndarray) -> list[NextCourse]:

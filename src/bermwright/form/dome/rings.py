@@ -99,31 +99,47 @@ def next_start(start: float, radius: float, thickness: float) -> float:
     return (start + min(float(start_shift(middle, LAP.value)), 0.5 * np.pi)) % TURN
 
 
-def crews_of(dome: Dome, pieces: tuple[Piece, ...], number: int) -> tuple[CrewPart, ...]:
+def crews_of(
+    dome: Dome, pieces: tuple[Piece, ...], radius: float, below: tuple[CrewPart, ...]
+) -> tuple[CrewPart, ...]:
     """Which crew lays which part, all going clockwise and coming to their ends together.
 
-    Where openings hold the beginnings in place, the crews meet by turns a little before and behind, so that
-    their ends do not lie over each other.
+    The places where they meet are moved a little where they would lie over those of the course below.
     """
     if not dome.crews:
         return ()
+    tries = [_shared(dome, pieces, aside * LAP.value) for aside in ASIDE]
+    middle = radius + 0.5 * dome.thickness
+    return max(tries, key=lambda parts: min(_apart(parts, below) * middle, LAP.value))
+
+
+ASIDE = (0.0, 0.5, -0.5, 1.0, -1.0, 1.5, -1.5)
+"""How many laps a meeting place may be moved, the least that will do first."""
+
+
+def _shared(dome: Dome, pieces: tuple[Piece, ...], aside: float) -> tuple[CrewPart, ...]:
     shares = work_shares([1.0 / crew.metre_takes for crew in dome.crews])
     whole = sum(piece.length for piece in pieces)
-    aside = 0.0 if pieces[0].whole else (0.5 if number % 2 else -0.5) * LAP.value
     ends = [share * whole + aside for share in np.cumsum(shares).tolist()[:-1]]
     bounds = [0.0, *(min(max(end, 0.1 * whole), 0.9 * whole) for end in ends), whole]
-    parts = []
-    for crew, low, high in zip(dome.crews, bounds[:-1], bounds[1:], strict=True):
-        parts.append(
-            CrewPart(
-                crew=crew.name,
-                start=_direction(pieces, low, after=True) % TURN,
-                end=_direction(pieces, high, after=False) % TURN,
-                length=high - low,
-                seconds=(high - low) * crew.metre_takes,
-            )
+    return tuple(
+        CrewPart(
+            crew=crew.name,
+            start=_direction(pieces, low, after=True) % TURN,
+            end=_direction(pieces, high, after=False) % TURN,
+            length=high - low,
+            seconds=(high - low) * crew.metre_takes,
         )
-    return tuple(parts)
+        for crew, low, high in zip(dome.crews, bounds[:-1], bounds[1:], strict=True)
+    )
+
+
+def _apart(parts: tuple[CrewPart, ...], below: tuple[CrewPart, ...]) -> float:
+    """Least angle between the meeting places of two courses (rad)."""
+    return min(
+        (abs((one.end - other.end + np.pi) % TURN - np.pi) for one in parts[:-1] for other in below[:-1]),
+        default=np.pi,
+    )
 
 
 def _direction(pieces: tuple[Piece, ...], length: float, *, after: bool) -> float:

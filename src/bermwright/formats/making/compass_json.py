@@ -126,6 +126,11 @@ def _correction(one: Correction) -> dict[str, Any]:
         "least_roundness": number(float(one.roundness.share.min())),
         "flat": one.flat,
         "flattest_deg": _turn(one.flattest.direction),
+        "bad_steps": [
+            {"direction_deg": _turn(direction), "step_in_m": number(step)}
+            for direction, step in one.bad_steps
+        ],
+        "goes_on": one.goes_on,
         "recovers": one.back_at is not None,
         "on_the_drawing_at_course": one.back_at,
         "error_left_m": number(one.left),

@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
     from bermwright.form.dome import Correction, DomeForm
 
+MOST_PLACES = 3
+"""Bad places that are named."""
 SHOWN = 12
 """Courses ahead that are printed; the rest lies on the drawing, or cannot be reached."""
 
@@ -24,10 +26,14 @@ def measured_blocks(form: DomeForm, one: Correction, system: str) -> Iterator[Bl
     yield Para(_ring(one, system))
     if one.flat:
         yield Notice(kind="stop", lines=tuple(_flat(one)))
+    if one.bad_steps:
+        yield Notice(kind="stop", lines=tuple(_stepping(one, system)))
     if one.back_at is None:
         yield Notice(kind="stop", lines=(lost(one, system),))
-    else:
+    elif one.goes_on:
         yield Para(back(one))
+    else:
+        yield Para("The table below holds only when that stretch has been put right and measured again.")
     yield Table(
         head=("course", "radius drawn", "radius to lay", "step-in", "chain"),
         rows=tuple(
@@ -70,6 +76,16 @@ def _flat(one: Correction) -> Iterator[str]:
         "A stretch that is straight folds in."
     )
     yield f"Take it down there to the last round course before anything is laid on it ({STRAIGHT_CITE})."
+
+
+def _stepping(one: Correction, system: str) -> Iterator[str]:
+    for direction, step in one.bad_steps[:MOST_PLACES]:
+        way = "out" if step < 0.0 else "in"
+        far = show(abs(step), "mm", 0, system)
+        yield f"At {math.degrees(direction):.0f}° the next course would step {way} by {far}."
+    if len(one.bad_steps) > MOST_PLACES:
+        yield f"So it would at {len(one.bad_steps) - MOST_PLACES} more places."
+    yield "Measure there again; if it is so, take that stretch down to the last course that lies right."
 
 
 def back(one: Correction) -> str:
