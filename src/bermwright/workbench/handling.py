@@ -2,24 +2,31 @@
 
 from __future__ import annotations
 
+import difflib
+import tomllib
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from bermwright.app.desk import ChangedOnDiskError, StaleEditError
+from bermwright.app.live.parts import mirrored_changes
 from bermwright.base.errors import BermwrightError, HouseFileError
-from bermwright.workbench import wording
+from bermwright.formats.house_file import edited, parts
+from bermwright.formats.house_file.files import LARGEST
+from bermwright.formats.house_file.reading import place_of
+from bermwright.workbench import errands, wording
 from bermwright.workbench.seat import RefusedError, Seat
 from bermwright.workbench.wording import key_of
 
 if TYPE_CHECKING:
-    from collections.abc import Awaitable, Callable
+    from collections.abc import Awaitable, Callable, Iterator
 
-    from bermwright.app.desk import Desk
+    from bermwright.house.checks import Key
 
     Message = dict[str, Any]
     Handler = Callable[[Seat, Message], Awaitable[None]]
 
 THEMES, SYSTEMS = ("day", "lamp", "paper"), ("metric", "imperial")
+LONGEST_LABEL = 160
 LEAST_WIDTH, MOST_WIDTH = 280, 4000
 """Width of a drawing (px)."""
 
@@ -55,6 +62,8 @@ def _look(seat: Seat, message: Message) -> Any:  # noqa: ANN401  (a Look)
         changes["system"] = message["units"]
     if isinstance(message.get("width"), int | float):
         changes["width"] = int(min(max(message["width"], LEAST_WIDTH), MOST_WIDTH))
+    if isinstance(message.get("height"), int | float):
+        changes["height"] = int(min(max(message["height"], 0), MOST_WIDTH))
     if "stage" in message and message["stage"] != seat.look.stage:
         changes |= {"stage": _words(message["stage"]), "case": None}
     if "case" in message:
@@ -68,71 +77,160 @@ def _words(given: object) -> str | None:
 
 async def drag(seat: Seat, message: Message) -> None:
     """A handle is being moved."""
-    _may_edit(seat)
+    seat.may_edit()
     seat.drag(message)
 
 
 async def edit(seat: Seat, message: Message) -> None:
     """Change values of the file."""
-    desk = _desk(seat)
+    desk = seat.desk()
     changes = {key_of(str(key)): value for key, value in message.get("changes", [])}
     if not changes:
         raise RefusedError("An edit needs at least one change.")
-    label = str(message.get("label") or "edit")
-    base = message.get("base")
-    await seat.table.by_hand(lambda: desk.edit(changes, label, base=base))
-    await seat.table.changed(label)
+    label = _label(message, "edit")
+    await seat.table.by_hand(lambda: desk.edit(changes, label, base=message.get("base")))
+    await seat.table.changed(label, (seat, message.get("id")))
 
 
 async def text(seat: Seat, message: Message) -> None:
     """The whole file, written by hand."""
-    desk = _desk(seat)
-    whole, label = str(message.get("text", "")), str(message.get("label") or "written by hand")
+    desk, whole = seat.desk(), str(message.get("text", ""))
+    if len(whole.encode("utf-8")) > LARGEST:
+        raise RefusedError("This text is too long for a house file.")
+    label = _label(message, "written by hand")
     await seat.table.by_hand(lambda: desk.write(whole, label, base=message.get("base")))
-    await seat.table.changed(label)
+    await seat.table.changed(label, (seat, message.get("id")))
 
 
-async def undo(seat: Seat, _message: Message) -> None:
+async def undo(seat: Seat, message: Message) -> None:
     """One step back."""
-    desk = _desk(seat)
+    desk = seat.desk()
     label = desk.history.undoes
     await seat.table.by_hand(desk.undo)
-    await seat.table.changed(f"undone: {label}" if label else "nothing to undo")
+    await seat.table.changed(f"undone: {label}" if label else "nothing to undo", (seat, message.get("id")))
 
 
-async def redo(seat: Seat, _message: Message) -> None:
+async def redo(seat: Seat, message: Message) -> None:
     """One step forth."""
-    desk = _desk(seat)
+    desk = seat.desk()
     label = desk.history.redoes
     await seat.table.by_hand(desk.redo)
-    await seat.table.changed(f"done again: {label}" if label else "nothing to do again")
+    said = f"done again: {label}" if label else "nothing to do again"
+    await seat.table.changed(said, (seat, message.get("id")))
 
 
 async def keep(seat: Seat, message: Message) -> None:
     """Write the text in hand into the file."""
-    desk = _desk(seat)
+    desk = seat.desk()
     await seat.table.by_hand(lambda: desk.keep(over=bool(message.get("over"))))
-    for one in tuple(seat.table.seats):
-        await one.revision("kept")
+    await seat.table.stays("kept", (seat, message.get("id")))
 
 
-async def take(seat: Seat, _message: Message) -> None:
+async def take(seat: Seat, message: Message) -> None:
     """Take what stands in the file."""
-    desk = _desk(seat)
+    desk = seat.desk()
     await seat.table.by_hand(desk.take_from_disk)
-    await seat.table.changed("taken from the file")
+    await seat.table.changed("taken from the file", (seat, message.get("id")))
 
 
-def _desk(seat: Seat) -> Desk:
-    _may_edit(seat)
-    if seat.table.desk is None:
+async def part(seat: Seat, message: Message) -> None:
+    """Add, copy, rename, remove or mirror a part."""
+    desk, act = seat.desk(), str(message.get("act", ""))
+    if act not in ACTS:
+        raise RefusedError(f"A part can be: {', '.join(ACTS)}.")
+    where = key_of(str(message.get("kind", "")))
+    name = str(message.get("new_name") or "").strip()
+    values = message.get("at") if isinstance(message.get("at"), dict) else {}
+    place = None if act == "add" else _place(seat, where, message)
+    label = _label(message, f"{message.get('name') or name or where[-1]}: {act}")
+
+    def make(whole: str) -> str:
+        return ACTS[act](whole, where if place is None else place, name, values or {})
+
+    await seat.table.by_hand(lambda: desk.change(make, label, base=message.get("base")))
+    await seat.table.changed(label, (seat, message.get("id")))
+
+
+def _place(seat: Seat, where: Key, message: Message) -> Key:
+    """Which entry is meant: by its number, else by its name; a single table by its place alone."""
+    entries: Any = seat.page().document
+    for step in where:
+        entries = entries[step]
+    if isinstance(entries, dict):
+        return where
+    number = message.get("number")
+    if isinstance(number, int) and 0 <= number < len(entries):
+        return (*where, number)
+    names = [one.get("name") for one in entries]
+    if message.get("name") in names:
+        return (*where, names.index(message["name"]))
+    raise RefusedError("There is no such part.")
+
+
+def _renamed(whole: str, place: Key, name: str, _values: Message) -> str:
+    if not name:
+        raise RefusedError("A part needs a name.")
+    return parts.renamed(whole, place, name)
+
+
+def _mirrored(whole: str, place: Key, _name: str, _values: Message) -> str:
+    table: Any = tomllib.loads(whole)
+    for step in place:
+        table = table[step]
+    changes = mirrored_changes(table, place)
+    if not changes:
+        raise RefusedError("Left and right of this part are alike.")
+    return edited(whole, changes)
+
+
+ACTS: dict[str, Callable[[str, Key, str, Message], str]] = {
+    "add": parts.added,
+    "copy": lambda whole, place, name, _values: parts.copied(whole, place, name or None),
+    "rename": _renamed,
+    "remove": lambda whole, place, _name, _values: parts.removed(whole, place),
+    "mirror": _mirrored,
+}
+"""What can be done with a part: the text of the file before, and after."""
+
+
+async def list_parts(seat: Seat, message: Message) -> None:
+    """The parts of the house, now and after every change."""
+    seat.page()
+    seat.wants_parts = True
+    await seat.parts(message.get("id"))
+
+
+async def written(seat: Seat, message: Message) -> None:
+    """The text of the file in hand."""
+    desk = seat.table.desk
+    if desk is None:
         raise RefusedError("No house file is open.")
-    return seat.table.desk
+    answer = {"say": "written", "number": desk.number, "name": desk.path.name, "text": desk.text}
+    await seat.send(answer, message.get("id"))
 
 
-def _may_edit(seat: Seat) -> None:
-    if not seat.edits:
-        raise RefusedError("This house was shared to look at only.")
+async def differs(seat: Seat, message: Message) -> None:
+    """What stands in the file against what is in hand."""
+    desk = seat.table.desk
+    if desk is None:
+        raise RefusedError("No house file is open.")
+    there = desk.on_disk()
+    lines = list(_lines(desk.text if there is None else there, desk.text))
+    await seat.send({"say": "differs", "lines": lines}, message.get("id"))
+
+
+def _lines(there: str, here: str) -> Iterator[dict[str, str]]:
+    compared = difflib.unified_diff(there.splitlines(), here.splitlines(), n=2, lineterm="")
+    for line in list(compared)[2:]:
+        if line.startswith("@@"):
+            yield {"sign": " ", "text": "…"}
+        else:
+            yield {"sign": line[:1], "text": line[1:]}
+
+
+def _label(message: Message, otherwise: str) -> str:
+    """What an edit is called, at most a line long."""
+    return str(message.get("label") or otherwise)[:LONGEST_LABEL]
 
 
 HANDLERS: dict[str, Handler] = {
@@ -145,7 +243,16 @@ HANDLERS: dict[str, Handler] = {
     "redo": redo,
     "keep": keep,
     "take": take,
+    "part": part,
+    "parts": list_parts,
+    "written": written,
+    "differs": differs,
+    "mends": errands.mends,
+    "remedy": errands.remedy,
+    "job": errands.job,
+    "stop": errands.stop,
 }
+"""What a window may say, and who answers."""
 
 
 async def handle(seat: Seat, message: object) -> None:
@@ -158,11 +265,12 @@ async def handle(seat: Seat, message: object) -> None:
         await HANDLERS[message["say"]](seat, message)
     except StaleEditError as error:
         await seat.send({"say": "wrong", "kind": "stale", "text": str(error)}, to)
-        await seat.revised("changed in another window")
+        await seat.revision("changed in another window")
+        await seat.drawing()
     except ChangedOnDiskError as error:
         await seat.send({"say": "wrong", "kind": "changed", "text": str(error)}, to)
     except HouseFileError as error:
-        mistakes = [wording.mistake_data(one, _keys(message)) for one in error.mistakes]
+        mistakes = [wording.mistake_data(one, _keys(seat, message)) for one in error.mistakes]
         says = " ".join(one["says"] for one in mistakes)
         await seat.send({"say": "wrong", "kind": "mistakes", "text": says, "mistakes": mistakes}, to)
     except BermwrightError as error:
@@ -172,7 +280,10 @@ async def handle(seat: Seat, message: object) -> None:
         await seat.send({"say": "wrong", "kind": "fault", "text": says}, to)
 
 
-def _keys(message: dict[str, Any]) -> dict[str, str]:
-    """Keys of an edit by the words of a mistake's place; only where one value was changed."""
-    del message
-    return {}
+def _keys(seat: Seat, message: dict[str, Any]) -> dict[str, str]:
+    """Keys of an edit by the words of their place in the file."""
+    page, changes = seat.table.page, message.get("changes", [])
+    if page is None or not isinstance(changes, list):
+        return {}
+    keys = [str(one[0]) for one in changes if isinstance(one, list) and one]
+    return {place_of(key_of(key), page.document): key for key in keys}

@@ -46,7 +46,7 @@ class Workers:
         if self.inline:
             self._stops = bytearray(SLOTS)
             self._lines = queues.SimpleQueue()
-            tasks.begin(self._stops, self._lines)
+            tasks.begin(self._stops, self._lines, own_process=False)
             self._pools = {name: ThreadPoolExecutor(1) for name in ("run", "job")}
         else:
             context = multiprocessing.get_context("spawn")

@@ -22,6 +22,7 @@ class Hello(TypedDict):
     units: NotRequired[str]
     """metric or imperial."""
     width: NotRequired[int]
+    height: NotRequired[int]
     """Of the drawing (px)."""
 
 
@@ -36,6 +37,7 @@ class LookAt(TypedDict):
     theme: NotRequired[str]
     units: NotRequired[str]
     width: NotRequired[int]
+    height: NotRequired[int]
     view: NotRequired[str]
     """section, plan or elevation."""
 
@@ -148,6 +150,13 @@ class Job(TypedDict):
     options: NotRequired[dict[str, Any]]
 
 
+class Ask(TypedDict):
+    """Give the parts of the house, the text of the file, or what differs between file and hand."""
+
+    say: Literal["parts", "written", "differs"]
+    id: NotRequired[str]
+
+
 class Stop(TypedDict):
     """End a job."""
 
@@ -181,6 +190,9 @@ class Revision(TypedDict):
     file: str
     house: str
     kept: bool
+    kept_at: str
+    """When the file was last written here, such as `09:41`; empty where it was not."""
+    units: str
     undoes: str | None
     redoes: str | None
     recovered: bool
@@ -341,6 +353,12 @@ class Axes(TypedDict):
     revision: int
     vault: int
     stage: str | None
+    now: dict[str, Any]
+    """stage, case and week in hand."""
+    shape: dict[str, float | None]
+    """rise, span and crown_cover (m), for the small sections."""
+    worst: dict[str, str] | None
+    """stage, name and text of the worst stage."""
     building: list[BuildingStep]
     year: dict[str, Any] | None
     storm: list[Storm]
@@ -434,6 +452,73 @@ class MendsData(TypedDict):
     list: list[MendData]
     says: str
     """Why there are none, or what to know of them."""
+
+
+class FieldData(TypedDict):
+    """One value of a part, with all that a field must know."""
+
+    key: str
+    label: str
+    help: str
+    value: str
+    """As it stands in the file; empty where it does not."""
+    given: bool
+    choices: list[str]
+    low: str
+    high: str
+    because: str
+    unit: str
+    default: str
+    source: str
+    needed: bool
+    asks: str
+    how: str
+    example: str
+
+
+class PartData(TypedDict):
+    """One table of the file."""
+
+    kind: str
+    """Place of its list, such as `opening` or `vault.0.cover`."""
+    kind_label: str
+    name: str
+    at: str
+    """Its own place, such as `opening.2`."""
+    number: int | None
+    vault: str | None
+    copies: bool
+    removes: bool
+    mirrors: bool
+    fields: list[FieldData]
+
+
+class PartsData(TypedDict):
+    """Every part of the house, and what may be added."""
+
+    say: Literal["parts"]
+    to: NotRequired[str]
+    revision: int
+    list: list[PartData]
+    can_add: list[dict[str, str]]
+
+
+class WrittenData(TypedDict):
+    """The text of the file in hand."""
+
+    say: Literal["written"]
+    to: NotRequired[str]
+    number: int
+    name: str
+    text: str
+
+
+class DiffersData(TypedDict):
+    """What stands in the file (-) against what is in hand (+)."""
+
+    say: Literal["differs"]
+    to: NotRequired[str]
+    lines: list[dict[str, str]]
 
 
 class ProgressData(TypedDict):

@@ -10,6 +10,7 @@ from starlette.websockets import WebSocketDisconnect, WebSocketState
 
 from bermwright.app.live.handles import Moved, grips_of, moved, text_in
 from bermwright.app.live.nouns import Look
+from bermwright.app.live.parts import parts_data
 from bermwright.app.live.scene import Easel, draw
 from bermwright.base.errors import BermwrightError, HouseFileError
 from bermwright.formats.house_file.reading import tried
@@ -19,6 +20,8 @@ from bermwright.workbench.wording import key_of, key_text
 if TYPE_CHECKING:
     from starlette.websockets import WebSocket
 
+    from bermwright.adapt.mend.nouns import Proposal
+    from bermwright.app.desk import Desk
     from bermwright.app.live.handles import Grip
     from bermwright.app.live.scene import Drawn
     from bermwright.house import House
@@ -37,6 +40,11 @@ class Seat:
         self.socket = socket
         self.edits = edits
         self.look = Look()
+        self.remedies: dict[int, tuple[int, tuple[Proposal, ...]]] = {}
+        """What was found for a finding, and for which revision."""
+        self.jobs: set[int] = set()
+        self.wants_parts = False
+        """Whether this window keeps the list of parts."""
         self.easel = Easel()
         self._waiting: dict[str, Any] | None = None
         self._dragging: asyncio.Task[None] | None = None
@@ -53,6 +61,27 @@ class Seat:
             except (WebSocketDisconnect, RuntimeError):
                 return
 
+    # ------------------------------------------------------------------ asking
+
+    def may_edit(self) -> None:
+        """Raises `RefusedError` for a window that may only look."""
+        if not self.edits:
+            raise RefusedError("This house was shared to look at only.")
+
+    def desk(self) -> Desk:
+        """The file in hand, for a change."""
+        self.may_edit()
+        if self.table.desk is None:
+            raise RefusedError("No house file is open.")
+        return self.table.desk
+
+    def page(self) -> Page:
+        """The house in hand."""
+        page = self.table.page
+        if page is None:
+            raise RefusedError("No house is open, or its file cannot be read yet.")
+        return page
+
     # ------------------------------------------------------------------ saying
 
     async def everything(self, to: str | None = None) -> None:
@@ -66,12 +95,15 @@ class Seat:
         """Where the file stands."""
         desk = self.table.desk
         if desk is not None:
-            await self.send(wording.revision_message(desk, edits=self.edits, label=label), to)
+            message = wording.revision_message(desk, edits=self.edits, label=label, system=self.look.system)
+            await self.send(message, to)
 
-    async def revised(self, label: str) -> None:
-        """The file has moved."""
-        await self.revision(label)
-        await self.drawing()
+    async def parts(self, to: str | None = None) -> None:
+        """The parts of the house, for a window that keeps their list."""
+        page = self.table.page
+        if page is not None and self.wants_parts:
+            data = await self.table.by_hand(parts_data, page.document)
+            await self.send({"say": "parts", "revision": page.number, **data}, to)
 
     async def drawing(self, to: str | None = None) -> None:
         """Handles and scene of the house in hand."""
@@ -138,12 +170,12 @@ class Seat:
         if page is None:
             return
         revision = result.number if result is not None else page.number
-        await self.send(
-            wording.axes_message(
-                self.table.found, self.look, page.house, revision=revision, stage=self.look.stage
-            ),
-            to,
+        message = wording.axes_message(
+            self.table.found, self.look, page.house, revision=revision, stage=self.look.stage
         )
+        vault = page.house.vaults[min(self.look.vault, len(page.house.vaults) - 1)]
+        message["year"] = self.table.years.get(page.number, {}).get(vault.name)
+        await self.send(message, to)
 
     # ------------------------------------------------------------------ dragging
 

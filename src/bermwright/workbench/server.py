@@ -9,11 +9,12 @@ from typing import TYPE_CHECKING
 from jinja2 import Environment, FileSystemLoader, select_autoescape
 from starlette.applications import Starlette
 from starlette.middleware import Middleware
-from starlette.responses import HTMLResponse, PlainTextResponse, RedirectResponse
+from starlette.responses import FileResponse, HTMLResponse, PlainTextResponse, RedirectResponse
 from starlette.routing import Mount, Route, WebSocketRoute
 from starlette.staticfiles import StaticFiles
 from starlette.websockets import WebSocketDisconnect
 
+from bermwright import __version__
 from bermwright.app.live.telling import MARK
 from bermwright.workbench import beside
 from bermwright.workbench.handling import handle
@@ -51,6 +52,7 @@ def application(table: Table, door: Door) -> Starlette:
     app = Starlette(
         routes=[
             Route("/", page),
+            Route("/made/{job:int}/{name}", made),
             WebSocketRoute("/live", live),
             *beside.routes(),
             Mount("/static", StaticFiles(directory=HERE / "static", check_dir=False), name="static"),
@@ -73,7 +75,19 @@ async def page(request: Request) -> Response:
     if table.desk is None:
         return RedirectResponse("/start", status_code=303)
     found = table.page
-    return render(request, "workbench.html", house=found.house.name if found is not None else None)
+    house = found.house.name if found is not None else table.desk.path.stem
+    return render(request, "workbench.html", house=house, file=table.desk.path.name, version=__version__)
+
+
+async def made(request: Request) -> Response:
+    """Something that a job made, by its plain name."""
+    table: Table = request.app.state.table
+    job, name = request.path_params["job"], request.path_params["name"]
+    folder = (table.made / str(job)).resolve()
+    wanted = (folder / name).resolve()
+    if wanted.parent != folder or not wanted.is_file():
+        return PlainTextResponse("There is no such file.", 404)
+    return FileResponse(wanted, filename=name)
 
 
 def render(request: Request, name: str, **values: object) -> Response:

@@ -37,8 +37,14 @@ class Page:
     house: House
     document: dict[str, Any]
     text: str
+    path: str
     forms: dict[int, VaultForm | None] = field(default_factory=dict)
     grips: dict[int, tuple[Grip, ...]] = field(default_factory=dict)
+
+    @property
+    def name(self) -> str:
+        """The file's name without its folder."""
+        return Path(self.path).name
 
     def form(self, vault: int) -> VaultForm | None:
         """The shape of one vault; None where it is not known."""
@@ -73,6 +79,8 @@ class Table:
         self.workers = workers or Workers()
         self.seats: set[Seat] = set()
         self.result: Result | None = None
+        self.years: dict[int, dict[str, Any]] = {}
+        """The axis of the year by revision and vault, where a winter was reckoned."""
         self._made: tempfile.TemporaryDirectory[str] | None = None
         self._hand: ThreadPoolExecutor | None = None
         self._page: Page | None = None
@@ -108,6 +116,12 @@ class Table:
             raise BermwrightError("The workbench has not been started.")
         return Path(self._made.name)
 
+    def made_for(self, number: int) -> Path:
+        """A folder of its own for what one job makes."""
+        folder = self.made / str(number)
+        folder.mkdir(exist_ok=True)
+        return folder
+
     async def by_hand(self, work: Callable[..., Any], *given: Any) -> Any:  # noqa: ANN401  (whatever it gives)
         """Do something in the one thread that touches house and drawing, in the order of asking."""
         if self._hand is None:
@@ -132,6 +146,7 @@ class Table:
                     house=desk.opened.house,
                     document=parsed(text, desk.path.name),
                     text=text,
+                    path=str(desk.path),
                 )
         return self._page
 
@@ -205,8 +220,19 @@ class Table:
         for seat in tuple(self.seats):
             await seat.send(message)
 
-    async def changed(self, label: str) -> None:
-        """The house has moved: tell every window, draw it anew, and begin a full run."""
+    async def changed(self, label: str, asked: tuple[Seat, str | None] | None = None) -> None:
+        """The house has moved: tell every window, draw it anew, and begin a full run.
+
+        `asked` is the window that moved it, and the message of its that is answered with this.
+        """
         self.follow()
         for seat in tuple(self.seats):
-            await seat.revised(label)
+            await seat.revision(label, asked[1] if asked is not None and asked[0] is seat else None)
+        for seat in tuple(self.seats):
+            await seat.drawing()
+            await seat.parts()
+
+    async def stays(self, label: str, asked: tuple[Seat, str | None]) -> None:
+        """The file has been kept; the house is the same."""
+        for seat in tuple(self.seats):
+            await seat.revision(label, asked[1] if asked[0] is seat else None)

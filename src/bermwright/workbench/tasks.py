@@ -61,16 +61,19 @@ def teller(number: int) -> Progress:
 
 def full(number: int, text: str, name: str) -> Found:
     """Every rule on the house of a text."""
+    from bermwright.app.assessing import threads
     from bermwright.app.live.full import full_run
     from bermwright.formats.house_file import read
 
     opened = read(text, name)
-    return full_run(opened.house, opened.not_read, progress=teller(number))[1]
+    with threads() as pool:
+        return full_run(opened.house, opened.not_read, progress=teller(number), share=pool.map)[1]
 
 
 def mends(number: int, text: str, name: str, rule: str, part: str) -> Mended:
     """What would make one rule hold for one part."""
     from bermwright.adapt.mend.mend import targets
+    from bermwright.app.assessing import threads
     from bermwright.app.mending import NothingToMendError, mends_of
     from bermwright.formats.house_file import read
     from bermwright.rules.assess import assess
@@ -80,7 +83,8 @@ def mends(number: int, text: str, name: str, rule: str, part: str) -> Mended:
     kept: dict[str, Any] = _HERE.setdefault("assessed", {})
     if text not in kept:
         kept.clear()  # one house at a time
-        kept[text] = assess(opened.house, not_read=opened.not_read, progress=told)
+        with threads() as pool:
+            kept[text] = assess(opened.house, not_read=opened.not_read, progress=told, share=pool.map)
     chosen = tuple(one for one in targets(kept[text]) if (one.rule, one.part) == (rule, part))
     if not chosen:
         raise NothingToMendError("This finding holds, or is not there any more.")
@@ -154,11 +158,13 @@ def _templates(house_file: str, folder: Path, options: Mapping[str, Any], told: 
     wishes = TemplateWishes(
         out=_out(house_file, folder, "templates", ".pdf"),
         paper=_one_of(options, "paper", ("A4", "A3")),
+        printer_bar=options.get("printer_bar") or None,
         system=_system(options),
     )
     planned = plan_templates(house_file, wishes)
+    told(f"{planned.sheets} full-size sheets")
     made = make_templates(planned, told)
-    return {"name": made.write()[0].name, "data": {"sheets": planned.sheets}}
+    return {"name": made.write()[0].name, "data": {"sheets": planned.sheets, "pages": made.pages}}
 
 
 def _draw(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:

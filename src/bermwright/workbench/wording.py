@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import tomllib
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
@@ -11,6 +12,8 @@ from bermwright.app.live.telling import MARK, building_axis, finite, found_data,
 from bermwright.base.findings import verdict_of
 from bermwright.base.wording import ratio_text
 from bermwright.book.sheets.screen import MM_PER_PX
+from bermwright.formats.house_file.reading import place_of
+from bermwright.formats.house_file.scan import lines_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -36,8 +39,9 @@ def key_of(text: str) -> Key:
     return tuple(int(part) if part.isdigit() else part for part in text.split("."))
 
 
-def revision_message(desk: Desk, *, edits: bool, label: str) -> m.Revision:
+def revision_message(desk: Desk, *, edits: bool, label: str, system: str) -> m.Revision:
     """Where the file in hand stands."""
+    keys = _places(desk) if desk.mistakes else {}
     house = desk.opened.house if desk.opened is not None else None
     return {
         "say": "revision",
@@ -50,12 +54,23 @@ def revision_message(desk: Desk, *, edits: bool, label: str) -> m.Revision:
         "redoes": desk.history.redoes,
         "recovered": desk.recovered,
         "changed_on_disk": desk.on_disk() is not None,
-        "mistakes": [mistake_data(one) for one in desk.mistakes],
+        "kept_at": desk.kept_at,
+        "units": system,
+        "mistakes": [mistake_data(one, keys) for one in desk.mistakes],
         "readonly": not edits,
         "reviewed": False,
         "mark": MARK,
         "vaults": [vault.name for vault in house.vaults] if house is not None else [],
     }
+
+
+def _places(desk: Desk) -> dict[str, str]:
+    """Keys of the file by the words of their place."""
+    try:
+        document = tomllib.loads(desk.text)
+        return {place_of(key, document): key_text(key) for key in lines_of(desk.text)}
+    except ValueError:
+        return {}
 
 
 def mistake_data(one: FileMistake, keys: Mapping[str, str] | None = None) -> m.Mistake:
@@ -183,11 +198,27 @@ def axes_message(
     """The axes of time under the drawing."""
     vault = house.vaults[min(look.vault, len(house.vaults) - 1)]
     stages: tuple[StageFound, ...] = found.vaults.get(vault.name, ()) if found is not None else ()
+    worst = max(
+        (one for one in stages if one.ratio is not None), key=lambda one: one.ratio or 0.0, default=None
+    )
     return {
         "say": "axes",
         "revision": revision,
         "vault": look.vault,
         "stage": stage,
+        "now": {"stage": stage, "case": look.case, "week": None},
+        "shape": {
+            "rise": finite(vault.rise),
+            "span": finite(vault.span),
+            "crown_cover": finite(vault.mound.crown) if vault.mound is not None else None,
+        },
+        "worst": None
+        if worst is None
+        else {
+            "stage": worst.name,
+            "name": worst.title,
+            "text": f"worst at {worst.name}: {ratio_text(worst.ratio)}",
+        },
         "building": building_axis(stages, look.system),  # type: ignore[typeddict-item]
         "year": None,
         "storm": storm_axis(stages, stage),  # type: ignore[typeddict-item]

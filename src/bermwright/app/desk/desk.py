@@ -8,13 +8,14 @@ from typing import TYPE_CHECKING
 
 from bermwright.app.desk.history import History
 from bermwright.app.desk.journal import Journal
+from bermwright.app.outside.clock import time_of_day
 from bermwright.app.outside.files import write_bytes
 from bermwright.base.errors import BermwrightError, HouseFileError
 from bermwright.formats.house_file import edited, read
 from bermwright.formats.house_file.files import load_text
 
 if TYPE_CHECKING:
-    from collections.abc import Mapping
+    from collections.abc import Callable, Mapping
 
     from bermwright.base.errors import Mistake
     from bermwright.formats.house_file import Opened
@@ -41,6 +42,8 @@ class Desk:
         """The text as it stood in the file when it was opened or kept."""
         self.recovered = False
         """Whether edits were found that had not been kept."""
+        self.kept_at = ""
+        """When the file was last written from here, such as `09:41`."""
         self.number = 0
         """Counts up with every change, undo and redo, so that windows know what is old."""
         self._history = self._found() or History.of(self._kept)
@@ -91,6 +94,14 @@ class Desk:
         with self._lock:
             self._fresh(base)
             text = edited(self.text, changes)
+            read(text, str(self.path))
+            return self._take(text, label)
+
+    def change(self, make: Callable[[str], str], label: str, *, base: int | None = None) -> int:
+        """Change the text by a function of it; the new number. What makes the file wrong is refused."""
+        with self._lock:
+            self._fresh(base)
+            text = make(self.text)
             read(text, str(self.path))
             return self._take(text, label)
 
@@ -169,6 +180,7 @@ class Desk:
                 )
             written = write_bytes(self.path, self.text.encode("utf-8"))
             self._kept = self.text
+            self.kept_at = time_of_day()
             self._journal.add(event="kept", text=self._kept)
             return written
 

@@ -34,6 +34,8 @@ class Look:
     system: str = "metric"
     width: int = 968
     """Width of the drawing (px)."""
+    height: int = 0
+    """Height that there is for it (px); 0 where it may be as tall as it needs."""
     view: str = "section"
 
 

@@ -48,16 +48,16 @@ class Drawn:
 class Easel:
     """What stays between two scenes of one window: its frames, and from where the next curve is sought."""
 
-    frames: dict[tuple[int, int], Frame] = field(default_factory=dict)
+    frames: dict[tuple[int, int, int], Frame] = field(default_factory=dict)
     curves: dict[int, CoverCurve] = field(default_factory=dict)
 
     def frame(self, look: Look, scene: Scene, *, hold: bool) -> Frame:
         """The frame in which a scene is drawn; while a hand drags it is held."""
-        key = (look.vault, look.width)
+        key = (look.vault, look.width, look.height)
         old = self.frames.get(key)
         if old is not None and (hold or old.takes(scene)):
             return old
-        self.frames[key] = frame_of(scene, look.width)
+        self.frames[key] = frame_of(scene, look.width, look.height)
         return self.frames[key]
 
     def form(self, house: House, number: int, *, hold: bool) -> VaultForm:

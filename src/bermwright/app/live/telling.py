@@ -5,14 +5,16 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
-from bermwright.base.findings import Finding, Question, Verdict, verdict_of
+from bermwright.base.findings import Finding, Question, Shown, Verdict, verdict_of
 from bermwright.base.units import show
 from bermwright.base.wording import corner_text, ratio_text, source_text
+from bermwright.book.pages.mend.words import ONLY_HERE, no_way
 from bermwright.rules.registry import rule_named
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Mapping
 
+    from bermwright.adapt.mend.nouns import Mended, Proposal
     from bermwright.app.live.nouns import Found, StageFound
     from bermwright.base.findings import Step
     from bermwright.base.sources import Cite
@@ -187,3 +189,101 @@ def storm_axis(stages: Iterable[StageFound], stage: str | None) -> list[dict[str
         }
         for case in (chosen.cases if chosen is not None else ())
     ]
+
+
+def mend_rows(mended: Mended, system: str) -> tuple[list[dict[str, Any]], str]:
+    """The remedies of a finding, cheapest first, and what to know where there are none."""
+    rows = [_remedy(one, number, system) for number, one in enumerate(mended.proposals, 1)]
+    if rows:
+        return rows, ONLY_HERE
+    if mended.questions:
+        asked = " ".join(f"{one.asks} {one.cheapest_way}" for one in mended.questions)
+        return rows, f"Nothing is guessed here. Answer first: {asked}"
+    return rows, " ".join(mended.remarks) or no_way(mended, system)
+
+
+def _remedy(one: Proposal, number: int, system: str) -> dict[str, Any]:
+    before, after = (
+        f"{rows[0].verdict} {ratio_text(rows[0].ratio)}".strip() for rows in (one.before, one.after)
+    )
+    cost = one.cost.shown()
+    hours, lifted = (
+        value.text(system) if isinstance(value, Shown) else value for value in (cost["hours"], cost["lifted"])
+    )
+    also = [f"Mends too: {'; '.join(one.mends)}."] if one.mends else []
+    also += [f"Then tight or not known: {'; '.join(one.worse)}."] if one.worse else []
+    also += [f"Still failing in the house with it: {one.fails}."] if one.fails else []
+    return {
+        "number": number,
+        "text": " ".join(change.sentence() for change in one.changes),
+        "before": before,
+        "after": after,
+        "why": " ".join(also),
+        "money": str(cost["money"]),
+        "hours": hours,
+        "lifted": f"{lifted} built in",
+        "works": all(
+            row.verdict in {Verdict.HOLDS, Verdict.TIGHT, Verdict.DOES_NOT_APPLY} for row in one.after
+        ),
+        "changes": [[".".join(str(part) for part in key), value] for key, value in one.writes],
+    }
+
+
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+DAYS = (31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31)
+"""Of a year without a leap day."""
+LEAST_FROST = 0.005
+"""Frost that is less deep than this (m) is none."""
+
+
+def year_axis(winter: Mapping[str, Any], system: str) -> dict[str, Any]:
+    """The weeks of a year with the depth of frost in the ground, from what `winter` says of one vault."""
+    weeks = [_week(one, system) for one in winter["weeks"]]
+    frozen = [one["frost"] is not None and one["frost"] > LEAST_FROST for one in weeks]
+    deepest = max(weeks, key=lambda one: one["frost"] or 0.0)
+    return {
+        "weeks": weeks,
+        "months": list(MONTHS),
+        "frozen": _spells(frozen),
+        "frost": deepest["frost"],
+        "deepest": {"at": deepest["week"], "text": deepest["text"]} if any(frozen) else None,
+        "place": winter["weather"]["place"],
+    }
+
+
+def _week(one: Mapping[str, Any], system: str) -> dict[str, Any]:
+    label = _label_of(one["week"])
+    frost, air, room = one["frozen"], one["outdoors"], one["room"]
+    depth = (
+        "no frost in the ground"
+        if not frost or frost <= LEAST_FROST
+        else f"frost {show(frost, 'm', 2, system)} deep"
+    )
+    degrees = [show(value + KELVIN, "degC", 0, system) for value in (air, room)]
+    text = f"{label}: air {degrees[0]}, room {degrees[1]}, {depth}."
+    return {"week": one["week"], "label": label, "air": air, "room": room, "frost": frost, "text": text}
+
+
+KELVIN = 273.15
+"""0 °C in kelvin."""
+
+
+def _label_of(week: int) -> str:
+    """A week of the year by its month: `early March`."""
+    day = 7 * (week - 1) + 3
+    for name, days in zip(MONTHS, DAYS, strict=True):
+        if day < days:
+            return f"{('early', 'mid', 'late')[min(day * 3 // days, 2)]} {name}"
+        day -= days
+    return "late Dec"
+
+
+def _spells(wanted: list[bool]) -> list[list[float]]:
+    """Shares of the year from and to which something lasts."""
+    spells: list[list[float]] = []
+    for place, true in enumerate(wanted):
+        if true and spells and spells[-1][1] == place / len(wanted):
+            spells[-1][1] = (place + 1) / len(wanted)
+        elif true:
+            spells.append([place / len(wanted), (place + 1) / len(wanted)])
+    return spells

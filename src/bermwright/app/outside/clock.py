@@ -9,6 +9,11 @@ from bermwright.base.errors import BermwrightError
 _FIRST, _LAST = 1980, 2999
 
 
+def time_of_day() -> str:
+    """The hour and minute now, such as `09:41`."""
+    return dt.datetime.now().astimezone().strftime("%H:%M")  # noqa: TID251  (the one place with a clock)
+
+
 class DateError(BermwrightError, ValueError):
     """A text that is no date."""
 

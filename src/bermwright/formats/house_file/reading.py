@@ -78,11 +78,12 @@ def tried(document: Mapping[str, Any], changes: Mapping[Key, Any], name: str) ->
 def _with(table: Any, key: Key, value: object) -> Any:  # noqa: ANN401  (plain tables and lists)
     """A copy with one value set or, with None, taken out; the rest is shared."""
     first, *rest = key
-    copy: Any = list(table) if isinstance(table, list) else dict(table)
+    many = isinstance(table, list)
+    copy: Any = list(table) if many else dict(table)
     if rest:
-        inner = copy[first] if isinstance(copy, list) else copy.get(first, {})
+        inner = copy[first] if many else copy.get(first, {})
         copy[first] = _with(inner, tuple(rest), value)
-    elif value is None and isinstance(copy, dict):
+    elif value is None and not many:
         copy.pop(first, None)
     else:
         copy[first] = value

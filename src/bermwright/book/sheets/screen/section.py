@@ -19,8 +19,16 @@ MM_PER_PX = 0.27
 """Lettering of 2.5 mm and lines of 0.5 mm then have the sizes that a screen needs (12.5 px, 1.9 px)."""
 WIDEST, NARROWEST = 90.0, 43.0
 """Most and least pixels to a metre: more shows too little of the mound, less is not read on a phone."""
+LEAST = 24.0
+"""Where the window is low, no fewer pixels to a metre than this."""
+BORDER = 6.0
+"""Of the drawing, left and right (px)."""
+SLACK, SAME = 0.35, (0.85, 1.2)
+"""How far a drawing may outgrow its frame (m), and its scale that of a new one, before it moves."""
 MARGIN = 0.6
 """Ground shown beyond the toes of the mound, and air over the top of it (m)."""
+ROOMY = 700
+"""A narrower window has no room for a person, for heights and for sides (px)."""
 FOOT, HEAD = 12.0, 10.0
 """Room under the ground for the span, and over it for the sides (mm)."""
 
@@ -31,6 +39,8 @@ class Frame:
 
     width: int
     """Of the drawing (px)."""
+    height: int
+    """That there was for it (px); 0 where it may be as tall as it needs."""
     scale: float
     """Pixels to a metre."""
     low: float
@@ -58,30 +68,26 @@ class Frame:
 
     def takes(self, scene: Scene) -> bool:
         """Whether the scene still fits: then nothing on the screen needs to move."""
-        bottom, top = _heights(scene, self.low, self.high)
-        wide = frame_of(scene, self.width)
-        return (
-            self.bottom <= bottom and top <= self.top and 0.8 * self.scale <= wide.scale <= 1.25 * self.scale
-        )
+        wanted = frame_of(scene, self.width, self.height)
+        inside = self.bottom <= wanted.bottom + SLACK and wanted.top <= self.top + SLACK
+        return inside and SAME[0] * self.scale <= wanted.scale <= SAME[1] * self.scale
 
 
-def frame_of(scene: Scene, width: int) -> Frame:
+def frame_of(scene: Scene, width: int, height: int = 0) -> Frame:
     """The frame that shows the vault and as much of its mound as the window takes."""
     left, right = scene.extent()
     left, right = left - MARGIN, right + MARGIN
-    scale = float(np.clip((width - 12.0) / (right - left), NARROWEST, WIDEST))
-    room = (width - 12.0) / scale
-    if right - left > room:
-        left, right = scene.crown_x - 0.5 * room, scene.crown_x + 0.5 * room
     bottom, top = _heights(scene, left, right)
-    return Frame(
-        width=width,
-        scale=scale,
-        low=left,
-        high=right,
-        bottom=bottom - 0.15,
-        top=top + MARGIN,
-    )
+    bottom, top = bottom - 0.15, top + MARGIN
+    scale = float(np.clip((width - 2 * BORDER) / (right - left), NARROWEST, WIDEST))
+    if height:
+        free = height - (FOOT + HEAD) / MM_PER_PX
+        scale = max(min(scale, free / (top - bottom)), LEAST)
+    room = (width - 2 * BORDER) / scale
+    low, high = scene.crown_x - 0.5 * room, scene.crown_x + 0.5 * room
+    if right - left <= room:
+        low, high = left, right
+    return Frame(width=width, height=height, scale=scale, low=low, high=high, bottom=bottom, top=top)
 
 
 def _heights(scene: Scene, low: float, high: float) -> tuple[float, float]:
@@ -101,7 +107,7 @@ def screen_section(
     axis: float | None = None,
 ) -> Sheet:
     """The section in its frame, with the marks of the shown case."""
-    roomy = frame.width >= 700  # a phone has no room for a person and both heights
+    roomy = frame.width >= ROOMY
     dress = Dress(
         figures=Figures(system=system, metres=True),
         axis=axis,

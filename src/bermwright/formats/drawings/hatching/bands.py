@@ -15,7 +15,7 @@ from bermwright.formats.drawings.hatching.chance import chance, spread
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
-    from numpy.typing import ArrayLike, NDArray
+    from numpy.typing import NDArray
 
     Array = NDArray[np.float64]
 
@@ -43,10 +43,10 @@ class Strip:
         )
         return x + v * a, y + v * b
 
-    def along(self, us: ArrayLike, vs: ArrayLike) -> Path:
+    def along(self, us: Array, vs: Array) -> Path:
         """Many places at once."""
-        x = np.interp(us, self.s, self.points[:, 0]) + np.asarray(vs) * np.interp(us, self.s, self.normals[:, 0])
-        y = np.interp(us, self.s, self.points[:, 1]) + np.asarray(vs) * np.interp(us, self.s, self.normals[:, 1])
+        x = np.interp(us, self.s, self.points[:, 0]) + vs * np.interp(us, self.s, self.normals[:, 0])
+        y = np.interp(us, self.s, self.points[:, 1]) + vs * np.interp(us, self.s, self.normals[:, 1])
         return tuple(zip(x.tolist(), y.tolist(), strict=True))
 
     def parallel(self, v: float) -> Path:
@@ -111,7 +111,7 @@ def timber_along(band: Strip) -> Iterator[Path]:
 def timber_across(band: Strip) -> Iterator[Path]:
     """Planks cut across: a joint between each and a ring or two in each."""
     count, pitch = _pitched(band, max(2.4, 2.8 * band.thickness))
-    ends = pitch * np.arange(count + 1, dtype=float)
+    ends: Array = pitch * np.arange(count + 1, dtype=np.float64)
     inside, outside = (band.along(ends, np.full(count + 1, v)) for v in (0.0, band.thickness))
     yield from zip(inside, outside, strict=True)
     if band.thickness < 1.2:
@@ -128,7 +128,7 @@ def turf(band: Strip) -> Iterator[Path]:
     """Blades on the far side of the band, which is the surface."""
     count, pitch = _pitched(band, 0.62)
     grown = [k for k in range(count + 1) if chance(k, 44) < 0.8]
-    feet = band.along(pitch * np.array(grown, dtype=float), np.full(len(grown), band.thickness))
+    feet = band.along(pitch * np.array(grown, dtype=np.float64), np.full(len(grown), band.thickness))
     for k, foot in zip(grown, feet, strict=True):
         size, lean = spread(0.5, 1.45, k, 45), spread(-0.45, 0.6, k, 46)
         yield foot, (foot[0] + lean, foot[1] + size)
@@ -145,7 +145,7 @@ def snow(band: Strip) -> Iterator[Path]:
 def masonry(band: Strip) -> Iterator[Path]:
     """Close slanted strokes from face to face."""
     count, pitch = _pitched(band, 1.1)
-    starts = pitch * np.arange(count, dtype=float)
+    starts: Array = pitch * np.arange(count, dtype=np.float64)
     inside = band.along(starts, np.zeros(count))
     yield from zip(inside, band.along(starts + band.thickness, np.full(count, band.thickness)), strict=True)
 
