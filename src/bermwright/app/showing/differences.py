@@ -44,8 +44,9 @@ def _table(before: Any, after: Any, model: type | None, place: str) -> Iterator[
         elif isinstance(old, dict) or isinstance(new, dict):
             yield from _table(old or {}, new or {}, inner, here)
         elif old != new:
-            words = said.words if said else ""
-            yield Difference(place=here, before=_written(old), after=_written(new), says=words)
+            was, now = _written(old), _written(new)
+            now = f"{now}, other ones" if was == now else now
+            yield Difference(place=here, before=was, after=now, says=said.words if said else "")
 
 
 def _tables(value: object) -> bool:
