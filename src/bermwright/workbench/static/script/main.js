@@ -24,7 +24,6 @@ const wire = new Wire("/live");
 const parts = new Parts(wire, store);
 const section = new Section(wire, store, (place) => parts.choose(place));
 const views = new Views(wire, store, (place) => parts.choose(place));
-views.width = () => section.size().width;
 const writing = new Writing(wire, store, { open: () => showWriting(true), close: () => showWriting(false) });
 const jobs = new Jobs(wire, store);
 const leaves = new Leaves(wire, store, { parts, write: () => writing.open(), look: lookAtFinding });
@@ -64,7 +63,7 @@ function goStage(place) {
   const stage = stagesOf(store.now)[place]?.stage;
   if (stage === undefined) return;
   store.set({ atStage: true });
-  wire.send({ say: "look", stage, view: "section" });
+  wire.send({ say: "look", stage });
 }
 
 /** @param {number} place */
@@ -72,7 +71,7 @@ function goCase(place) {
   const one = casesOf(store.now)[place];
   if (!one) return;
   store.set({ atStage: true });
-  wire.send({ say: "look", case: one.case, view: "section" });
+  wire.send({ say: "look", case: one.case });
 }
 
 /** The drawing goes to the place, stage and case of a finding. @param {any} finding */
@@ -83,7 +82,7 @@ function lookAtFinding(finding) {
   const known = stagesOf(store.now).some((/** @type {any} */ one) => one.stage === finding.stage);
   if (!known) return;
   store.set({ atStage: true });
-  wire.send({ say: "look", vault, stage: finding.stage, case: finding.case, view: "section" });
+  wire.send({ say: "look", vault, stage: finding.stage, case: finding.case });
 }
 
 /** The finding that is open stays open where the new run found it too. @param {any} found */
@@ -102,16 +101,14 @@ function turnLight() {
   keep("light", light);
   store.set({ light });
   document.dispatchEvent(new CustomEvent("light", { detail: light }));
-  wire.send({ say: "look", theme: light, view: "section" });
-  views.asked = undefined;
-  if (store.now.revision) views.ask(store.now.revision);
+  wire.send({ say: "look", theme: light });
 }
 
 function turnUnits() {
   const units = store.now.units === "imperial" ? "metric" : "imperial";
   keep("units", units);
   store.set({ units });
-  wire.send({ say: "look", units, view: "section" });
+  wire.send({ say: "look", units });
 }
 
 /** @param {boolean} open */
@@ -160,7 +157,7 @@ addEventListener("resize", () => {
   const now = section.size();
   if (Math.abs(now.width - width) < 24) return;
   width = now.width;
-  wire.send({ say: "look", view: "section", width: now.width, height: now.height });
+  wire.send({ say: "look", width: now.width, height: now.height });
 });
 
 /** @param {string} name @param {string} otherwise */

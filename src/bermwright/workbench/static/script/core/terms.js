@@ -4,7 +4,7 @@ import { made } from "./made.js";
 
 /** Where a term may be marked. */
 const MARKED = ".says, .why, .advice, .line-says, .asks, .asks-why, .asks-how, .remedy-why, .value > label, .next, .lead";
-const DATA = "/static/glossary.json";
+const DATA = "/glossary";
 
 export class Terms {
   constructor() {
@@ -19,7 +19,7 @@ export class Terms {
   }
 
   async load() {
-    const answer = await fetch(document.body.dataset.glossary ?? DATA);
+    const answer = await fetch(DATA);
     if (!answer.ok) return;
     for (const one of await answer.json()) {
       for (const form of [one.term, ...(one.forms ?? [])]) this.known.set(form.toLowerCase(), one);

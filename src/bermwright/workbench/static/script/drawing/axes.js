@@ -28,15 +28,21 @@ export class Axes {
   }
 
   resized() {
-    if (this.host.clientWidth !== this.width) this.draw();
+    if (this.room() !== this.width) this.draw();
+  }
+
+  /** Width inside the padding (px). */
+  room() {
+    const style = getComputedStyle(this.host);
+    return Math.floor(this.host.clientWidth - Number.parseFloat(style.paddingLeft) - Number.parseFloat(style.paddingRight));
   }
 
   draw() {
     const now = this.store.now;
-    this.width = this.host.clientWidth;
-    if (!now.scene || !this.width) return;
+    this.width = this.room();
+    if (!now.scene || !(this.width > 0)) return;
     const focused = document.activeElement?.getAttribute("data-axis");
-    const box = { width: this.width, left: this.width < 560 ? 12 : LEFT, right: RIGHT };
+    const box = { width: this.width, left: this.width < 560 ? 0 : LEFT, right: this.width < 560 ? 0 : RIGHT };
     const rules = [
       this.rule("building", "Building", buildingAxis(now, { ...box, tall: this.isTall("building") }), this.go.stage),
       now.axes?.year

@@ -6,6 +6,8 @@ import { against, heading } from "./axes.js";
 /** Where things lie, from the top (px). */
 const BOB = 24;
 const MINI = 30;
+/** Columns narrower than this carry a number alone: the stepper names the stage. */
+const NARROW = 40;
 const BARS = 66;
 const ROOM = 12;
 /** Bars above this are broken: the word beside says how much. */
@@ -36,8 +38,14 @@ export function buildingAxis(now, box) {
 export function stagesOf(now) {
   const found = now.axes?.building ?? [];
   const same = found.length && now.axes.vault === now.scene?.vault;
-  if (same) return found;
+  if (same) return now.held || now.scene?.seq ? found.map((/** @type {any} */ one) => live(one, now.scene)) : found;
   return (now.scene?.stages ?? []).map((/** @type {any} */ one) => ({ ...one, stage: one.name, ratio: null, verdict: "unknown" }));
+}
+
+/** The shown stage as the hand has it now. @param {any} one @param {any} scene */
+function live(one, scene) {
+  if (one.stage !== scene.stage || !scene.seq || scene.ratio === undefined) return one;
+  return { ...one, ratio: scene.ratio, ratio_text: scene.ratio_text, verdict: scene.sentence?.verdict ?? one.verdict };
 }
 
 /** Rise, span and cover in metres, read off the handles. @param {any[]} list */
@@ -60,7 +68,8 @@ function level(text) {
 
 /** @param {any[]} stages @param {any} box */
 function tall(stages, box) {
-  const base = BOB + MINI + BARS + ROOM;
+  const mini_ = box.pitch < NARROW ? 0 : MINI;
+  const base = BOB + mini_ + BARS + ROOM;
   const limit = base - BARS / MOST;
   const label = base + 16;
   const words = wordsOf(stages, box);
@@ -72,7 +81,7 @@ function tall(stages, box) {
     box.left > 40 ? drawn("text", { class: "axis-under", x: 0, y: base + 5 }, "used") : null,
     ...stages.flatMap((stage, at) => column(stage, box.spots[at], { ...box, base, limit, label, words: words[at], here: at === box.at })),
   ];
-  const height = label + 34;
+  const height = box.pitch < NARROW ? label + 6 : label + 34;
   if (box.at >= 0) items.push(frame(box, height));
   return { items, height, bobY: BOB - 2 };
 }
@@ -97,7 +106,7 @@ function column(stage, x, box) {
   const scale = BARS / MOST;
   const ratio = Number.isFinite(stage.ratio) ? Math.min(stage.ratio, MOST) : null;
   const wide = Math.min(9, box.pitch * 0.24);
-  const items = [mini(stage, x, BOB + MINI, box)];
+  const items = box.pitch < NARROW ? [] : [mini(stage, x, BOB + MINI, box)];
   if (ratio === null) {
     items.push(drawn("circle", { class: "axis-unknown", cx: x, cy: box.base - 8, r: 4 }));
   } else {
@@ -130,6 +139,7 @@ function labels(stage, x, box) {
   );
   const under = box.label + 28;
   const figure = stage.ratio_text ?? "";
+  if (box.pitch < NARROW) return lines;
   const said = stage.verdict === "fails" && box.pitch > 70 ? `${figure} fails` : figure || short(stage.verdict);
   return [...lines, drawn("text", { class: look, x, y: under, "text-anchor": "middle" }, said)];
 }
@@ -145,10 +155,12 @@ function short(verdict) {
  */
 function wordsOf(stages, box) {
   const letters = Math.floor(box.pitch / 6.1);
+  const narrow = box.pitch < NARROW;
   return stages.map((stage, at) => {
+    if (narrow) return [String(at + 1), ""];
     const lines = twoLines(stage.stage);
     if (lines.every((line) => line.length <= letters)) return lines.length === 1 ? [lines[0], ""] : lines;
-    return letters >= 2 ? [String(at + 1), ""] : ["", ""];
+    return [String(at + 1), ""];
   });
 }
 
@@ -164,7 +176,7 @@ function twoLines(name) {
 function mini(/** @type {any} */ stage, /** @type {number} */ x, /** @type {number} */ ground, /** @type {any} */ box) {
   const shape = box.shape ?? { rise: 2.4, span: 4.8, springing: 0, cover: 0.4 };
   const wide = Math.min(box.pitch * 0.92, 74);
-  const scale = Math.min(wide / (shape.span * 3), 22 / (shape.springing + shape.rise + (shape.cover ?? 0.4)));
+  const scale = Math.min(wide / (shape.span * 2.6), 22 / (shape.springing + shape.rise + (shape.cover ?? 0.4)));
   const half = (shape.span / 2) * scale;
   const foot = ground - Math.max(0, shape.springing) * scale;
   const crown = foot - shape.rise * scale;

@@ -49,6 +49,7 @@ export class Hand {
     if (this.held) this.commit();
     this.held = { handle, moved, place: { x: moved.x, z: moved.z }, fine: false };
     this.first = this.seq;
+    this.hasSent = false;
     this.ending = false;
     this.changed();
   }
@@ -140,6 +141,7 @@ export class Hand {
 
   /** @param {Held} held @param {string} value */
   edit(held, value) {
+    this.hasSent = true;
     this.wire.send({
       say: "edit",
       changes: [[held.moved.key, value]],

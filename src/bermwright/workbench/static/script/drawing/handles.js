@@ -47,8 +47,10 @@ export class Handles {
 
   /** @param {Handle[]} list */
   show(list) {
-    if (this.hand.held && !this.hand.ending) return;
+    this.newest = list;
+    if (this.pressing || (this.hand.held && !this.hand.ending)) return;
     const focused = document.activeElement?.getAttribute("data-handle");
+    this.shownList = list;
     this.list = joined(list);
     this.drawn.clear();
     this.texts.clear();
@@ -150,14 +152,18 @@ export class Handles {
     const mark = this.drawn.get(handle.name);
     mark.focus({ preventScroll: true });
     mark.setPointerCapture(event.pointerId);
+    // A drawing that comes now must not take the mark from under the hand.
+    this.pressing = true;
     const from = { x: event.clientX, y: event.clientY, taken: /** @type {Handle|null} */ (null) };
     const move = (/** @type {PointerEvent} */ now) => this.dragged(handle, from, now);
     const end = (/** @type {PointerEvent} */ now) => {
       mark.removeEventListener("pointermove", move);
       mark.removeEventListener("pointerup", end);
       mark.removeEventListener("pointercancel", end);
+      this.pressing = false;
       if (now.type === "pointercancel") this.hand.giveUp();
       else if (from.taken) this.hand.letGo();
+      else if (this.newest !== this.shownList) this.show(/** @type {Handle[]} */ (this.newest));
     };
     mark.addEventListener("pointermove", move);
     mark.addEventListener("pointerup", end);

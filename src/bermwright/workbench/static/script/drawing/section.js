@@ -6,6 +6,7 @@ import { Board } from "./board.js";
 import { Hand } from "./hand.js";
 import { Handles, joined } from "./handles.js";
 import { Typed } from "./typed.js";
+import { spot } from "./views.js";
 
 /** Radius of the ring round the place of a finding (px). */
 const RING = 30;
@@ -35,7 +36,6 @@ export class Section {
 
   /** @param {any} scene */
   scene(scene) {
-    if ((scene.view_of ?? "section") !== "section") return;
     if (scene.provisional && scene.seq < this.hand.answered) return;
     if (!scene.provisional && this.hand.held && !this.hand.ending) return;
     if (scene.view && scene.svg) this.board.lay(scene);
@@ -62,10 +62,21 @@ export class Section {
   handChanged() {
     if (this.hand.held && !this.wasHeld) this.board.keepOld();
     this.wasHeld = Boolean(this.hand.held);
-    if (!this.wasHeld) this.board.forgetOld();
+    if (!this.wasHeld) this.released();
     document.body.classList.toggle("is-holding", this.wasHeld);
+    // Read aloud what came of it, not every step on the way.
+    at("verdict-text").setAttribute("aria-live", this.wasHeld ? "off" : "polite");
     this.handles.place();
     this.store.set({ held: this.hand.held });
+  }
+
+  /** The hand is empty: old lines go, and handles that came meanwhile are shown. */
+  released() {
+    this.board.forgetOld();
+    // What was changed stays where it was left until the new drawing comes.
+    if (!this.hand.hasSent) for (const handle of this.handles.list) delete (/** @type {any} */ (handle).shown);
+    const newest = this.store.now.handles?.list;
+    if (newest && newest !== this.handles.shownList) this.handles.show(newest);
   }
 
   relaid() {
@@ -98,33 +109,14 @@ export class Section {
   spots() {
     const scene = this.store.now.scene;
     const list = this.board.view ? (scene?.places ?? []) : [];
-    this.places.replaceChildren(...list.map((/** @type {any} */ one) => this.spot(one)));
-  }
-
-  /** @param {{at: string, name: string, box: number[]}} one */
-  spot(one) {
-    const [x0, z0, x1, z1] = one.box;
-    const low = this.board.pixels({ x: Math.min(x0, x1), z: Math.max(z0, z1) });
-    const high = this.board.pixels({ x: Math.max(x0, x1), z: Math.min(z0, z1) });
-    return drawn(
-      "rect",
-      {
-        class: "place",
-        x: low.x,
-        y: low.y,
-        width: Math.max(1, high.x - low.x),
-        height: Math.max(1, high.y - low.y),
-        on: { click: () => this.choose(one.at) },
-      },
-      drawn("title", {}, one.name),
-    );
+    this.places.replaceChildren(...list.map((/** @type {any} */ one) => spot(one, this.board, this.choose)));
   }
 
   /** Handles as steppers show them: both directions apart, without the fixed ones. */
   stepped() {
     return joined(this.store.now.handles?.list ?? [])
       .flatMap((handle) => (handle.also ? [handle, handle.also] : [handle]))
-      .filter((handle) => !handle.fixed);
+      .filter((handle, place, all) => !handle.fixed && all.findIndex((one) => one.key === handle.key) === place);
   }
 
   /** What the drawing should be laid out for. */

@@ -12,6 +12,7 @@ export function stormAxis(now, box) {
   const pitch = (box.width - box.left - box.right) / Math.max(1, cases.length);
   const spots = cases.map((/** @type {any} */ _, /** @type {number} */ at) => box.left + pitch * (at + 0.5));
   const at = Math.max(0, cases.findIndex((/** @type {any} */ one) => one.case === now.scene?.case));
+  if (pitch < 62) return narrow(cases, { ...box, pitch, spots, at });
   const lines = Math.max(1, ...cases.map((/** @type {any} */ one) => folded(one.name, letters(pitch)).length));
   const items = [
     box.left > 40 ? heading(BASE + 4, "Storm") : null,
@@ -33,6 +34,28 @@ export function casesOf(now) {
   if (found.length && now.axes.vault === now.scene?.vault && now.axes.stage === now.scene?.stage) return found;
   const stage = (now.scene?.stages ?? []).find((/** @type {any} */ one) => one.name === now.scene.stage);
   return (stage?.cases ?? []).map((/** @type {any} */ one) => ({ case: one.name, name: one.title, ratio: null, verdict: "unknown" }));
+}
+
+/** On a phone: ticks, and the name of the load in hand alone. @param {any[]} cases @param {any} box */
+function narrow(cases, box) {
+  const one = cases[box.at];
+  const figure = one?.verdict === "fails" ? `${one.ratio_text} fails` : (one?.ratio_text ?? "");
+  const items = cases.map((each, place) =>
+    each.ratio === null || each.ratio === undefined
+      ? drawn("circle", { class: "axis-unknown", cx: box.spots[place], cy: BASE, r: 4.5 })
+      : drawn("path", { class: `axis-tick${against(each.verdict)}`, d: `M${box.spots[place]} ${BASE - 5}v10` }),
+  );
+  const words = [
+    drawn("text", { class: "axis-label is-here", x: 0, y: BASE + 22 }, one?.name ?? ""),
+    drawn("text", { class: `axis-label is-here${against(one?.verdict ?? "")}`, x: box.width, y: BASE + 22, "text-anchor": "end" }, figure),
+  ];
+  return {
+    svg: drawn("svg", { width: box.width, height: BASE + 34, class: "rule-drawing" }, drawn("path", { class: "axis-line", d: `M0 ${BASE}H${box.width}` }), ...items, ...words),
+    at: box.at,
+    spots: box.spots,
+    texts: cases.map((each) => `${each.name}: ${each.ratio_text ?? ""} ${each.verdict}`),
+    bobAt: cases.length ? { x: box.spots[box.at], y: BASE - 4 } : null,
+  };
 }
 
 /** @param {any} one @param {number} x @param {{pitch: number, here: boolean, lines: number}} box */

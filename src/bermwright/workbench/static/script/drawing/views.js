@@ -1,15 +1,27 @@
 /** @file Plan and model beside the section; a click on "larger" swaps one of them with it. */
 
-import { at, made, word } from "../core/made.js";
+import { at, drawn, fill, made, word } from "../core/made.js";
 import { Board } from "./board.js";
 
 const NAMES = { plan: "Plan", model: "Model" };
+/** Drawings of the plan's place when it is large; small it is the site. */
+const DRAWINGS = [
+  ["floor", "floor"],
+  ["site", "site"],
+  ["along", "along"],
+  ["front", "front"],
+  ["left", "left"],
+  ["back", "back"],
+  ["right", "right"],
+];
+/** A house that moves is not drawn from every side at once (ms). */
+const SETTLES = 900;
 
 export class Views {
   /**
    * @param {import("../core/wire.js").Wire} wire
    * @param {import("../core/store.js").Store} store
-   * @param {(at: string) => void} choose
+   * @param {(at: string) => void} choose a part was pointed at
    */
   constructor(wire, store, choose) {
     this.wire = wire;
@@ -18,14 +30,15 @@ export class Views {
     this.sheet = at("sheet");
     this.big = at("big-view");
     this.beside = at("beside");
-    for (const name of /** @type {const} */ (["plan", "model"])) this.caption(name);
+    this.drawing = "floor";
     this.planPlace = made("div", { class: "plan-drawing" });
-    at("plan").append(this.planPlace);
-    this.plan = new Board(this.planPlace);
-    this.hide("plan");
-    this.hide("model");
-    wire.on("scene", (scene) => this.scene(scene));
-    wire.on("revision", (revision) => this.ask(revision));
+    this.ways = made("p", { class: "plan-ways" });
+    for (const name of /** @type {const} */ (["plan", "model"])) this.caption(name);
+    at("plan").append(this.ways, this.planPlace);
+    this.plan = new Board(this.planPlace, () => this.spots());
+    this.places = drawn("g", { class: "places" });
+    this.plan.over.append(this.places);
+    store.on(["revision", "light", "units"], (now) => now.revision && this.soon());
     this.mountModel();
   }
 
@@ -35,40 +48,67 @@ export class Views {
     at(name).append(made("p", { class: "view-name" }, made("b", {}, NAMES[name]), " ", larger));
   }
 
-  /** @param {string} name */
-  hide(name) {
-    at(name).hidden = true;
-    this.beside.hidden = ["plan", "model"].every((one) => at(one).hidden);
+  /** Whether the plan lies in the place of the section. */
+  get planIsLarge() {
+    return at("plan").parentElement === this.big;
+  }
+
+  soon() {
+    clearTimeout(this.timer);
+    this.timer = setTimeout(() => this.fetchPlan(), this.plan.view ? SETTLES : 0);
+  }
+
+  /** The plan is another drawing of the same house. */
+  async fetchPlan() {
+    const { scene, light, units } = this.store.now;
+    const large = this.planIsLarge;
+    const wanted = { drawing: large ? this.drawing : "site", vault: scene?.vault ?? 0, light, units, large: large ? "yes" : "no" };
+    const asked = (this.asked = new URLSearchParams(/** @type {any} */ (wanted)).toString());
+    try {
+      const answer = await fetch(`/plan?${asked}`);
+      if (asked !== this.asked) return;
+      const plan = await answer.json();
+      if (answer.ok) this.show(plan);
+      else fill(this.planPlace, made("p", { class: "quiet" }, plan.wrong));
+    } catch {
+      // The line is down, which is said elsewhere: the plan of before stays.
+    }
+  }
+
+  /** @param {any} plan */
+  show(plan) {
+    if (!this.planPlace.contains(this.plan.sheet)) fill(this.planPlace, this.plan.sheet, this.plan.over);
+    this.shown = plan;
+    this.plan.lay(plan);
+    this.planWays();
+    this.spots();
+  }
+
+  planWays() {
+    const words = this.planIsLarge ? DRAWINGS.map(([name, text]) => word(text, () => this.turn(name), { class: "word is-small", "aria-pressed": name === this.drawing })) : [];
+    fill(this.ways, ...words.flatMap((one, place) => (place ? [" · ", one] : [one])));
   }
 
   /** @param {string} name */
-  show(name) {
-    at(name).hidden = false;
-    this.beside.hidden = false;
+  turn(name) {
+    this.drawing = name;
+    this.planWays();
+    this.fetchPlan();
   }
 
-  /** The plan is another drawing of the same house. @param {any} revision */
-  ask(revision) {
-    if (revision.number === this.asked) return;
-    this.asked = revision.number;
-    this.wire.send({ say: "look", view: "plan", width: 360 });
-    this.wire.send({ say: "look", view: "section", width: this.width?.() });
-  }
-
-  /** @param {any} scene */
-  scene(scene) {
-    if (scene.view_of !== "plan" || !scene.svg || !scene.view) return;
-    this.show("plan");
-    this.plan.lay(scene);
+  /** Parts that can be chosen by pointing at them in the plan. */
+  spots() {
+    if (!this.places) return;
+    const list = this.planIsLarge && this.plan.view ? (this.shown?.places ?? []) : [];
+    fill(this.places, ...list.map((/** @type {any} */ one) => spot(one, this.plan, this.choose)));
   }
 
   async mountModel() {
     try {
       const model = await import("../model.js");
-      this.show("model");
       await model.mount(at("model"), { wire: this.wire, store: this.store });
     } catch {
-      this.hide("model");
+      at("model").hidden = true;
     }
   }
 
@@ -77,22 +117,56 @@ export class Views {
     const view = at(name);
     const isBig = view.parentElement === this.big;
     this.back();
-    if (isBig) return;
-    this.big.replaceChildren(view);
+    if (!isBig) this.enlarge(name, view);
+    if (name === "plan") this.fetchPlan();
+    view.querySelector(`[data-swap="${name}"]`)?.focus();
+  }
+
+  /** @param {string} name @param {HTMLElement} view */
+  enlarge(name, view) {
+    fill(this.big, view);
     this.sheet.dataset.shows = name;
     this.big.hidden = false;
-    view.querySelector(`[data-swap="${name}"]`).textContent = "back to the section";
+    const words = view.querySelector(`[data-swap="${name}"]`);
+    if (words) words.textContent = "back to the section";
+    this.planWays();
   }
 
   /** The section on the board, everything else beside it. */
   back() {
     for (const name of ["plan", "model"]) {
       const view = at(name);
-      if (view.parentElement !== this.beside) this.beside.append(view);
+      if (view.parentElement !== this.beside) this.beside[name === "plan" ? "prepend" : "append"](view);
       view.querySelector(`[data-swap="${name}"]`).textContent = "larger";
     }
-    this.big.replaceChildren();
+    fill(this.big);
     this.big.hidden = true;
     this.sheet.dataset.shows = "section";
+    this.planWays();
   }
+}
+
+/**
+ * A part as a place that can be pointed at.
+ * @param {{at: string, name: string, box: number[]}} one
+ * @param {Board} board
+ * @param {(at: string) => void} choose
+ */
+export function spot(one, board, choose) {
+  const [x0, z0, x1, z1] = one.box;
+  const low = board.pixels({ x: Math.min(x0, x1), z: Math.max(z0, z1) });
+  const high = board.pixels({ x: Math.max(x0, x1), z: Math.min(z0, z1) });
+  return drawn(
+    "rect",
+    {
+      class: "place",
+      x: low.x,
+      y: low.y,
+      width: Math.max(1, high.x - low.x),
+      height: Math.max(1, high.y - low.y),
+      data: { place: one.at },
+      on: { click: () => choose(one.at) },
+    },
+    drawn("title", {}, one.name),
+  );
 }

@@ -1,0 +1,207 @@
+"""A real browser in front of a real workbench: one Chromium for all tests, one server for each house file."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import signal
+import subprocess
+import sys
+import time
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import pytest
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+CHROMIUM = Path("/usr/bin/chromium")
+ARGUMENTS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+PATIENCE = 60.0
+"""How long something may take on a busy machine (s)."""
+NOW = "window.workbench.store.now"
+
+
+@dataclass
+class Served:
+    """One `bermwright open`."""
+
+    process: subprocess.Popen[str]
+    address: str
+    file: Path
+
+    def kill(self) -> None:
+        """End it as a power cut would."""
+        self.process.send_signal(signal.SIGKILL)
+        self._gone()
+
+    def stop(self) -> None:
+        """End it as Ctrl-C would."""
+        if self.process.poll() is None:
+            self.process.send_signal(signal.SIGINT)
+        self._gone()
+
+    def _gone(self) -> None:
+        try:
+            self.process.wait(20)
+        except subprocess.TimeoutExpired:
+            self.process.kill()
+            self.process.wait(5)
+        if self.process.stdout is not None:
+            self.process.stdout.close()
+
+
+def serve(file: Path, port: int = 0) -> Served:
+    """Start the workbench on a file, and read its address."""
+    process = subprocess.Popen(
+        [sys.executable, "-m", "bermwright", "open", str(file), "--no-browser", "--port", str(port)],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        text=True,
+    )
+    assert process.stdout is not None
+    said = ""
+    for line in process.stdout:
+        said += line
+        found = re.search(r"http://\S+", line)
+        if found:
+            return Served(process, found.group(0), file)
+    process.stdout.close()
+    raise AssertionError(f"The workbench did not start: {said}")
+
+
+@dataclass
+class Window:
+    """One window of the workbench, with everything that went wrong in it."""
+
+    page: Any
+    address: str
+    wrong: list[str] = field(default_factory=list)
+    """Errors of the console and of the scripts."""
+    outside: list[str] = field(default_factory=list)
+    """Requests that left this machine."""
+
+    def listen(self) -> None:
+        """Note what goes wrong from now on."""
+        self.page.on("console", lambda one: one.type == "error" and self.wrong.append(one.text))
+        self.page.on("pageerror", lambda error: self.wrong.append(str(error)))
+        self.page.on("request", lambda one: self._inside(one.url) or self.outside.append(one.url))
+
+    def _inside(self, url: str) -> bool:
+        return url.startswith(("http://127.0.0.1:", "ws://127.0.0.1:", "data:", "blob:"))
+
+    def until(self, truth: str, patience: float = PATIENCE) -> None:
+        """Wait for a truth of the page; its own policy forbids that it evaluates one itself."""
+        end = time.monotonic() + patience
+        while not self.page.evaluate(f"Boolean({truth})"):
+            assert time.monotonic() < end, f"waited in vain for {truth}"
+            self.page.wait_for_timeout(40)
+
+    def know(self, what: str) -> Any:  # noqa: ANN401  (whatever the page knows)
+        """Something that the page knows."""
+        return self.page.evaluate(f"{NOW}.{what}")
+
+    def drawn(self) -> None:
+        """Wait for the section and its handles."""
+        self.until(f"window.workbench && {NOW}.scene && {NOW}.handles && document.querySelector('.handle')")
+
+    def checked(self, *, at_least: int = 0) -> None:
+        """Wait for the full run of the revision in hand."""
+        self.until(
+            f"{NOW}.found && {NOW}.found.revision === {NOW}.revision.number"
+            f" && {NOW}.revision.number >= {at_least}"
+        )
+
+    def revised(self, number: int) -> None:
+        """Wait for a revision, and for the drawing of it."""
+        self.until(f"{NOW}.revision.number >= {number} && {NOW}.scene.revision >= {number}")
+
+    def middle(self, handle: str) -> tuple[float, float]:
+        """Where a handle stands on the screen."""
+        box = self.page.locator(f'[data-handle="{handle}"] .handle-ring').bounding_box()
+        return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+    def drag(self, handle: str, right: float, down: float, *, steps: int = 12) -> None:
+        """Drag a handle by some pixels, and let go."""
+        x, y = self.middle(handle)
+        mouse = self.page.mouse
+        mouse.move(x, y)
+        mouse.down()
+        for step in range(1, steps + 1):
+            mouse.move(x + right * step / steps, y + down * step / steps)
+            self.page.wait_for_timeout(16)
+        mouse.up()
+
+
+@pytest.fixture(scope="session")
+def chromium() -> Iterator[Any]:
+    """One browser for all tests."""
+    if not CHROMIUM.exists():
+        pytest.skip(f"{CHROMIUM} is not there: `apt-get install chromium`")
+    playwright = pytest.importorskip("playwright.sync_api")
+    with playwright.sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=str(CHROMIUM), args=ARGUMENTS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def house(tmp_path: Path, repository: Path) -> Path:
+    """The example that does not hold, to be changed."""
+    return shutil.copy(repository / "examples/kettle-hill.toml", tmp_path / "kettle-hill.toml")
+
+
+@pytest.fixture
+def served(house: Path) -> Iterator[Served]:
+    """The workbench on that example."""
+    one = serve(house)
+    yield one
+    one.stop()
+
+
+@pytest.fixture
+def opened(chromium: Any) -> Iterator[Any]:
+    """Opens windows on an address: one room of cookies for all of them, as in one browser."""
+    contexts: list[Any] = []
+
+    def window(address: str, *, width: int = 1440, height: int = 900, light: str = "day", room: Any = None) -> Window:
+        room = room or chromium.new_context(
+            viewport={"width": width, "height": height},
+            color_scheme="dark" if light == "lamp" else "light",
+            reduced_motion="reduce",
+        )
+        contexts.append(room)
+        page = room.new_page()
+        one = Window(page, address)
+        one.listen()
+        page.goto(address)
+        one.drawn()
+        return one
+
+    yield window
+    for context in dict.fromkeys(contexts):
+        context.close()
+
+
+@pytest.fixture
+def again() -> Iterator[Any]:
+    """Starts the workbench another time on a file."""
+    started: list[Served] = []
+
+    def start(file: Path, port: int = 0) -> Served:
+        started.append(serve(file, port))
+        return started[-1]
+
+    yield start
+    for one in started:
+        one.stop()

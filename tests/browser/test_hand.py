@@ -1,0 +1,114 @@
+"""The hand on the drawing: drag, keys, a typed value, undo, and how soon it shows."""
+
+from __future__ import annotations
+
+NOW = "window.workbench.store.now"
+
+
+def test_dragging_the_crown_makes_one_revision_and_undo_takes_it_back(served, opened):
+    window = opened(served.address)
+    window.drag("crown", 0, 50)
+    window.revised(1)
+    assert window.know("revision.label").startswith("rise ")
+    assert window.know("revision.kept") is False
+    now = window.page.evaluate(f"{NOW}.handles.list.find((one) => one.name === 'crown').value")
+    assert 2.5 < float(now.removesuffix(" m")) < 3.7
+    assert 'rise = "4.0 m"' in served.file.read_text()  # the file is changed when it is kept, not before
+
+    window.page.locator("[data-word=undo]").click()
+    window.revised(2)
+    assert window.page.evaluate(f"{NOW}.handles.list.find((one) => one.name === 'crown').value") == "4.0 m"
+    window.page.locator("[data-word=redo]").click()
+    window.revised(3)
+    assert window.page.evaluate(f"{NOW}.handles.list.find((one) => one.name === 'crown').value") == now
+    assert window.wrong == []
+
+
+def test_every_move_is_shown_while_it_is_held_and_the_last_one_counts(served, opened):
+    window = opened(served.address)
+    x, y = window.middle("crown")
+    page = window.page
+    page.mouse.move(x, y)
+    page.mouse.down()
+    for step in range(1, 41):
+        page.mouse.move(x, y + step)
+    window.until(f"{NOW}.held && {NOW}.held.text")
+    window.until(f"{NOW}.scene.seq === window.workbench.section.hand.seq")
+    assert page.locator(".held-was").inner_text() == "was 4.00 m"
+    assert page.locator(".old-lines path").count() > 0
+    assert "provisional" in page.locator("#where").inner_text()
+    held = window.know("held.value")
+    page.mouse.up()
+    window.revised(1)
+    assert page.evaluate(f"{NOW}.handles.list.find((one) => one.name === 'crown').value") == held
+
+
+def test_escape_gives_a_drag_up(served, opened):
+    window = opened(served.address)
+    x, y = window.middle("crown")
+    window.page.mouse.move(x, y)
+    window.page.mouse.down()
+    window.page.mouse.move(x, y + 30, steps=4)
+    window.until(f"{NOW}.scene.seq")
+    window.page.keyboard.press("Escape")
+    window.page.mouse.up()
+    window.until(f"!{NOW}.scene.seq && !{NOW}.held")
+    assert window.know("revision.number") == 0
+
+
+def test_keys_move_a_handle_by_its_steps_and_make_one_revision(served, opened):
+    window = opened(served.address)
+    window.page.locator('[data-handle="crown"]').focus()
+    for key in ("ArrowDown", "ArrowDown", "Shift+ArrowDown", "PageUp"):
+        window.page.keyboard.press(key)
+        window.page.wait_for_timeout(120)
+    window.revised(1)
+    # 4.00 − 0.05 − 0.05 − 0.01 and a page of 0.25 on the next step of 0.05
+    assert window.page.evaluate(f"{NOW}.handles.list.find((one) => one.name === 'crown').value") == "4.15 m"
+    assert window.know("revision.number") == 1
+    assert window.page.evaluate("document.activeElement.dataset.handle") == "crown"
+
+
+def test_a_typed_value_says_what_is_wrong_where_it_stands(served, opened):
+    window = opened(served.address)
+    page = window.page
+    page.locator('[data-handle="crown"]').focus()
+    page.keyboard.press("Enter")
+    page.keyboard.type("99 m")
+    page.keyboard.press("Enter")
+    window.until("document.querySelector('.typed-says.is-wrong')")
+    assert "8 m" in page.locator(".typed-says").inner_text()
+    page.locator(".typed input").fill("9 ft 10 in")
+    page.keyboard.press("Enter")
+    window.revised(1)
+    assert page.locator(".typed").count() == 0
+    assert page.evaluate(f"{NOW}.handles.list.find((one) => one.name === 'crown').text") == "3.00 m"
+    assert page.locator("[data-notice=refusal]").count() == 0
+
+
+def test_a_drag_is_painted_within_a_tenth_of_a_second(served, opened):
+    window = opened(served.address)
+    window.checked()
+    waits = window.page.evaluate(
+        """async () => {
+            const { wire, section, store } = window.workbench;
+            const hand = section.hand;
+            const crown = store.now.handles.list.find((one) => one.name === "crown");
+            const painted = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done)));
+            hand.take(crown);
+            const waits = [];
+            for (let step = 1; step <= 24; step++) {
+                const heard = new Promise((done) => wire.on("scene", (scene) => scene.seq === step && done()));
+                const begun = performance.now();
+                hand.move({ x: 0, z: crown.z - 0.05 * (step % 12 + 1) }, false);
+                await heard;
+                await painted();
+                waits.push(performance.now() - begun);
+            }
+            hand.giveUp();
+            return waits;
+        }"""
+    )
+    middle = sorted(waits)[len(waits) // 2]
+    # 100 ms is promised on a quiet machine (make bench measures it); a test machine may be twice as slow.
+    assert middle < 200, f"median {middle:.0f} ms of {[round(one) for one in waits]}"
