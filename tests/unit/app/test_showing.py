@@ -48,10 +48,18 @@ def test_the_same_file_and_other_remarks_differ_in_nothing():
         ('span = "4 m"', 'span = "4.2 m"', [('vault "room", span', "4 m", "4.2 m")]),
         ('span = "4 m"', "", [('vault "room", span', "4 m", "not given")]),
         ('"50 mm"', '"45 mm"', [('vault "room", cover "lagging", thickness', "50 mm", "45 mm")]),
-        ('at = "front"', 'at = "front"\ndrained = "yes"', [('end "room front planks", drained', "not given", "yes")]),
-        ('["1 m", "2 m"], ', '["1 m", "2.2 m"], ', [('vault "room", points', "3 points", "3 points, other ones")]),
+        (
+            'at = "front"',
+            'at = "front"\ndrained = "yes"',
+            [('end "room front planks", drained', "not given", "yes")],
+        ),
+        (
+            '["1 m", "2 m"], ',
+            '["1 m", "2.2 m"], ',
+            [('vault "room", points', "3 points", "3 points, other ones")],
+        ),
     ],
-)  # fmt: skip
+)
 def test_what_was_changed_is_named_where_it_stands(old, new, says):
     assert told(HOUSE, HOUSE.replace(old, new)) == says
 
