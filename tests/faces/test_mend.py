@@ -5,12 +5,12 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING
 
+import pytest
+
 from bermwright.cli.main import main
 
 if TYPE_CHECKING:
     from pathlib import Path
-
-    import pytest
 
 KETTLE = "examples/kettle-hill.toml"
 FLUE = ("--finding", "flue ends over the snow")
@@ -46,3 +46,13 @@ def test_a_name_that_is_not_against_the_builder_is_told(capsys: pytest.CaptureFi
 def test_where_to_write_needs_to_know_what(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["mend", KETTLE, "-o", "never.toml"]) == 2
     assert "--apply" in capsys.readouterr().err
+
+
+def test_only_what_is_looked_at_counts_for_the_exit_code(capsys: pytest.CaptureFixture[str]) -> None:
+    # Dozens of findings of this house fail; one that can be mended gives 0, one that is not known gives 1.
+    assert main(["mend", KETTLE, *FLUE]) == 0
+    assert "Not looked at yet" in capsys.readouterr().out
+    assert main(["mend", KETTLE, "--finding", "drains-stay-open"]) == 1
+    with pytest.raises(SystemExit):
+        main(["mend", "--help"])
+    assert "the others are listed and do not count" in " ".join(capsys.readouterr().out.split())

@@ -106,7 +106,7 @@ def _of_end(house: House, end: End) -> Iterator[TimberPlace]:
 
     def place(timbers: Timbers, use: int | None, words: str) -> TimberPlace:
         return TimberPlace(
-            timbers=timbers, part=f'{end.at} end of "{end.vault}"', use_class=use, lies=words,
+            timbers=timbers, part=f'end "{end.vault}", {end.at}', use_class=use, lies=words,
             service_class=end.service_class, design_life=vault.design_life, vault=end.vault, at=str(end.at),
         )  # fmt: skip
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.adapt.mend.levers.earth import EARTH_LEVERS
+from bermwright.adapt.mend.levers.lasting import LASTING_LEVERS
 from bermwright.adapt.mend.levers.living import LIVING_LEVERS
 from bermwright.adapt.mend.levers.ribs import RIB_LEVERS
 from bermwright.adapt.mend.levers.supports import SUPPORT_LEVERS
@@ -16,6 +17,8 @@ from bermwright.adapt.mend.levers.works import WORK_LEVERS
 if TYPE_CHECKING:
     from bermwright.adapt.mend.nouns import Lever
 
-LEVERS: tuple[Lever, ...] = (*WORK_LEVERS, *RIB_LEVERS, *EARTH_LEVERS, *SUPPORT_LEVERS, *LIVING_LEVERS)
+LEVERS: tuple[Lever, ...] = (
+    *WORK_LEVERS, *RIB_LEVERS, *EARTH_LEVERS, *SUPPORT_LEVERS, *LIVING_LEVERS, *LASTING_LEVERS,
+)  # fmt: skip
 
 __all__ = ["LEVERS"]

@@ -107,7 +107,8 @@ EARTH_LEVERS = (
         helps=GROUND | {"cover-stays-on-its-sheet"}, amounts=_both_slopes,
     ),
     Lever(
-        name="less soil over the crown", does="Lay less soil over the crown", helps=LOADED | GROUND,
+        name="less soil over the crown", does="Lay less soil over the crown",
+        helps=LOADED | GROUND | {"insulation-is-not-crushed"},
         amounts=ladder("vault.mound", "crown", COVERS, "m", up=False), monotone=False, hours=0.5,
     ),
     Lever(

@@ -85,7 +85,7 @@ def written(value: float, unit: str) -> str | int:
     ('45 mm', 4, '1:2')
     """
     if unit == "slope":
-        return f"1:{round(1.0 / math.tan(value), 2):g}"
+        return "0 %" if value < ALIKE else f"1:{round(1.0 / math.tan(value), 2):g}"
     if not unit:
         return int(value)
     return f"{round(value / SCALES[unit], 6):g} {unit}"

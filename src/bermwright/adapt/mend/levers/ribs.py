@@ -22,7 +22,7 @@ STRONGER = frozenset(
         "ribs-do-not-buckle", "ribs-do-not-tip", "ribs-keep-their-shape", "fill-keeps-to-its-stop-marks",
         "ribs-stand-near-the-ends", "trimmers-carry-for-the-cut-ribs", "ribs-stand-a-fire",
         "shell-stands-the-wind", "wheels-keep-off", "feet-bear", "pieces-can-be-lifted",
-        "neighbours-carry-a-lost-rib", "ribs-stand-a-leak",
+        "neighbours-carry-a-lost-rib", "ribs-stand-a-leak", "house-stands-an-earthquake",
     }
 )  # fmt: skip
 """Rules that stronger or nearer ribs can help."""

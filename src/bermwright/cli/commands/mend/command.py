@@ -11,8 +11,16 @@ if TYPE_CHECKING:
     import argparse
 
 
+CODES = (
+    "Exit codes: 0 a change was found for everything that was looked at, or it holds already; 1 for something "
+    "that was looked at none was found, or it is not known. Without --all only one finding is looked at: the "
+    "others are listed and do not count."
+)
+
+
 def add(parser: argparse.ArgumentParser) -> None:
     """Declare the options."""
+    parser.epilog = CODES
     options.house(parser)
     parser.add_argument(
         "--finding",
