@@ -12,8 +12,8 @@ if TYPE_CHECKING:
 
 
 CODES = (
-    "Exit codes: 0 a change was found for everything that was looked at, or it holds already; 1 for some of it "
-    "none was found, or it is not known. Without --all only one finding is looked at: the others are listed "
+    "Exit codes: 0 a change was found for all that was looked at, or it holds already; 1 for some of it none "
+    "was found, or it is not known. Without --all only one finding is looked at: the others are listed "
     "and do not count."
 )
 
