@@ -1,6 +1,7 @@
 # bermwright: what a person types. Every goal makes .venv when it is missing.
 #
 #   make demo      check the example house and make its site book
+#   make open      open the example in the workbench, in the browser (FILE=... for another house)
 #   make test      everything the program promises, as tests
 #   make check     style, types, layers
 #   make mutate    does the evidence notice a wrong coefficient?
@@ -18,7 +19,7 @@ EXAMPLE := examples/larch-bank.toml
 SECOND := examples/kettle-hill.toml
 
 .DEFAULT_GOAL := help
-.PHONY: help demo test check mutate bench docs pictures clean
+.PHONY: help demo open test check mutate bench docs pictures clean
 
 help:
 	@sed -n 's/^#   //p' Makefile
@@ -47,6 +48,9 @@ demo: .venv/ready
 	$(SAY) "The second example, $(SECOND), does not hold, and is there to teach why:"
 	@echo '    a tall catenary carries itself without bending, but not the earth that is heaped round it.'
 	@echo '    See which stage fails first:  $(RUN) -m bermwright check $(SECOND)'
+
+open: .venv/ready
+	@$(RUN) -m bermwright open $(or $(FILE),$(EXAMPLE))
 
 test: .venv/ready
 	$(SAY) "Style, types and layers first, then every test (some minutes)"

@@ -13,6 +13,8 @@ from starlette.responses import PlainTextResponse, RedirectResponse
 from starlette.websockets import WebSocketClose
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
 COOKIE = "bermwright"
@@ -45,16 +47,26 @@ class Door:
     guest: str | None = None
     """One-time key of a shared address; None where nothing is shared."""
     guests_edit: bool = False
+    told: Callable[[str], None] | None = None
+    """Who is told the key of the next guest."""
     sessions: dict[str, bool] = field(default_factory=dict)
     """What stands in the cookie of a window that was let in, and whether it may edit."""
     used: set[str] = field(default_factory=set)
 
+    def share(self, *, edits: bool, told: Callable[[str], None]) -> None:
+        """Let guests in, each with a key that opens once; `told` gets the first key, then the next ones."""
+        self.guest, self.guests_edit, self.told = secrets.token_urlsafe(12), edits, told
+        told(self.guest)
+
     def open(self, key: str) -> str | None:
         """The session for a one-time key; None where the key is wrong or used up."""
-        for known, edits in ((self.owner, True), (self.guest, self.guests_edit)):
-            if known is not None and known not in self.used and hmac.compare_digest(key, known):
-                self.used.add(known)
-                return self._admitted(edits=edits)
+        if self.owner not in self.used and _same(key, self.owner):
+            self.used.add(self.owner)
+            return self._admitted(edits=True)
+        if self.guest is not None and self.told is not None and _same(key, self.guest):
+            session = self._admitted(edits=self.guests_edit)
+            self.share(edits=self.guests_edit, told=self.told)
+            return session
         return None
 
     def _admitted(self, *, edits: bool) -> str:
@@ -81,6 +93,11 @@ class Door:
         if origin is None:
             return not needs_origin
         return urlsplit(origin).netloc == host and urlsplit(origin).scheme in {"http", "https"}
+
+
+def _same(key: str, known: str) -> bool:
+    """Whether two keys are one, in the same time whatever they are."""
+    return hmac.compare_digest(key.encode("utf-8"), known.encode("utf-8"))
 
 
 class Guard:

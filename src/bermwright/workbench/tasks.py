@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import multiprocessing
+import os
 import shutil
 import signal
 import tempfile
@@ -35,10 +37,18 @@ class NoSuchJobError(BermwrightError):
 def begin(stops: Any, lines: Any, *, own_process: bool = True) -> None:  # noqa: ANN401  (shared between processes)
     """Remember by what a worker is told to end and where it tells how far it is."""
     _HERE["stops"], _HERE["lines"] = stops, lines
-    if own_process and threading.current_thread() is threading.main_thread():
-        with suppress(ValueError):
-            # Ctrl-C in the terminal goes to every process of the group: the server ends its workers itself.
-            signal.signal(signal.SIGINT, signal.SIG_IGN)
+    if own_process:
+        # Ctrl-C in the terminal goes to every process of the group: the server ends its workers itself.
+        signal.signal(signal.SIGINT, signal.SIG_IGN)
+        threading.Thread(target=_with_parent, daemon=True, name="parent").start()
+
+
+def _with_parent() -> None:
+    """End with the server, even where that is killed and can tell nobody."""
+    parent = multiprocessing.parent_process()
+    if parent is not None:
+        parent.join()
+        os._exit(0)
 
 
 def warm() -> None:
