@@ -33,11 +33,13 @@ class TimberPlace:
     design_life: float
     vault: str | None = None
     at: str | None = None
+    named: str = ""
+    """Its own name, for posts, beams and floors."""
 
     @property
     def title(self) -> str:
         """As a sentence begins with it."""
-        words = str(self.timbers) if self.at is None else f"{self.timbers}, {self.at}"
+        words = self.named or (str(self.timbers) if self.at is None else f"{self.timbers}, {self.at}")
         return words[:1].upper() + words[1:]
 
     @property
@@ -143,5 +145,5 @@ def _of_frame(house: House) -> Iterator[TimberPlace]:
             yield TimberPlace(
                 timbers=timbers, part=f'{word} "{one.name}"', use_class=one.service_class,
                 lies="in the room", service_class=one.service_class, design_life=life,
-                vault=getattr(one, "vault", None),
+                vault=getattr(one, "vault", None), named=one.name,
             )  # fmt: skip

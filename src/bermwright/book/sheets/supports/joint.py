@@ -86,7 +86,7 @@ def joint_sheet(
     top = low[1] - FOOT
     items += force_list(forces, top, 2.0)
     items += [
-        figure((105.0, top - LINE * (row + 1)), f"{row + 1}  {words}") for row, (words, _) in enumerate(key)
+        figure((99.0, top - LINE * (row + 1)), f"{row + 1}  {words}") for row, (words, _) in enumerate(key)
     ]
     alt = f"The right foot of {form.name} on its wall. Forces: " + "; ".join(force.words for force in forces)
     return Sheet(
