@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import assess_file, quiet
 from bermwright.app.booking import NothingToDrawError
+from bermwright.app.drawing_set import WHAT, set_sheets
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
@@ -177,12 +178,24 @@ def _openings(
     return tuple(_framed(opened, drawings, "O", date, kind="opening"))
 
 
+def _of_set(what: str) -> Callable[[str, Order, str, Callable[[str], None]], tuple[Sheet, ...]]:
+    """The drawer of the whole set, or of a part of it."""
+
+    def draw(house_file: str, order: Order, date: str, progress: Callable[[str], None]) -> tuple[Sheet, ...]:
+        opened = open_house(house_file)
+        block = _block(opened, "", "G1", date)
+        return set_sheets(opened.house, what, block, system=order.system, progress=progress)
+
+    return draw
+
+
 _DRAWERS = {
     "section": _sections,
     "ribs": _ribs,
     "stages": _stages,
     "supports": _supports,
     "openings": _openings,
+    **{what: _of_set(what) for what in WHAT},
 }
 KINDS = tuple(_DRAWERS)
 

@@ -22,6 +22,7 @@ from bermwright.base.marks import (
     Side,
     StopMark,
 )
+from bermwright.base.units import show
 from bermwright.book.sheets.paper import FIGURE, Board, Figures, figure, note, path_of
 from bermwright.book.sheets.signs import bob, flag, level_texts, level_triangle, red_line
 
@@ -56,7 +57,7 @@ def draw_mark(mark: Mark, view: View, scene: Scene, board: Board, figures: Figur
         case Arrows():
             yield from _arrows(mark, view)
         case FootForce():
-            yield from _foot(mark, view, board)
+            yield from _foot(mark, view, scene, (board, figures))
         case LevelMark():
             at = view.point(mark.spot.x, mark.spot.z)
             yield level_triangle(at)
@@ -242,8 +243,12 @@ def _arrows(mark: Arrows, view: View) -> Iterator[Item]:
             yield Arrow(tail=tail, head=head, pen=Pen.LOAD, ink=Ink.SOFT)
 
 
-def _foot(mark: FootForce, view: View, board: Board) -> Iterator[Item]:
-    """One black arrow in its true direction at the larger inward end, and the range in words."""
+def _foot(mark: FootForce, view: View, scene: Scene, lettering: tuple[Board, Figures]) -> Iterator[Item]:
+    """One black arrow in its true direction at the larger inward end, and the range in words.
+
+    The words stand in the room; where that is too narrow for both feet's, outside of it.
+    """
+    board, figures = lettering
     sign = 1.0 if mark.side is Side.LEFT else -1.0
     at = view.point(mark.spot.x, mark.spot.z)
     down, inward = mark.down[1], max(mark.inward, key=abs)
@@ -251,24 +256,32 @@ def _foot(mark: FootForce, view: View, board: Board) -> Iterator[Item]:
     if size > 0.0 and math.isfinite(size):
         head = (at[0] + sign * FOOT * inward / size, at[1] - FOOT * down / size)
         yield Arrow(tail=at, head=head, pen=Pen.FORCE, layer="force")
-    lines = (_words(mark.down, "down", "up"), _words(mark.inward, "inward", "outward"))
+    ways = ((mark.down, "down", "up"), (mark.inward, "inward", "outward"))
+    lines = [force_range(ends, plus, minus, figures.system) for ends, plus, minus in ways]
+    wide = max(text_width(words, FIGURE) for words in lines)
+    if 2.0 * (wide + FOOT + 3.0) > view.length(scene.form.span):
+        sign = -sign
     anchor = "start" if sign > 0 else "end"
     for k, words in enumerate(lines):
         x = at[0] + sign * (FOOT + 3.0)
         yield board.take(figure((x, at[1] - 5.0 - 4.0 * k), words, anchor))
 
 
-def _words(ends: tuple[float, float], plus: str, minus: str) -> str:
-    """A range of forces in words (kN/m), never with a bare minus sign."""
+def force_range(ends: tuple[float, float], plus: str, minus: str, system: str = "metric") -> str:
+    """A range of forces in words, never with a bare minus sign; kN/m go without saying, pounds do not."""
     low, high = sorted(ends)
     if not (math.isfinite(low) and math.isfinite(high)):
         return f"{plus} unknown"
-    if f"{low / 1e3:.1f}" == f"{high / 1e3:.1f}":
-        return f"{abs(high) / 1e3:.1f} {plus if high >= 0.0 else minus}"
+    if _force(low, system) == _force(high, system):
+        return f"{_force(abs(high), system)} {plus if high >= 0.0 else minus}"
     if low >= 0.0 or high <= 0.0:
-        near, far = sorted((abs(low), abs(high)))
-        return f"{near / 1e3:.1f} to {far / 1e3:.1f} {plus if low >= 0.0 else minus}"
-    return f"{-low / 1e3:.1f} {minus} to {high / 1e3:.1f} {plus}"
+        near, far = (_force(value, system) for value in sorted((abs(low), abs(high))))
+        return f"{near} to {far} {plus if low >= 0.0 else minus}"
+    return f"{_force(-low, system)} {minus} to {_force(high, system)} {plus}"
+
+
+def _force(value: float, system: str) -> str:
+    return f"{value / 1e3:.1f}" if system == "metric" else show(value, "kN/m", 1, system)
 
 
 def _plumb(mark: PlumbLine, view: View, board: Board) -> Iterator[Item]:

@@ -16,9 +16,20 @@ def add(parser: argparse.ArgumentParser) -> None:
     options.house(parser)
     parser.add_argument(
         "--what",
-        choices=("section", "ribs", "stages", "supports", "openings"),
+        choices=(
+            "section",
+            "ribs",
+            "stages",
+            "supports",
+            "openings",
+            "set",
+            "site",
+            "plan",
+            "elevations",
+            "details",
+        ),
         default="section",
-        help="which drawing (section)",
+        help="which drawing (section); set is all of a drawing set, with the list of its sheets",
     )
     options.out(parser, "it; ends in .pdf, .svg or .dxf (default: a PDF beside the house file)")
     options.date(parser)

@@ -35,7 +35,7 @@ def vault_solids(house: House, vault: Vault, form: VaultForm) -> VaultSolids:
     """Everything of one vault that the file describes well enough to be a body."""
     supports = supports_under(house, vault, form)
     below, standing = support_layers(supports, form.length)
-    floor, laid = floor_layers(house, supports, form.length)
+    floor, laid = floor_layers(house, supports, form.length, standing)
     doors, holes = in_ends(house, vault), in_shell(house, vault, form)
     cutters = [cut.body for cut in holes]
     ribs = rib_layer(form, cutters)

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from bermwright.form.solids.bodies import Body, box, solid
+from bermwright.form.solids.bodies import Body, box, solid, without
 from bermwright.form.solids.nouns import Kind, Layer
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from bermwright.form.shapes import VaultForm
     from bermwright.form.solids.nouns import Solid
     from bermwright.house import House, Vault
@@ -137,19 +139,19 @@ def support_layers(supports: tuple[Support, Support], length: float) -> tuple[tu
 
 
 def floor_layers(
-    house: House, supports: tuple[Support, Support], length: float
+    house: House, supports: tuple[Support, Support], length: float, standing: Sequence[Body]
 ) -> tuple[tuple[Layer, ...], list[Body]]:
-    """Floor and the insulation under it, from wall to wall."""
+    """Floor and the insulation under it, from wall to wall; what stands there already is left out."""
     floor = house.ground_heat.floor if house.ground_heat is not None else None
     if floor is None or floor.thickness is None:
         return (), []
     across = (supports[0].inside, supports[1].inside)
-    slab = box(across, (0.0, length), (-floor.thickness, 0.0))
+    slab = without(box(across, (0.0, length), (-floor.thickness, 0.0)), standing)
     layers = [Layer(name="floor", kind=Kind.FLOOR, solids=(solid("floor", Kind.FLOOR, slab),))]
     bodies = [slab]
     if floor.insulation:
         low = -floor.thickness - floor.insulation
-        under = box(across, (0.0, length), (low, -floor.thickness))
+        under = without(box(across, (0.0, length), (low, -floor.thickness)), standing)
         one = solid("floor insulation", Kind.FLOOR_INSULATION, under)
         layers.insert(0, Layer(name="insulation under the floor", kind=Kind.FLOOR_INSULATION, solids=(one,)))
         bodies.append(under)

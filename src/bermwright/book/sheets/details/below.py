@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from bermwright.base.drawing import View
 
 FEWEST = 5e-3
-"""Lengths smaller than this are not dimensioned (m)."""
+"""Levels nearer to the floor than this are the floor's (m)."""
 
 
 def footing(subject: Subject) -> Sheet | None:
@@ -45,11 +45,14 @@ def footing(subject: Subject) -> Sheet | None:
     low, high = strip.low, strip.high
     top = max(0.35, float(subject.form.ground.natural.level(float(high[0]))) + 0.2)
     scale = fitting(float(high[0] - low[0]) + 0.5, top - float(low[2]) + 0.6)
-    view = window((0.5 * float(low[0] + high[0]), 0.5 * (top + float(low[2])) - 0.05), scale)
+    middle = max(0.5 * (top + float(low[2])) - 0.05, _drawn_to(subject) + 0.5e-3 * WINDOW * scale + 0.02)
+    view = window((0.5 * float(low[0] + high[0]), middle), scale)
     figures, board = subject.figures, Board()
     frost, said = _frost(subject)
     inside = [*cut_of(subject, "y", subject.bay, view), *_frost_line(frost, view)]
-    levels = [(0.0, "floor"), (float(low[2]), "underside of footing"), (float(high[2]), "underside of wall")]
+    levels = [(0.0, "floor"), (float(low[2]), "underside of footing")]
+    if abs(float(high[2])) > FEWEST:
+        levels.append((float(high[2]), "top of footing"))
     over = [*_levels(levels, view, board, subject)]
     over += _wall_chain(subject, float(low[0]), float(high[0]), view)
     shows = [
@@ -75,6 +78,12 @@ def _depth(subject: Subject, base: float) -> float:
     return float(subject.form.ground.natural.level(0.0)) - base
 
 
+def _drawn_to(subject: Subject) -> float:
+    """Level down to which ground is drawn (m)."""
+    ground = subject.solids.layer(Kind.GROUND)
+    return min((float(one.low[2]) for one in ground.solids), default=0.0) if ground else 0.0
+
+
 def _frost(subject: Subject) -> tuple[float | None, str]:
     """Level of the frost line in open ground, and words."""
     house, figures = subject.house, subject.figures
@@ -84,8 +93,7 @@ def _frost(subject: Subject) -> tuple[float | None, str]:
     except (BermwrightError, KeyError, ValueError):
         return None, "frost: not known without a packaged climate"
     level = float(subject.form.ground.natural.level(0.0)) - cold.open
-    ground = subject.solids.layer(Kind.GROUND)
-    drawn = min((float(one.low[2]) for one in ground.solids), default=0.0) if ground else 0.0
+    drawn = _drawn_to(subject)
     words = f"frost of a hard winter in open ground {figures.length(cold.open)} deep, without snow"
     return (level if level > drawn else None), words if level > drawn else f"{words}: below this drawing"
 
@@ -157,22 +165,19 @@ def membrane_edge(subject: Subject) -> Sheet | None:
     figures, skirt = subject.figures, SKIRT.value
     foot = (float(band.outer.x[-1]), float(band.outer.z[-1]))
     view = window((foot[0] + 0.05, foot[1] - 0.12), 10.0)
-    walls = subject.solids.layer(Kind.WALL_INSULATION) or subject.solids.layer(Kind.WALL)
-    outer = max((float(one.high[0]) for one in walls.solids), default=foot[0]) if walls else foot[0]
-    top = min(foot[1], subject.form.springing)
-    # Down the outermost face, never back under the insulation.
-    path = (foot, (max(outer, foot[0]), top - 0.02), (max(outer, foot[0]), top - skirt))
+    path = _edge_path(subject, foot, skirt)
     line = tuple(view.point(*at) for at in path)
     inside = [*cut_of(subject, "y", subject.bay, view)]
     inside.append(Band(path=line, thickness=0.7, hatch=Hatch.MEMBRANE, layer="membrane"))
-    ends = [line[1], line[2]]
-    over = chain([0.0, skirt], [ends[1], ends[0]], figures, offset=-7.0)
+    upright = abs(line[2][0] - line[1][0]) < 1.0
+    ends = [line[2], line[1]] if upright else [line[1], line[2]]
+    over = chain([0.0, skirt], ends, figures, offset=-7.0 if upright else 7.0)
     words = Words(
         code="D4",
         title="edge of the membrane",
         shows=(
             f"{band.name}, {figures.length(band.thickness)}",
-            f"down past the foot {figures.length(skirt)} (common practice, no source)",
+            f"past the foot {figures.length(skirt)} (common practice, no source)",
             "laps fall with the water, the upper strip over the lower",
             "its lower edge hangs free into drained soil",
         ),
@@ -182,6 +187,19 @@ def membrane_edge(subject: Subject) -> Sheet | None:
         ),
     )
     return detail(words, view, inside, over)
+
+
+def _edge_path(subject: Subject, foot: tuple[float, float], skirt: float) -> tuple[tuple[float, float], ...]:
+    """Down the outermost face of the wall, or out over the footing where there is none.
+
+    Never back under the insulation; where exactly the edge lies, the file does not say.
+    """
+    walls = subject.solids.layer(Kind.WALL_INSULATION) or subject.solids.layer(Kind.WALL)
+    top = min(foot[1], subject.form.springing)
+    if walls is None:
+        return foot, (foot[0], top + 0.004), (foot[0] + skirt, top + 0.004)
+    outer = max(foot[0], *(float(one.high[0]) for one in walls.solids))
+    return foot, (outer, top - 0.02), (outer, top - 0.02 - skirt)
 
 
 def cover_toe(subject: Subject) -> Sheet | None:

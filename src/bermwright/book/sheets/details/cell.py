@@ -1,4 +1,4 @@
-"""One detail on paper: a window into the house at a large scale, and what it shows and leaves out in words."""
+"""One detail on paper: a window into the house at a large scale, with what it shows and leaves out."""
 
 from __future__ import annotations
 

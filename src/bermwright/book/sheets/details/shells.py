@@ -95,7 +95,7 @@ def crown(subject: Subject) -> Sheet:
     spots = [(x, view.point(0.0, at)[1]) for at in places]
     over: list[Item] = [*chain(places, spots, figures, offset=0.0)]
     y = view.point(0.0, finished)[1]
-    over += [level_triangle((LOW[0] + 2.2, y)), figure((LOW[0] + 4.4, y + 0.6), figures.level(finished))]
+    over += [level_triangle((LOW[0] + 2.2, y)), figure((LOW[0] + 4.4, y + 2.6), figures.level(finished))]
     words = Words(
         code="D3",
         title="crown",
