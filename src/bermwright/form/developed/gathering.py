@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -19,7 +20,7 @@ from bermwright.house import CoverKind, EndKind, OpeningKind, OpeningSide
 from bermwright.house.making.words import Head
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from bermwright.form.developed.shapes import Box, Meeting, SheetPlan
     from bermwright.form.dome.shapes import DomeForm
@@ -56,11 +57,22 @@ class Forms:
         return not (self.boxes or self.sheets or self.meetings or self.cords)
 
 
-def forms_of(house: House, *, settlement: float | None = None) -> Forms:
-    """Everything; `settlement` is that of openings in end walls of earth tubes, which no table says yet."""
+def forms_of(
+    house: House,
+    *,
+    settlement: float | None = None,
+    ready: Mapping[str, VaultForm] = MappingProxyType({}),
+) -> Forms:
+    """Everything that is cut after a pattern.
+
+    `settlement` is that of openings in end walls of earth tubes, which no table says yet; `ready` are
+    geometries that need not be made again, by the name of their vault.
+    """
     domes = {dome.name: dome_form(dome) for dome in house.domes if not missing_for_dome(dome)}
     vaults = {
-        vault.name: vault_form(house, vault) for vault in house.vaults if not missing_for_form(house, vault)
+        vault.name: ready.get(vault.name) or vault_form(house, vault)
+        for vault in house.vaults
+        if not missing_for_form(house, vault)
     }
     waiting: list[Waiting] = [*_unknown_parts(house)]
     boxes = [*_dome_boxes(domes, waiting), *_end_boxes(house, waiting, settlement)]

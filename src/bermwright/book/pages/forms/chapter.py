@@ -42,7 +42,8 @@ LAYING = (
 
 def forms_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
     """The chapter of a house; nothing where nothing is cut after a pattern."""
-    forms = forms_of(assessment.house)
+    ready = {name: study.form for name, study in assessment.studies.items()}
+    forms = forms_of(assessment.house, ready=ready)
     if not (forms.boxes or forms.sheets or forms.meetings):
         return
     yield Heading(text="Boxes, forms and patterns", lead="What is cut, bent and lapped after a drawing.")
