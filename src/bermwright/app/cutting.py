@@ -12,6 +12,7 @@ from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.app.outside.hush import hushed
+from bermwright.app.outside.kernels import cutting_is_ready, while_preparing
 from bermwright.book.pages.cutting import VaultCut, cut_document, cutting_pages, wall_pages, window_pages
 from bermwright.book.sheets.cutting import (
     board_sheets,
@@ -213,7 +214,7 @@ def planned(
 ) -> HousePlan:
     """The plan, without what the solver prints."""
     with hushed():
-        return house_plan(house, forms, progress)
+        return house_plan(house, forms, while_preparing(progress, cutting_is_ready))
 
 
 def vault_cuts(forms: tuple[tuple[Vault, VaultForm], ...]) -> tuple[VaultCut, ...]:

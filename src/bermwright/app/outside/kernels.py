@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any, cast
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+    from types import ModuleType
 
     Progress = Callable[[str], None]
 
@@ -17,14 +18,25 @@ def kernels_are_ready() -> bool:
     """Whether a compiled frame kernel lies on disk that is newer than its source."""
     from bermwright.handbook.frames import kernel
 
-    source, entrance = Path(str(kernel.__file__)), cast("Any", kernel.run_lanes)
+    return _is_kept(kernel, kernel.run_lanes)
+
+
+def cutting_is_ready() -> bool:
+    """The same of the kernel that lays pieces into boards."""
+    from bermwright.handbook.boards.cutting import kernel
+
+    return _is_kept(kernel, kernel.board_after_board)
+
+
+def _is_kept(kernel: ModuleType, function: Callable[..., object]) -> bool:
+    source, entrance = Path(str(kernel.__file__)), cast("Any", function)
     folder = Path(entrance.stats.cache_path)
-    kept = [file.stat().st_mtime for file in folder.glob(f"{source.stem}.run_lanes-*.nbi")]
+    kept = [file.stat().st_mtime for file in folder.glob(f"{source.stem}.{function.__name__}-*.nbi")]
     return bool(kept) and max(kept) >= source.stat().st_mtime
 
 
-def while_preparing(progress: Progress) -> Progress:
+def while_preparing(progress: Progress, ready: Callable[[], bool] = kernels_are_ready) -> Progress:
     """The same progress line; on the first run it says that the kernels are being compiled."""
-    if kernels_are_ready():
+    if ready():
         return progress
     return lambda step: progress(f"{step} ({PREPARING})")

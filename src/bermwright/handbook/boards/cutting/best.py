@@ -89,7 +89,7 @@ def best_cutting(
     _check(wanted, stock, kerf)
     asked = [place for place, one in enumerate(wanted) if one.count > 0]
     whole = in_steps([wanted[place] for place in asked], stock, kerf) if asked and stock else None
-    if whole is None:
+    if whole is None or not whole.fits[whole.stock > 0].any():
         return CuttingPlan(
             cuts=(), missing=tuple(one.count for one in wanted), used=0.0, bound=None, found_by=BOARD_BY_BOARD
         )

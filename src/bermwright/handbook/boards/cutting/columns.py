@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.handbook.boards.cutting.kernel import fill_exactly, trace
+from bermwright.handbook.boards.cutting.kernel import fill_exactly, trace, worth_at_least
 from bermwright.handbook.boards.cutting.sequential import Ways
 
 if TYPE_CHECKING:
@@ -33,6 +33,8 @@ MOST_WAYS = 500
 """So many ways, the cheapest above their worth, are combined to whole boards."""
 NEAR = 1e-4
 """Whole numbers are searched until a plan lies within this share of the ways at hand."""
+FEW = 150
+"""With so few ways the search goes on to the very best."""
 BRANCHES = 400
 """Most branches of that search; a limit in seconds would give another plan on another day."""
 
@@ -48,7 +50,10 @@ class Pool:
     def without(self, drop: NDArray[np.bool_]) -> Pool:
         """The same ways but for some."""
         kept = np.flatnonzero(~drop).tolist()
-        return Pool(kinds=[self.kinds[at] for at in kept], cuts=[self.cuts[at] for at in kept])
+        fresh = Pool()
+        for at in kept:
+            fresh.add(self.kinds[at], self.cuts[at])
+        return fresh
 
     def add(self, kind: int, counts: Whole) -> None:
         """Keep a way that is not known yet."""
@@ -74,7 +79,9 @@ def grow(whole: WholeLists, seeds: list[Ways], goal: float, costliest: float) ->
             pool.add(kind, counts)
         if not found or bound >= goal:
             break
-    return _cheap_ones(whole, pool, (worth, dear), costliest - least), bound
+    cheap = _cheap_ones(whole, pool, (worth, dear), costliest - least)
+    _complete(whole, cheap, (worth, dear), costliest - least)
+    return cheap, bound
 
 
 def _first(whole: WholeLists, seeds: list[Ways]) -> Pool:
@@ -99,6 +106,36 @@ def _cheap_ones(whole: WholeLists, pool: Pool, prices: tuple[Floats, Floats], sp
     above = whole.lists.cost[kinds] / scale - np.array(pool.cuts) @ worth + dear[kinds]
     limit = np.partition(above, MOST_WAYS)[MOST_WAYS] if above.size > MOST_WAYS else np.inf
     return pool.without((above * scale > spare + PAYS) | (above > limit))
+
+
+def _complete(whole: WholeLists, pool: Pool, prices: tuple[Floats, Floats], spare: float) -> None:
+    """Add every other way that a better plan may hold, unless they are too many.
+
+    A plan costs at least the bound and what each of its ways costs above its worth. So the ways that cost
+    no more than that above it are all that a better plan can be made of.
+    """
+    worth, dear = prices
+    lists, scale = whole.lists, float(whole.lists.cost.max())
+    if not np.isfinite(spare):
+        return
+    for group in range(lists.takes.shape[0]):
+        kinds = np.flatnonzero((lists.group == group) & (whole.stock > 0))
+        own = np.flatnonzero(lists.takes[group] & (whole.demand > 0))
+        if not kinds.size or not own.size:
+            continue
+        order = own[np.argsort(-lists.need[own], kind="stable")]
+        need, value, most = lists.need[order], worth[order], whole.demand[order]
+        best, *_ = fill_exactly(need, value, most, int(lists.room[kinds].max()))
+        for kind in kinds.tolist():
+            least = float(lists.cost[kind] / scale + dear[kind] - (spare + PAYS) / scale)
+            found = np.zeros((max(0, MOST_WAYS - len(pool.kinds)), order.size), dtype=np.int64)
+            ways = worth_at_least(need, value, most, best, int(lists.room[kind]), least, found)
+            if ways < 0:
+                return
+            for counts in found[:ways]:
+                full = np.zeros(whole.demand.size, dtype=np.int64)
+                full[order] = counts
+                pool.add(kind, full)
 
 
 def _worth(whole: WholeLists, pool: Pool) -> tuple[Floats, Floats]:
@@ -167,7 +204,7 @@ def in_whole_numbers(whole: WholeLists, pool: Pool) -> Ways | None:
         constraints=LinearConstraint(rows, ub=limits),
         integrality=np.ones(costs.size),
         bounds=Bounds(0, np.inf),
-        options={"mip_rel_gap": NEAR, "node_limit": BRANCHES},
+        options={"mip_rel_gap": NEAR if len(pool.kinds) > FEW else 0.0, "node_limit": BRANCHES},
     )
     if solved.x is None:
         return None

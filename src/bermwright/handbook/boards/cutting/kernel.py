@@ -20,6 +20,10 @@ if TYPE_CHECKING:
     Truth = NDArray[np.bool_]
 
 
+MOST_STEPS = 100_000
+"""Ways of one stretch are looked for no longer than this."""
+
+
 class Lists(NamedTuple):
     """Pieces, stretches of board, and which go together."""
 
@@ -83,6 +87,55 @@ def trace(need: Whole, took: Truth, lots: Whole, sizes: Whole, room: int) -> Who
             counts[lots[lot]] += sizes[lot]
             place -= need[lots[lot]] * sizes[lot]
     return counts
+
+
+@entrance
+def worth_at_least(
+    need: Whole, value: Floats, most: Whole, best: Floats, room: int, least: float, found: Whole
+) -> int:
+    """Every full way to cut a room whose pieces are worth at least so much; how many, or -1 if too many.
+
+    A way is full when no piece that is still wanted finds room. `best` is the greatest value of every
+    room; `found` takes the ways.
+    """
+    last, ways, steps = need.size - 1, 0, 0
+    counts = np.zeros(need.size, dtype=np.int64)
+    rest = np.full(need.size + 1, room)
+    worth = np.zeros(need.size + 1)
+    at = 0
+    counts[0] = min(most[0], room // need[0])
+    while at >= 0:
+        if counts[at] < 0:
+            at -= 1
+            if at >= 0:
+                counts[at] -= 1
+            continue
+        steps += 1
+        rest[at + 1] = rest[at] - counts[at] * need[at]
+        worth[at + 1] = worth[at] + counts[at] * value[at]
+        if worth[at + 1] + best[rest[at + 1]] < least:
+            counts[at] -= 1
+        elif at < last:
+            at += 1
+            counts[at] = min(most[at], rest[at] // need[at])
+        else:
+            if worth[at + 1] >= least and _is_full(need, most, counts, rest[at + 1]):
+                if ways == found.shape[0]:
+                    return -1
+                found[ways] = counts
+                ways += 1
+            counts[at] = -1
+        if steps > MOST_STEPS:
+            return -1
+    return ways
+
+
+@inner
+def _is_full(need: Whole, most: Whole, counts: Whole, rest: int) -> bool:
+    for piece in range(need.size):  # noqa: SIM110  (compiled code has no generators)
+        if counts[piece] < most[piece] and need[piece] <= rest:
+            return False
+    return True
 
 
 @entrance

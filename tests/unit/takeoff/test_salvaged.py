@@ -1,0 +1,168 @@
+"""Windows in hand: the best assignment, by trying every other, and why what stays out stays out."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from itertools import permutations
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from bermwright.app.opening import open_house
+from bermwright.house import OpeningKind, Panes, SafetyGlass, Salvaged, SalvagedKind
+from bermwright.takeoff.light import (
+    assigned,
+    door_leaf,
+    door_leaves,
+    fitted,
+    safety_asked,
+    settings_of,
+    wind_checks,
+)
+
+EXAMPLE = Path(__file__).resolve().parents[3] / "examples" / "larch-bank.toml"
+EMPTY, NEVER = 1e9, 1e12
+
+
+@pytest.fixture(scope="module")
+def house():
+    return open_house(EXAMPLE).house
+
+
+def window(name="w", width=1.0, height=1.0, **more):
+    given = {"kind": SalvagedKind.WINDOW, "panes": Panes.DOUBLE, "opens": True, "glass": 0.004}
+    return Salvaged(name=name, width=width, height=height, **{**given, **more})
+
+
+def listed(house, *items):
+    return replace(house, salvaged=items)
+
+
+def match_of(fitting, name):
+    return next(one for one in fitting.matches if one.opening.name == name)
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_the_assignment_is_the_best_of_all(seed):
+    dice = np.random.default_rng(seed)  # noqa: TID251  (a test draws its own costs)
+    costs = dice.uniform(-500, 500, (3, 4))
+    costs[dice.uniform(size=costs.shape) < 0.3] = NEVER
+    found = assigned(costs.tolist())
+    got = sum(costs[row, found[row]] if row in found else EMPTY for row in range(3))
+    places = [*range(4), None, None, None]
+    least = min(
+        sum(EMPTY if place is None else costs[row, place] for row, place in enumerate(way))
+        for way in set(permutations(places, 3))
+    )
+    assert got == pytest.approx(least)
+    assert len(set(found.values())) == len(found)
+
+
+def test_what_fits_goes_in_and_less_loss_wins(house):
+    fitting = fitted(
+        listed(
+            house,
+            window("poor", 1.05, 1.05, panes=Panes.SINGLE),
+            window("good", 1.05, 1.05, panes=Panes.TRIPLE),
+        ),
+        None,
+    )
+    assert match_of(fitting, "south window").pair.item.name == "good"
+    assert fitting.left == ("poor",)
+    assert not fitting.sun_counted
+    assert fitting.remarks
+
+
+def test_an_opening_larger_than_every_pane_stays_empty_with_the_way_out(house):
+    fitting = fitted(listed(house, window("tiny", 0.3, 0.3)), None)
+    match = match_of(fitting, "south window")
+    assert match.pair is None
+    assert any("have to be packed" in reason for reason in match.reasons)
+    assert any(reason.startswith("Way out: make the hole 320 mm") for reason in match.reasons)
+
+
+def test_a_window_that_is_too_wide_says_by_how_much(house):
+    match = match_of(fitted(listed(house, window("wide", 1.12, 1.0)), None), "south window")
+    assert match.pair is None
+    assert any("40 mm too wide" in reason for reason in match.reasons)
+
+
+def test_a_way_out_wants_a_window_that_opens(house):
+    match = match_of(fitted(listed(house, window("fixed", 1.05, 1.05, opens=False)), None), "south window")
+    assert match.pair is None
+    assert any("does not open" in reason for reason in match.reasons)
+
+
+def test_a_pane_may_lie_on_its_side_and_a_window_may_not(house):
+    holes = tuple(
+        replace(one, width=1.1, height=0.7, opens=False) if one.name == "back window" else one
+        for one in house.openings
+    )
+    lying = replace(house, openings=holes)
+    pane = window("pane", 0.6, 1.0, kind=SalvagedKind.PANE, opens=False)
+    match = match_of(fitted(listed(lying, pane), None), "back window")
+    assert match.pair.turned
+    assert match_of(fitted(listed(lying, window("w", 0.6, 1.0)), None), "back window").pair is None
+
+
+def test_glass_that_nobody_has_described_is_offered_last(house):
+    both = listed(house, window("dark", 1.05, 1.05, panes=None), window("known", 1.05, 1.05))
+    assert match_of(fitted(both, None), "south window").pair.item.name == "known"
+    alone = match_of(fitted(listed(house, window("dark", 1.05, 1.05, panes=None)), None), "south window")
+    assert not alone.pair.known
+    assert any("not described" in reason for reason in alone.reasons)
+
+
+def test_doors_go_into_doors(house):
+    door = Salvaged(name="d", kind=SalvagedKind.DOOR, width=0.92, height=2.02, u_value=1.5, opens=True)
+    fitting = fitted(listed(house, door), None)
+    assert match_of(fitting, "front door").pair.item.name == "d"
+    assert match_of(fitting, "south window").reasons == ("Nothing of this kind is in the list.",)
+
+
+def test_without_a_list_there_is_nothing_to_fit(house):
+    assert fitted(replace(house, salvaged=()), None) is None
+
+
+def test_low_glass_and_glass_overhead_want_safety_glass(house):
+    hole = next(one for one in house.openings if one.name == "south window")
+    assert safety_asked(hole, window()) == ""
+    assert safety_asked(replace(hole, sill=0.3), window())
+    assert not safety_asked(replace(hole, sill=0.3), window(safety=SafetyGlass.LAMINATED))
+    assert safety_asked(replace(hole, kind=OpeningKind.ROOFLIGHT), window())
+
+
+def test_the_wind_asks_more_of_a_larger_pane_and_unknown_stays_unknown(house):
+    fitting = fitted(listed(house, window("a", 1.05, 1.05), window("b", 0.86, 0.86, glass=None)), None)
+    checks = {check.pair.item.name: check for check in wind_checks(house, fitting)}
+    assert checks["a"].needed > checks["b"].needed
+    assert checks["b"].holds is None
+    calm = replace(house, site=replace(house.site, wind=None))
+    assert all(check.holds is None for check in wind_checks(calm, fitting))
+
+
+def test_a_bare_pane_stands_on_two_blocks_at_its_quarter_points(house):
+    holes = tuple(replace(one, opens=False) for one in house.openings)
+    pane = window("pane", 1.0, 0.95, kind=SalvagedKind.PANE, opens=False)
+    fitting = fitted(listed(replace(house, openings=holes), pane), None)
+    setting = settings_of(fitting)[0]
+    assert setting.quarter == pytest.approx(0.25)
+    assert setting.sealed
+    assert setting.thickness == pytest.approx(0.004 + 0.004 + 0.012)
+    assert setting.mass == pytest.approx(0.95 * 0.008 * 2500)
+
+
+def test_a_thicker_core_loses_less_and_weighs_more(house):
+    leaves = door_leaves(house)[0]
+    assert [leaf.u for leaf in leaves] == sorted((leaf.u for leaf in leaves), reverse=True)
+    assert [leaf.mass for leaf in leaves] == sorted(leaf.mass for leaf in leaves)
+
+
+def test_a_leaf_lies_between_core_alone_and_timber_alone(house):
+    door = next(one for one in house.openings if one.kind is OpeningKind.DOOR)
+    leaf = door_leaf(door, 0.12)
+    skins = 0.13 + 0.04 + 2 * 0.02 / 0.13
+    assert 1 / (skins + 0.12 / 0.04) < leaf.u < 1 / (skins + 0.12 / 0.13)
+    assert not math.isnan(leaf.pull)
