@@ -25,6 +25,7 @@ if TYPE_CHECKING:
     from bermwright.app.assessing import Assessed
     from bermwright.base.document import Block, Document
     from bermwright.book.pages import BookInputs
+    from bermwright.form.setout import SurveyPoint
 
 
 class NothingToDrawError(BermwrightError):
@@ -148,7 +149,17 @@ def inputs_of(assessed: Assessed, wishes: Wishes, date: str, extra: tuple[Block,
         system=wishes.system,
         paper=wishes.paper,
         extra=extra,
+        points=_points(assessed, wishes),
     )
+
+
+def _points(assessed: Assessed, wishes: Wishes) -> tuple[SurveyPoint, ...] | None:
+    """Surveyed points of the ground, where the house file names a file of them."""
+    from pathlib import Path
+
+    from bermwright.app.settingout import points_beside
+
+    return points_beside(assessed.opened.house, Path(wishes.folder))[0]
 
 
 def template_sheets(document: Document) -> int:

@@ -11,6 +11,7 @@ from bermwright.base.ranges import Range
 from bermwright.base.units import DIMENSIONS, convert, show, show_range
 from bermwright.book.pages.chapters import house_chapters
 from bermwright.book.pages.inputs import BookInputs, Checked, StopLine, Value, VaultPages
+from bermwright.book.pages.setting_out.gathered import set_out_pages
 from bermwright.book.sheets import supports_of
 from bermwright.book.templates import Nailing, nailing_of
 from bermwright.house.fields import Quantity, Table, Tables, said_of
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from bermwright.base.document import Block
     from bermwright.base.findings import Finding
     from bermwright.base.sources import Cite
+    from bermwright.form.setout import SurveyPoint
     from bermwright.house import House
     from bermwright.house.fields import Said
     from bermwright.rules.assess import Assessment
@@ -50,6 +52,7 @@ def gather(  # noqa: PLR0913  (all by name)
     system: str = "metric",
     paper: str = "A4",
     extra: tuple[Block, ...] = (),
+    points: tuple[SurveyPoint, ...] | None = None,
 ) -> BookInputs:
     """Everything that the site book prints of an assessment."""
     house = assessment.house
@@ -69,7 +72,7 @@ def gather(  # noqa: PLR0913  (all by name)
         not_checked=assessment.not_checked,
         not_read=assessment.not_read,
         vaults=tuple(
-            vault_pages(study, assessment.findings, counted[name], system)
+            vault_pages(study, assessment.findings, counted[name], system, points)
             for name, study in assessment.studies.items()
         ),
         quantities=tuple(counted.values()),
@@ -80,7 +83,13 @@ def gather(  # noqa: PLR0913  (all by name)
     )
 
 
-def vault_pages(study: Study, findings: tuple[Finding, ...], counted: Quantities, system: str) -> VaultPages:
+def vault_pages(
+    study: Study,
+    findings: tuple[Finding, ...],
+    counted: Quantities,
+    system: str,
+    points: tuple[SurveyPoint, ...] | None = None,
+) -> VaultPages:
     """What the pages read of one vault."""
     own = tuple(finding for finding in findings if finding.part == study.part)
     return VaultPages(
@@ -96,6 +105,7 @@ def vault_pages(study: Study, findings: tuple[Finding, ...], counted: Quantities
         axis=study.vault.axis,
         supports=supports_of(study.vault, study.house),
         nailing=_nailing(study),
+        setout=set_out_pages(study.house, study.vault, study.form, points=points, system=system),
     )
 
 

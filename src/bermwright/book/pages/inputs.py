@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from bermwright.base.document import Block
     from bermwright.base.findings import Finding, Question
     from bermwright.base.sources import Cite
+    from bermwright.book.pages.setting_out.gathered import SetOutPages
     from bermwright.book.sheets import Support
     from bermwright.book.templates import Nailing
     from bermwright.form.shapes import VaultForm
@@ -72,6 +73,8 @@ class VaultPages:
     """Direction one looks when walking in (rad from north)."""
     supports: tuple[Support, ...] = ()
     nailing: Nailing | None = None
+    setout: SetOutPages | None = None
+    """Setting out on the ground, curve methods, tools; None where nothing was asked for."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -29,12 +29,19 @@ def site_book(book: BookInputs, *, templates: bool = True) -> Document:
     for vault in book.vaults:
         blocks += stage_pages(vault, book)
     for vault in book.vaults:
-        blocks += [*setting_out_pages(vault, book), *rib_pages(vault, book)]
+        ground, curve, tools = _setout(vault)
+        blocks += [*ground, *setting_out_pages(vault, book), *curve, *rib_pages(vault, book), *tools]
     blocks += [*book.chapters, *quantity_pages(book), *working_pages(book), *reach_pages(book)]
     blocks += source_pages(book)
     if templates:
         blocks += [block for vault in book.vaults for block in template_pages(vault, book)]
     return _document(book, "Site book", tuple(blocks))
+
+
+def _setout(vault: VaultPages) -> tuple[tuple[Block, ...], ...]:
+    """Ground, curve and tools; nothing where they were not made."""
+    made = vault.setout
+    return (made.ground, made.curve, made.tools) if made is not None else ((), (), ())
 
 
 def template_book(book: BookInputs) -> Document:

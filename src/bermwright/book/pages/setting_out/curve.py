@@ -14,7 +14,7 @@ from bermwright.form.setout.ordinates import by_distance, by_height
 if TYPE_CHECKING:
     from bermwright.book.pages.inputs import BookInputs, VaultPages
     from bermwright.form.setout.ordinates import Ordinates
-    from bermwright.form.shapes import RibForm
+    from bermwright.form.shapes import RibForm, VaultForm
 
 _CURVES = ("inside", "centreline", "outside")
 
@@ -22,7 +22,7 @@ _CURVES = ("inside", "centreline", "outside")
 def setting_out_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
     """The curve by ordinates, for a floor, a board or a wall."""
     rib, system = vault.form.rib, book.system
-    heights, distances = by_height(rib, vault.form.springing), by_distance(rib, vault.form.springing)
+    near_crown, near_feet = ordinate_tables(vault.form, system)
     return (
         Heading(
             text=f"Setting out the curve of {vault.name}",
@@ -38,11 +38,11 @@ def setting_out_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
         Columns(
             left=(
                 Heading(text="Near the crown: heights at distances", level=2),
-                *_table("from axis", distances, system),
+                *near_crown,
             ),
             right=(
                 Heading(text="Near the feet: distances at heights", level=2),
-                *_table("height", heights, system),
+                *near_feet,
             ),
             left_share=0.5,
         ),
@@ -50,6 +50,12 @@ def setting_out_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
         _lengths(rib, system),
         Para(_string_note(vault, system)),
     )
+
+
+def ordinate_tables(form: VaultForm, system: str) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
+    """Ordinates by distance near the crown, and by height near the feet."""
+    distances, heights = by_distance(form.rib, form.springing), by_height(form.rib, form.springing)
+    return _table("from axis", distances, system), _table("height", heights, system)
 
 
 def _table(first: str, ordinates: Ordinates, system: str) -> tuple[Block, ...]:

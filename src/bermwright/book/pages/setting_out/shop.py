@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Figure, Heading, Para, Points, Table
 from bermwright.base.units import show
+from bermwright.book.pages.setting_out.curve import ordinate_tables
 from bermwright.book.sheets.setout import curve_sheet
 
 if TYPE_CHECKING:
@@ -26,7 +27,18 @@ def shop_pages(out: SetOut, system: str) -> tuple[Block, ...]:
 
 
 def shop_tables(out: SetOut, system: str) -> tuple[Block, ...]:
-    """The numbers alone, without drawings."""
+    """The numbers alone, without drawings; the ordinates first."""
+    near_crown, near_feet = ordinate_tables(out.form, system)
+    return (
+        Heading(text="Ordinates near the crown: heights over the springing", level=2),
+        *near_crown,
+        Heading(text="Ordinates near the feet: distances from the axis", level=2),
+        *near_feet,
+        *_without_drawings(out, system),
+    )
+
+
+def _without_drawings(out: SetOut, system: str) -> tuple[Block, ...]:
     return tuple(block for block in shop_pages(out, system) if not isinstance(block, Figure))
 
 
