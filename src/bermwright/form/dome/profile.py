@@ -9,7 +9,7 @@ import numpy as np
 from bermwright.base.errors import BermwrightError
 from bermwright.form.dome.shapes import Face
 from bermwright.handbook import curves
-from bermwright.house.checks.dome import rise_of
+from bermwright.house.checks.made.dome import rise_of
 from bermwright.house.making.words import DomeCurve
 
 if TYPE_CHECKING:

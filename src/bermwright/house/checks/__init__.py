@@ -10,11 +10,11 @@ from typing import TYPE_CHECKING
 
 from bermwright.house.checks.air import air_checks
 from bermwright.house.checks.common import Check, Contradiction, Key, beginnings
-from bermwright.house.checks.dome import dome_checks
 from bermwright.house.checks.fire import fire_checks
 from bermwright.house.checks.ground_heat import ground_heat_checks
 from bermwright.house.checks.heat import heat_checks
 from bermwright.house.checks.lasting import lasting_checks
+from bermwright.house.checks.made.dome import dome_checks
 from bermwright.house.checks.openings import opening_checks
 from bermwright.house.checks.site import site_checks
 from bermwright.house.checks.stages import stage_checks
