@@ -12,6 +12,7 @@ import { Store } from "./core/store.js";
 import { Terms } from "./core/terms.js";
 import { Wire } from "./core/wire.js";
 import { Axes } from "./drawing/axes.js";
+import { ask as askRemedies } from "./findings/remedies.js";
 import { stagesOf } from "./drawing/building.js";
 import { Section } from "./drawing/section.js";
 import { Steppers } from "./drawing/steppers.js";
@@ -25,11 +26,11 @@ const parts = new Parts(wire, store);
 const section = new Section(wire, store, (place) => parts.choose(place));
 const views = new Views(wire, store, (place) => parts.choose(place));
 const writing = new Writing(wire, store, { open: () => showWriting(true), close: () => showWriting(false) });
-const jobs = new Jobs(wire, store);
+const jobs = new Jobs(wire, store, (message) => writing.read(message));
 const leaves = new Leaves(wire, store, { parts, write: () => writing.open(), look: lookAtFinding });
 
-new Verdict(store, (id) => leaves.open(id), (job) => wire.send({ say: "stop", job }));
-new Axes(at("axes"), store, { stage: goStage, week: (week) => store.set({ week }), storm: goCase });
+new Verdict(store, (id) => whatWouldHold(id), (job) => wire.send({ say: "stop", job }));
+new Axes(at("axes"), store, { stage: goStage, week: (place) => store.set({ week: store.now.axes.year.weeks[place].week }), storm: goCase });
 new Steppers(section, store, goStage);
 new TitleBlock(wire, store, { light: turnLight, units: turnUnits, job: (what) => jobs.begin(what) });
 new Notices(wire, store, { write: (line) => writing.open(line), compare: () => writing.compare() });
@@ -83,6 +84,13 @@ function lookAtFinding(finding) {
   if (!known) return;
   store.set({ atStage: true });
   wire.send({ say: "look", vault, stage: finding.stage, case: finding.case });
+}
+
+/** From the sentence over the drawing straight to the changes that would hold. @param {any} id */
+function whatWouldHold(id) {
+  leaves.open(id);
+  const finding = store.now.found.findings.find((/** @type {any} */ one) => one.id === id);
+  if (store.now.mends[id]?.revision !== store.now.revision.number) askRemedies(finding, { store, wire });
 }
 
 /** The finding that is open stays open where the new run found it too. @param {any} found */

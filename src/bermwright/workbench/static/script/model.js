@@ -4,7 +4,9 @@ import { made, word } from "./core/made.js";
 
 const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
 const ALT = "The house as a model. Arrow keys turn it, plus and minus bring it nearer, Home puts it back.";
+/** After an edit the bodies are made anew once it is quiet for so long (ms). */
 const SETTLES = 350;
+const MIDSUMMER = 172;
 
 /**
  * Put the model into a place of the page.
@@ -34,8 +36,8 @@ export class Model {
     this.says = made("p", { class: "model-says", role: "status" });
     this.words = made("div", { class: "model-words" });
     place.append(this.canvas, this.says, this.words);
-    this.day = today();
-    this.hour = 12;
+    this.day = MIDSUMMER;
+    this.hour = 10;
   }
 
   /** @param {number} number */
@@ -229,11 +231,6 @@ function dated(day) {
 
 function timed(hour) {
   return `${String(Math.floor(hour)).padStart(2, "0")}:${String(Math.round((hour % 1) * 60)).padStart(2, "0")}`;
-}
-
-function today() {
-  const now = new Date();
-  return Math.min(365, Math.floor((now - new Date(now.getFullYear(), 0, 0)) / 86400000));
 }
 
 /** Whether the server says why there is nothing to show. @param {Response} answer */

@@ -26,7 +26,7 @@ export class Terms {
     }
     if (!this.known.size) return;
     const forms = [...this.known.keys()].sort((a, b) => b.length - a.length).map(escaped);
-    this.pattern = new RegExp(`(?<![\\p{L}])(${forms.join("|")})(?![\\p{L}])`, "giu");
+    this.pattern = new RegExp(`(?<![\\p{L}\\[_.-])(${forms.join("|")})(?![\\p{L}_\\]-])`, "giu");
     this.mark(document.body);
     this.watch = new MutationObserver((news) => news.forEach((one) => one.addedNodes.forEach((node) => node instanceof HTMLElement && this.mark(node))));
     this.watch.observe(document.body, { childList: true, subtree: true });

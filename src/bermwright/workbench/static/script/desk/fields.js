@@ -28,7 +28,7 @@ function text(field, id, ways) {
     type: "text",
     value: field.value ?? "",
     placeholder: field.default ? String(field.default) : (field.example ?? ""),
-    readonly: ways.readonly,
+    readonly: ways.readonly || isLine(field),
     autocomplete: "off",
     spellcheck: "false",
     "aria-describedby": `${id}-says`,
@@ -41,6 +41,11 @@ function text(field, id, ways) {
       },
     },
   });
+}
+
+/** A line through points is written in the file itself. @param {any} field */
+function isLine(field) {
+  return String(field.value ?? "").startsWith("[");
 }
 
 /** @param {any} field @param {string} id @param {any} ways */
@@ -56,12 +61,18 @@ function choice(field, id, ways) {
 function leave(input, field, ways) {
   const now = input.value.trim();
   if (now === (field.value ?? "")) return;
-  ways.send(field.key, now === "" ? null : now, `${field.label} ${now || "taken out"}`);
+  ways.send(field.key, now === "" ? null : plain(field, now), `${field.label} ${now || "taken out"}`);
+}
+
+/** A count is a number in the file, everything else a text with its unit. @param {any} field @param {string} now */
+function plain(field, now) {
+  return !field.unit && !field.choices?.length && /^-?\d+(\.\d+)?$/.test(now) ? Number(now) : now;
 }
 
 /** Help, range and source in one quiet line. @param {any} field */
 function said(field) {
   const range = field.low && field.high ? `${field.low} to ${field.high}` : field.low ? `from ${field.low}` : field.high ? `up to ${field.high}` : "";
   const standard = field.default && !field.value ? `Not written: ${field.default} is taken.` : "";
-  return [field.help, range && `${range}${field.because ? ` (${field.because})` : ""}.`, standard, field.source && `Source: ${field.source}.`].filter(Boolean).join(" ");
+  const asked = !field.value && field.asks ? `${field.asks} ${field.how}` : "";
+  return [field.help, range && `${range}${field.because ? ` (${field.because})` : ""}.`, standard, asked, isLine(field) && "Change it in the file.", field.source && `Source: ${field.source}.`].filter(Boolean).join(" ");
 }

@@ -1,11 +1,23 @@
 /** @file What takes longer: its progress, a word to stop it, and what came of it. Nothing waits for it. */
 
+/** @type {Record<string, string>} */
+const NAMES = {
+  book: "Making the site book.",
+  draw: "Making the drawings.",
+  templates: "Making the templates.",
+  shape: "Looking for a better curve.",
+  winter: "Reckoning the winter.",
+  count: "Counting.",
+};
+
 export class Jobs {
   /**
    * @param {import("../core/wire.js").Wire} wire
    * @param {import("../core/store.js").Store} store
+   * @param {(message: any) => void} read show a text that was made
    */
-  constructor(wire, store) {
+  constructor(wire, store, read) {
+    this.read = read;
     this.wire = wire;
     this.store = store;
     wire.on("progress", (message) => this.progress(message));
@@ -18,7 +30,7 @@ export class Jobs {
 
   /** @param {string} what @param {any} [options] */
   begin(what, options = {}) {
-    this.store.set({ job: { what, step: `Making the ${what}.`, share: null }, made: null });
+    this.store.set({ job: { what, step: NAMES[what] ?? "Making it.", share: null }, made: null });
     this.asked = this.wire.send({ say: "job", what, options });
   }
 
@@ -38,6 +50,7 @@ export class Jobs {
   /** @param {any} message */
   done(message) {
     this.store.set({ job: null, made: message.url ? message : this.store.now.made });
+    if (message.data?.text) this.read(message);
   }
 
   /** @param {any} message */

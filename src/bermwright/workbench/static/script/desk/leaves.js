@@ -32,8 +32,12 @@ export class Leaves {
     else if (leaf === "parts") this.ways.parts.draw(this.host);
     else if (finding) drawOpened(this.host, finding, { store: this.store, wire: this.wire, close: () => this.close(), look: this.ways.look });
     else this.list.draw(this.host);
+    const came = finding && this.store.now.mends?.[finding.id];
     this.host.scrollTop = shown === this.shown ? keep : shown === "findings " ? (this.listAt ?? 0) : 0;
     this.shown = shown;
+    // Remedies that have just come are brought into sight.
+    if (came && came !== this.seenMends) this.host.querySelector("#remedies")?.scrollIntoView({ block: "start" });
+    this.seenMends = came;
   }
 
   words() {

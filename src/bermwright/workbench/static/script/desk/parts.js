@@ -49,8 +49,8 @@ export class Parts {
     const rows = parts.list.map((/** @type {any} */ part) =>
       made(
         "li",
-        {},
-        made("button", { type: "button", class: "part-open", data: { part: part.at }, on: { click: () => this.turn(part.at) } }, made("span", { class: "part-kind" }, part.kind_label ?? part.kind), made("b", {}, part.name || ""), mark(part)),
+        { class: `depth-${Math.min(2, part.at.split(".").filter((one) => Number.isNaN(Number(one))).length - 1)}` },
+        made("button", { type: "button", class: "part-open", data: { part: part.at }, on: { click: () => this.turn(part.at) } }, made("b", {}, part.name || part.kind_label), part.name ? made("span", { class: "part-kind" }, part.kind_label) : null, mark(part)),
       ),
     );
     return [made("p", { class: "quiet lead" }, "Everything the file describes. Choose one to see and change its values."), made("ul", { class: "parts" }, ...rows), this.adding(parts)];
@@ -70,7 +70,7 @@ export class Parts {
     const name = made("input", { id: "add-name", type: "text", placeholder: "its name", autocomplete: "off" });
     const add = (/** @type {Event} */ event) => {
       event.preventDefault();
-      this.send({ act: "add", kind: kind.value, new_name: name.value.trim(), label: `${kind.value} added` });
+      this.send({ act: "add", kind: kind.value, new_name: name.value.trim(), label: `${kind.selectedOptions[0].textContent} added` });
     };
     return made("form", { class: "adding", on: { submit: add } }, made("label", { for: "add-kind" }, "Add a part"), kind, made("label", { for: "add-name", class: "visually-hidden" }, "Its name"), name, made("button", { class: "button" }, "Add"));
   }
@@ -90,7 +90,7 @@ export class Parts {
     const fields = part.fields.map((/** @type {any} */ field) => fieldOf(field, { ...ways, mistake: this.wrongAt(field.key, mistakes) }));
     return [
       made("p", {}, word("all parts", () => this.turn(null))),
-      made("header", { class: "part-head" }, made("h3", {}, `${part.kind_label ?? part.kind} `, made("b", {}, part.name ?? "")), this.readonly ? null : this.acts(part)),
+      made("header", { class: "part-head" }, made("h3", {}, part.name || part.kind_label, part.name ? made("span", { class: "part-kind" }, ` ${part.kind_label}`) : null), this.readonly ? null : this.acts(part)),
       made("div", { class: "values" }, ...fields),
     ];
   }

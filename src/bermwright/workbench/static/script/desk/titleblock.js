@@ -8,6 +8,12 @@ const PRINTS = [
   ["draw", "drawings"],
   ["templates", "templates"],
 ];
+/** What takes longer to reckon than the drawing can wait for. */
+const RECKONED = [
+  ["shape", "a better curve"],
+  ["winter", "the winter"],
+  ["count", "quantities"],
+];
 const PLACES = [
   ["/start", "start"],
   ["/sketch", "sketch"],
@@ -40,9 +46,9 @@ export class TitleBlock {
       this.field("revision", "", made("b", { class: "figure" }, String(revision?.number ?? "")), " ", ...this.undo(revision)),
       this.field("file", "", made("span", { class: "file" }, name(revision?.file))),
       this.field(revision && !revision.kept ? "not kept yet" : "kept", "", ...this.kept(revision)),
-      this.field("units", "", this.word(now.units, this.ways.units, "units")),
-      this.field("print", "wide", ...this.print()),
-      this.field("light", "", this.word(now.light, this.ways.light, "light")),
+      this.field("units, light", "", this.word(now.units, this.ways.units, "units"), ", ", this.word(now.light, this.ways.light, "light")),
+      this.field("print", "whole", ...this.jobs(PRINTS), " · ", made("a", { class: "word", href: `/model.glb?revision=${revision?.number ?? 0}`, download: "house.glb" }, "model")),
+      this.field("reckon", "whole", ...this.jobs(RECKONED)),
       this.work(now),
       this.field("go to", "whole", ...spaced(PLACES.map(([path, text]) => made("a", { class: "word", href: path }, text)))),
     );
@@ -71,13 +77,13 @@ export class TitleBlock {
   kept(revision) {
     if (!revision) return [""];
     if (revision.readonly && !revision.kept) return ["not by this window"];
-    if (revision.kept) return [revision.kept_at ?? "as in the file"];
+    if (revision.kept) return [revision.kept_at || "as in the file"];
     return [this.word("keep", () => this.wire.send({ say: "keep" }), "keep", { title: "Write this revision into the file (Ctrl S)" })];
   }
 
-  print() {
-    const list = PRINTS.map(([what, text]) => this.word(text, () => this.ways.job(what), what));
-    return spaced(list);
+  /** @param {string[][]} list */
+  jobs(list) {
+    return spaced(list.map(([what, text]) => this.word(text, () => this.ways.job(what), what)));
   }
 
   /** What is being made, with a word to stop it; or what was made last. @param {any} now */

@@ -14,13 +14,14 @@ export class Verdict {
     this.store = store;
     this.open = open;
     this.stop = stop;
-    store.on(["scene", "found", "revision", "running", "atStage", "held"], (now) => this.draw(now));
+    store.on(["scene", "found", "revision", "running", "atStage", "held", "opened"], (now) => this.draw(now));
   }
 
   /** The whole house, until somebody looks at one stage or moves something. @param {any} now */
   draw(now) {
     const one = now.atStage || now.held || !now.found;
-    const shown = one ? now.scene?.sentence : now.found.headline;
+    const open = now.held ? undefined : now.found?.findings.find((/** @type {any} */ each) => each.id === now.opened);
+    const shown = open ? { verdict: open.verdict, text: open.text, next: open.advice } : one ? now.scene?.sentence : now.found.headline;
     if (!shown) return;
     at("verdict").className = `verdict is-${slug(shown.verdict)}`;
     at("verdict-sign").replaceChildren(sign(shown.verdict, 34));

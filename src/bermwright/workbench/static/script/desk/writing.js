@@ -1,6 +1,6 @@
 /** @file The file itself, written by hand: a plain page with line numbers, mistakes marked where they stand. */
 
-import { at, made, word } from "../core/made.js";
+import { at, fill, made, word } from "../core/made.js";
 
 export class Writing {
   /**
@@ -96,8 +96,12 @@ export class Writing {
   /** @param {number|undefined} line */
   goTo(line) {
     if (!this.area) return;
-    this.area.focus();
-    if (!line) return;
+    this.area.focus({ preventScroll: true });
+    if (!line) {
+      this.area.setSelectionRange(0, 0);
+      this.area.scrollTop = 0;
+      return;
+    }
     const before = this.area.value.split("\n").slice(0, line - 1).join("\n").length + (line > 1 ? 1 : 0);
     const end = this.area.value.indexOf("\n", before);
     this.area.setSelectionRange(before, end < 0 ? this.area.value.length : end);
@@ -112,6 +116,19 @@ export class Writing {
       this.before = this.area.value;
     }
     this.lines();
+  }
+
+  /** A text that was made, such as the quantities. @param {any} message */
+  read(message) {
+    this.isOpen = true;
+    this.area = null;
+    this.ways.open();
+    const file = message.url ? made("a", { class: "word", href: message.url, download: message.name }, message.name) : null;
+    fill(
+      this.host,
+      made("header", { class: "big-head" }, made("h2", {}, `Revision ${message.revision}`), made("p", {}, file, " ", word("close", () => this.close(), { class: "word boxed" }))),
+      made("pre", { class: "reckoned", tabindex: 0 }, message.data.text),
+    );
   }
 
   compare() {

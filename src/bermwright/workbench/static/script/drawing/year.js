@@ -5,7 +5,7 @@ import { heading } from "./axes.js";
 
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 const BASE = 28;
-const TALL = 96;
+const TALL = 112;
 
 /** @param {any} now @param {{width: number, left: number, right: number, tall: boolean}} box */
 export function yearAxis(now, box) {
@@ -16,11 +16,11 @@ export function yearAxis(now, box) {
   const spots = weeks.map((/** @type {any} */ _, /** @type {number} */ at) => x((at + 0.5) / weeks.length));
   const at = Math.max(0, weeks.findIndex((/** @type {any} */ one) => one.week === now.week));
   const items = [
-    box.left > 40 ? heading(BASE + 4, "Year", "barred: frozen") : null,
+    box.left > 40 ? heading(BASE + 4, "Year", "barred: frost") : null,
     drawn("path", { class: "axis-line", d: `M${box.left} ${BASE}H${box.width - box.right}` }),
     ...frozen(year, x),
     ...MONTHS.flatMap((name, month) => monthOf(name, month, x, long)),
-    ...(box.tall ? depth(weeks, spots) : []),
+    ...(box.tall ? depth(weeks, spots, at) : []),
   ];
   const height = box.tall ? BASE + TALL : BASE + 26;
   return {
@@ -50,17 +50,21 @@ function monthOf(name, month, x, long) {
   ];
 }
 
-/** Frost under the line, as deep as it goes. @param {any[]} weeks @param {number[]} spots */
-function depth(weeks, spots) {
+/** Air over the line, frost under it, and the week in hand in words. */
+function depth(/** @type {any[]} */ weeks, /** @type {number[]} */ spots, /** @type {number} */ at) {
+  const top = BASE + 62;
+  const airs = weeks.map((one) => one.air ?? 0);
+  const swing = Math.max(1, ...airs.map(Math.abs));
+  const air = airs.map((one, place) => `${spots[place].toFixed(1)} ${(BASE + 44 - (one / swing) * 14).toFixed(1)}`);
+  const words = drawn("text", { class: "axis-label is-here", x: spots[0], y: BASE + TALL - 6 }, weeks[at]?.text ?? "");
+  return [drawn("path", { class: "axis-limit", d: `M${spots[0]} ${BASE + 44}H${spots.at(-1)}` }), drawn("path", { class: "air", d: `M${air.join("L")}` }), ...frost(weeks, spots, top), words];
+}
+
+/** @param {any[]} weeks @param {number[]} spots @param {number} top */
+function frost(weeks, spots, top) {
   const depths = weeks.map((one) => one.frost ?? 0);
   const most = Math.max(...depths, 0);
   if (!(most > 0)) return [];
-  const top = BASE + 32;
-  const points = depths.map((one, at) => `${spots[at].toFixed(1)} ${(top + (one / most) * (TALL - 50)).toFixed(1)}`);
-  const deepest = depths.indexOf(most);
-  return [
-    drawn("path", { class: "axis-line", d: `M${spots[0]} ${top}H${spots.at(-1)}` }),
-    drawn("path", { class: "frost", d: `M${spots[0]} ${top}L${points.join("L")}L${spots.at(-1)} ${top}z` }),
-    drawn("text", { class: "axis-label is-here", x: spots[deepest] + 6, y: top + TALL - 40 }, weeks[deepest].text ?? ""),
-  ];
+  const points = depths.map((one, place) => `${spots[place].toFixed(1)} ${(top + (one / most) * 26).toFixed(1)}`);
+  return [drawn("path", { class: "axis-line", d: `M${spots[0]} ${top}H${spots.at(-1)}` }), drawn("path", { class: "frost", d: `M${spots[0]} ${top}L${points.join("L")}L${spots.at(-1)} ${top}z` })];
 }

@@ -35,8 +35,8 @@ export function inking(share) {
   return line;
 }
 
-/** @param {any} finding @param {any} ways */
-function ask(finding, ways) {
+/** Look for what would make a finding hold. @param {any} finding @param {{store: any, wire: any}} ways */
+export function ask(finding, ways) {
   ways.store.set({ mending: finding.id, job: { what: "mends", step: "Looking for the smallest changes that would hold.", share: null } });
   ways.wire.send({ say: "mends", finding: finding.id });
 }
