@@ -187,6 +187,18 @@ def test_the_bare_shell_stands_the_wind_when_it_is_strapped_down(
     assert verdicts(WIND_STANDS, studied(with_site(larch_bank, wind=None))) == [UNKNOWN]
 
 
+def test_wind_over_the_covered_mound_is_outweighed_by_its_soil(larch_bank: House, good_study: Study) -> None:
+    def used(study: Study) -> float:
+        (covered,) = (one for one in WIND_STANDS.run(study) if one.says().startswith("Once it is covered"))
+        assert covered.ratio is not None
+        return covered.ratio
+
+    calm = used(good_study)
+    stormy = studied(with_site(larch_bank, wind=2.0 * (larch_bank.site.wind or 0.0)))
+    assert calm < 0.5
+    assert used(stormy) == pytest.approx(4.0 * calm)
+
+
 def test_an_earthquake_shakes_shell_and_soil_both_ways(
     larch_bank: House, kettle_hill: House, good_study: Study
 ) -> None:

@@ -46,6 +46,10 @@ LOW_DUCTILITY = 1.5
 """Behaviour factor of timber structures that are not detailed for earthquakes (-)."""
 QUARTER = 0.25
 """Share of the width of the first and of the last zone (-)."""
+WIND_FACTOR, HELPFUL = 1.5, 0.9
+"""Partial factors of EN 1990 on wind, and on a weight that helps (set EQU)."""
+MOUND_REACH, RAISED = 40.0, 0.05
+"""How far out the mound is looked for, and from which height it counts (m)."""
 SHELL_STAGES = {StageKind.RIBS, StageKind.LAGGED, StageKind.WRAPPED}
 
 
@@ -214,6 +218,50 @@ def _wind(study: Study) -> Iterator[Said]:
         return
     yield _rib_said(worst, "wind", (*_gust_steps(study, gust),))
     yield _lift_said(study, worst, gust)
+    yield from _covered(study)
+
+
+def _covered(study: Study) -> Iterator[Said]:
+    """Wind over the finished mound: what it sucks up at the crown, against the cover that lies there."""
+    site, mound, fill = study.house.site, study.vault.mound, study.house.fill(study.vault)
+    if site.wind is None or mound is None or fill is None or fill.unit_weight is None:
+        return
+    height, wide = _mound_size(study)
+    if not height > 0.0 or not wide > 0.0:
+        return
+    rough, least = ROUGHNESS[str(site.terrain)]
+    gust = float(gust_pressure(site.wind, height, roughness=rough, least_height=least))
+    up = WIND_FACTOR * gust * abs(float(wind_on_vault(height, wide).crown))
+    down = HELPFUL * fill.unit_weight.low * mound.crown
+    ratio = up / down if down > 0.0 else np.inf
+    verdict = verdict_of(ratio)
+    yield Said(
+        verdict=verdict,
+        template="Once it is covered, a gust sucks at the crown with {up}; the soil there weighs {down}.",
+        values={"up": Shown(up, "kN/m2", 2), "down": Shown(down, "kN/m2", 2)},
+        demand=up,
+        capacity=down,
+        unit="kN/m2",
+        ratio=ratio if np.isfinite(ratio) else None,
+        advice="" if verdict is Verdict.HOLDS else "Lay more soil over the crown: [vault.mound] crown.",
+        steps=(
+            step("Gust over the top of the mound", "q_p", "", "", Shown(gust, "kN/m2", 3), ROUGHNESS_CITE),
+            step("Suction at the crown, as on a vault of the mound's size", "w", "1.5·q_p·c_B", "",
+                 Shown(up, "kN/m2", 3), WIND_CITE),
+            step("Moist soil over the crown, what helps × 0.9", "g", "0.9·γ·h", "",
+                 Shown(down, "kN/m2", 3)),
+            ratio_step("Suction over weight", "w / g", f"{up / 1e3:.4f} / {down / 1e3:.4f}", ratio),
+        ),
+    )  # fmt: skip
+
+
+def _mound_size(study: Study) -> tuple[float, float]:
+    """Height of the finished mound over the ground as it grew, and its width there (m)."""
+    ground = study.form.ground
+    x = np.linspace(-MOUND_REACH, MOUND_REACH, 2001)
+    over = ground.finished.level(x) - ground.natural.level(x)
+    raised = x[over > RAISED]
+    return float(np.max(over)), float(raised[-1] - raised[0]) if raised.size else 0.0
 
 
 def _lost(word: str) -> Said:
@@ -360,9 +408,9 @@ def _quake_steps(study: Study, share: float) -> Iterator[Step]:
 
 WIND_STANDS = Rule(
     name="shell-stands-the-wind",
-    title="Bare ribs and lagged shell stand the wind across",
+    title="Bare ribs, lagged shell and covered mound stand the wind",
     why="Until soil lies on it the shell is a light sail. Wind sucks at its crown and blows into its open "
-    "end, and the feet lift.",
+    "end, and the feet lift. Once it is covered the soil must outweigh the suction.",
     cites=(WIND_CITE, ROUGHNESS_CITE),
     decide=_wind,
     asks=("site.wind", "socket.hold_down"),
