@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.errors import BermwrightError
+from bermwright.base.errors import BermwrightError, OutOfRangeError
 from bermwright.form.dome.shapes import Face
 from bermwright.handbook import curves
 from bermwright.house.checks.made.dome import rise_of
@@ -67,17 +67,28 @@ def _arcs(dome: Dome, rise: float) -> tuple[curves.Arc, ...]:
         case DomeCurve.POINTED:
             return curves.pointed_arcs(dome.span, rise)
         case DomeCurve.EGG:
-            return curves.egg_arcs(
-                dome.span,
-                rise,
-                base_centre=dome.base_centre,
-                flank_radius=_said(dome, "flank_radius"),
-                crown_radius=_said(dome, "crown_radius"),
-            )
+            return _egg(dome, rise)
         case DomeCurve.HEMISPHERE | DomeCurve.SEGMENT:
             return _one_arc(dome.span, rise)
         case _:
             return ()
+
+
+def _egg(dome: Dome, rise: float) -> tuple[curves.Arc, ...]:
+    """The arcs of an egg; where they do not meet, what the rise may be with the radii that are said."""
+    flank, crown, half = _said(dome, "flank_radius"), _said(dome, "crown_radius"), 0.5 * dome.span
+    try:
+        return curves.egg_arcs(
+            dome.span, rise, base_centre=dome.base_centre, flank_radius=flank, crown_radius=crown
+        )
+    except OutOfRangeError as error:
+        way_out = f"Take a flank of more than {half:.3f} m and a crown of less."
+        if crown < half < flank:
+            most = crown + float(np.sqrt((flank - crown) ** 2 - (flank - half) ** 2))
+            way_out = f"With this flank and crown the rise may be at most {most:.3f} m."
+        raise DomeProblemError(
+            dome.name, "rise", f"{rise:g} m, its arcs do not meet ({str(error).rstrip('.')}).", way_out
+        ) from None
 
 
 def _one_arc(span: float, rise: float) -> tuple[curves.Arc, ...]:

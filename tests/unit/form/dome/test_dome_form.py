@@ -9,7 +9,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from bermwright.base.errors import BermwrightError, OutOfRangeError
+from bermwright.base.errors import BermwrightError
 from bermwright.form.dome import (
     DomeProblemError,
     DomeUnknownError,
@@ -170,9 +170,13 @@ def test_a_chain_shorter_than_nothing_is_refused():
         dome_form(replace(PLAIN, pivot=3.0, hook=1.0))
 
 
-def test_flanks_that_join_nothing_are_refused():
-    with pytest.raises(OutOfRangeError):
-        dome_form(replace(PLAIN, curve=DomeCurve.EGG, rise=6.0, flank_radius=2.2, crown_radius=0.5))
+def test_arcs_of_an_egg_that_do_not_meet_say_which_rise_would_do():
+    egg = replace(PLAIN, curve=DomeCurve.EGG, rise=6.0, flank_radius=3.4, crown_radius=1.2)
+    with pytest.raises(DomeProblemError, match=r"the rise may be at most 2\.975 m"):
+        dome_form(egg)
+    assert len(dome_form(replace(egg, rise=2.96)).settings) == 3
+    with pytest.raises(DomeProblemError, match=r"a flank of more than 2\.100 m"):
+        dome_form(replace(egg, flank_radius=1.5))
 
 
 # ------------------------------------------------- as built

@@ -144,6 +144,12 @@ def _how(form: DomeForm, system: str) -> Iterator[str]:
             "differs, "
             "write the true height and print again."
         )
+    else:
+        yield (
+            "Bricks on a steep bed slide until their ring is closed: hold each with a weighted cord, "
+            "and close "
+            "every ring before the next is begun."
+        )
     lap = show(LAP.value, "m", 2, system)
     yield f"Begin each course {lap} farther round than the one below, so that no end lies over an end."
 
@@ -178,11 +184,12 @@ def _closing(form: DomeForm, system: str) -> Iterator[str]:
             f"with a "
             "form under them."
         )
-    yield (
-        "Near the top tamp less: rows that bulge slide. A second string from the middle of the ring "
-        "finds flat "
-        "spots."
-    )
+    if form.dome.unit is not DomeUnit.BRICKS:
+        yield (
+            "Near the top tamp less: rows that bulge slide. A second string from the middle of the ring "
+            "finds "
+            "flat spots."
+        )
     yield (
         "The closing ring is laid whole in one go, from a scaffold that stands on the floor, never on "
         "the dome."
@@ -196,9 +203,10 @@ def _rests(form: DomeForm) -> str:
             f"mm and more "
             f"later, is what a handbook prints ({STEP_LIMIT.cite}); nobody has tested it as a limit."
         ),
-        f"Closing: {CLOSING_CITE}. Straight stretches: {STRAIGHT_CITE}.",
+        f"Straight stretches: {STRAIGHT_CITE}.",
     ]
     if form.dome.unit is not DomeUnit.BRICKS:
+        parts.append(f"Closing: {CLOSING_CITE}.")
         width = bag_width_for(form.dome.span)
         said = (
             f"bags {1e3 * width:.0f} mm wide laid flat"

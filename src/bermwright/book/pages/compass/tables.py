@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from bermwright.base.document import Block, Heading, Para, Points, Table, plain
 from bermwright.base.units import show
 from bermwright.form.dome import PivotPlace
-from bermwright.house.making.words import DomeUnit
+from bermwright.house.making.words import DomeUnit, Laid
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -23,16 +23,13 @@ def course_table(form: DomeForm, system: str) -> Table:
         form.dome.unit
     ]
     rows = tuple((*_course(form, one, system), _units(form, one, system)) for one in form.courses)
+    words = "Radius: from the axis to the inner edge on the bed, level. Chain: from its hook."
+    if form.dome.laid is Laid.LEVEL:
+        words += f" *: steps in by more than {show(form.step_limit, 'mm', 0, system)}."
     total = form.tube if form.dome.unit.runs_on else form.bricks
-    words = "" if total is None else f" In all {_amount(form, total, system)}."
-    return Table(
-        head=(*head, last),
-        rows=rows,
-        strong=(2, 4),
-        caption="Radius: from the axis to the inner edge on the bed, level. Chain: from its hook. *: "
-        "steps in by "
-        f"more than {show(form.step_limit, 'mm', 0, system)}.{words}",
-    )
+    if total is not None:
+        words += f" In all {_amount(form, total, system)} of {form.dome.unit}."
+    return Table(head=(*head, last), rows=rows, strong=(2, 4), caption=words)
 
 
 def _course(form: DomeForm, one: Course, system: str) -> tuple[str, ...]:
@@ -187,9 +184,9 @@ def brick_table(form: DomeForm, system: str) -> Iterator[Block]:
     yield Table(
         head=("course", "units", "joint inside", "joint outside", "bed wedge", "tilt of bed"),
         rows=rows,
-        caption="Whole units; the joints share what is left. Bed wedge: how much thicker the bed joint "
-        "over the "
-        "course is outside than inside.",
+        caption="Whole units; the joints share what is left: where they come out wider than you lay "
+        "them, cut "
+        "one brick. Bed wedge: how much thicker the bed joint over the course is outside than inside.",
     )
 
 
