@@ -50,6 +50,20 @@ class PieceKind:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Blank:
+    """A blank that is laid out: one outline, or several beside each other."""
+
+    kind: PieceKind
+    beside: int
+    count: int
+
+    @property
+    def width(self) -> float:
+        """Width (m)."""
+        return self.kind.stack_width(self.beside)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Placed:
     """A blank on a board; more than one label where outlines lie beside each other in it."""
 

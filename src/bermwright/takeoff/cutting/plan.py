@@ -8,14 +8,13 @@ narrow planks ripped from one wide board. The better of both plans is given; the
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import BermwrightError
 from bermwright.base.units import Money, show
 from bermwright.handbook.boards import Stretch, Wanted, best_cutting
 from bermwright.house import CoverKind
-from bermwright.takeoff.cutting.nouns import CutList, HousePlan, Missing, Part
+from bermwright.takeoff.cutting.nouns import Blank, CutList, HousePlan, Missing, Part
 from bermwright.takeoff.cutting.sawn import sawn_boards
 from bermwright.takeoff.cutting.wanted import plank_kinds, rib_kinds
 from bermwright.takeoff.cutting.yard import (
@@ -47,20 +46,6 @@ MOST_BESIDE = 4
 
 class NothingFitsError(BermwrightError):
     """No board takes any piece."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Blank:
-    """A blank that is laid out: one outline, or several beside each other."""
-
-    kind: PieceKind
-    beside: int
-    count: int
-
-    @property
-    def width(self) -> float:
-        """Width (m)."""
-        return self.kind.stack_width(self.beside)
 
 
 def quiet(_step: str) -> None:

@@ -12,8 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from bermwright.handbook.boards import CuttingPlan
-    from bermwright.takeoff.cutting.nouns import SawWords
-    from bermwright.takeoff.cutting.plan import Blank
+    from bermwright.takeoff.cutting.nouns import Blank, SawWords
     from bermwright.takeoff.cutting.yard import ClearStretch, YardBoard
 
     Cuts = dict[tuple[str, int], list[tuple[ClearStretch, tuple[Placed, ...]]]]
