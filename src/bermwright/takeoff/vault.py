@@ -22,7 +22,7 @@ if TYPE_CHECKING:
 
 REMARKS = (
     "Every amount is of the vault as drawn, with openings and end walls not deducted and not added.",
-    "Boards are laid out one blank beside the other; a true cutting plan often saves a few.",
+    "Boards are laid out one blank beside the other; `bermwright cut` lays them into the boards at hand.",
     "Hours are what others have published, not what this crew does: time the first metre and scale.",
 )
 

@@ -156,6 +156,11 @@ class CutList:
         return sum(len(placed.labels) for board in self.boards for placed in board.placed)
 
     @property
+    def sawcuts(self) -> int:
+        """Cuts across a board: behind every blank, and off ends and faults."""
+        return sum(len(board.placed) + len(board.faults) for board in self.boards)
+
+    @property
     def offcuts(self) -> tuple[Offcut, ...]:
         """All that is worth keeping."""
         return tuple(offcut for board in self.boards for offcut in board.offcuts)
