@@ -182,8 +182,8 @@ MOST_NAMED = 12
 
 def _money(cut: CutList) -> Iterator[Block]:
     yield Para(
-        f"*Work:* {cut.sawcuts} cuts across boards, then each rib piece to its line. Nobody has published hours "
-        "for this: time ten pieces and multiply."
+        f"*Work:* {cut.sawcuts} cuts across boards, then each rib piece to its line. Nobody has published "
+        "hours for this: time ten pieces and multiply."
     )
     if cut.cost:
         sums = " and ".join(str(money) for money in cut.cost)
