@@ -124,6 +124,7 @@ CARELESS = {
     },
     "pipe.0.filter": "no", "pipe.0.bedding": "fine soil", "pipe.0.tamped": "no",
     "pipe.0.stiffness": "2 kN/m2", "wood_part.2.renewed_every": "-",
+    "ground_heat.floor.strength": "20 kPa", "ground_heat.wall.strength": "-",
 }  # fmt: skip
 """Light ribs, no lining, a stove that fights a fan, wool inside a cold sheet, soft pipes, posts for good."""
 HEAVY_PIECES = {

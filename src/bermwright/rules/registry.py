@@ -19,6 +19,7 @@ from bermwright.rules.fire.escape import ALARMS_WAKE, TWO_WAYS_OUT, WAY_OUT_IS_S
 from bermwright.rules.fire.stoves import FLUE_OVER_SNOW, FLUE_THROUGH, HEARTH_IS_DEEP, STOVE_KEEPS_OFF
 from bermwright.rules.fire.timber import NAILS_IN_FIRE, PLANKS_IN_FIRE, RIBS_IN_FIRE
 from bermwright.rules.lasting.crushed import NOT_CRUSHED
+from bermwright.rules.lasting.foam import FOAM_HOLDS
 from bermwright.rules.lasting.frost import FROST
 from bermwright.rules.lasting.leak import LEAK
 from bermwright.rules.lasting.lost import NEIGHBOURS
@@ -95,6 +96,7 @@ RULES: tuple[Rule, ...] = (
     LOST_PLANK,
     LEAK,
     NOT_CRUSHED,
+    FOAM_HOLDS,
     FROST,
     FLOOR_DRY,
     HEADERS_CARRY,
@@ -160,7 +162,7 @@ NOT_CHECKED: tuple[str, ...] = (
     "the bank of the dig before it is filled, and slopes of clay that has had no time to drain",
     "fire in linings of plaster, in floors, posts and end walls; fire brigade access",
     "buckling of the ribs beside a lost one, water that a leak lets into the room",
-    "pipes of clay and concrete, wheels over pipes, pressure on insulation under the floor and outside walls",
+    "pipes of clay and concrete, wheels over pipes, pressure on an insulation umbrella in the ground",
     "air that leaks through joints into the layers, and driving rain",
     "heat by the hour: `bermwright winter` reckons it",
 )

@@ -63,6 +63,21 @@ class GroundFloor:
             source="what most often lies under floors; its value is that of damp ground",
         ),
     )
+    strength: float | None = field(
+        default=None,
+        metadata=says(
+            "Long-term strength of that insulation in compression.",
+            Quantity("pressure", "1 kPa", "5 MPa", "softer is wool"),
+            example="100 kPa",
+            ask=Ask(
+                asks="Which pressure does the insulation under the floor carry for good?",
+                why="Floor, stove and people rest on it; a heavy stove sinks in soft foam.",
+                cheapest_way="The maker's sheet gives the long-term (creep) strength, not only the one at "
+                "10 % squeeze.",
+                needed=lambda one: bool(one.insulation),
+            ),
+        ),
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -103,6 +118,21 @@ class GroundWall:
             _MATERIAL,
             example="cellular glass",
             source="what most often stands in damp ground",
+        ),
+    )
+    strength: float | None = field(
+        default=None,
+        metadata=says(
+            "Long-term strength of that insulation in compression.",
+            Quantity("pressure", "1 kPa", "5 MPa", "softer is wool"),
+            example="100 kPa",
+            ask=Ask(
+                asks="Which pressure does the insulation outside the walls carry for good?",
+                why="Soil presses it against the wall for the life of the house, most at its foot.",
+                cheapest_way="The maker's sheet gives the long-term (creep) strength, not only the one at "
+                "10 % squeeze.",
+                needed=lambda one: bool(one.insulation),
+            ),
         ),
     )
     footing_depth: float | None = field(

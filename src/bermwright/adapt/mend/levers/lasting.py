@@ -19,6 +19,9 @@ WOOD = frozenset({"wood-fits-its-place"})
 PIPES = frozenset({"pipes-keep-their-shape"})
 DRAINS = frozenset({"drains-stay-open"})
 FROST = frozenset({"frost-stays-under-the-footings"})
+GROUND_FOAM = frozenset({"insulation-in-the-ground-carries"})
+FOAMS = (20, 30, 50, 75, 100, 130, 180, 250, 300)
+"""Long-term strengths that are sold (kPa)."""
 TUBE = frozenset({"intake-tube-drains-and-does-not-freeze"})
 STOVE = frozenset({"stove-has-its-air"})
 SEEN = "strip on screws or a hatch, to be decided before it is closed"
@@ -250,8 +253,15 @@ LASTING_LEVERS = (
     Lever(
         name="stronger insulation", does="Take insulation that carries more for good", hours=0.0,
         helps=frozenset({"insulation-is-not-crushed"}),
-        amounts=ladder("vault.cover", "strength", (20, 30, 50, 75, 100, 150, 200, 250, 300), "kPa",
-                       only=_insulation),
+        amounts=ladder("vault.cover", "strength", FOAMS, "kPa", only=_insulation),
+    ),
+    Lever(
+        name="stronger insulation outside the walls", does="Take stronger insulation outside the walls",
+        hours=0.0, helps=GROUND_FOAM, amounts=ladder("ground_heat.wall", "strength", FOAMS, "kPa"),
+    ),
+    Lever(
+        name="stronger insulation under the floor", does="Take stronger insulation under the floor",
+        hours=0.0, helps=GROUND_FOAM, amounts=ladder("ground_heat.floor", "strength", FOAMS, "kPa"),
     ),
     Lever(
         name="thinner boards to bend", does="Bend more and thinner boards", hours=6.0, monotone=False,

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 RULES = (
     "wood-fits-its-place", "pipes-keep-their-shape", "drains-stay-open", "insulation-is-not-crushed",
+    "insulation-in-the-ground-carries",
     "ribs-stand-a-leak", "neighbours-carry-a-lost-rib", "a-lost-plank-lets-nothing-through",
     "frost-stays-under-the-footings", "water-stays-below-the-floor",
 )  # fmt: skip
