@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.base.units import show
 from bermwright.form.solids import Kind
 from bermwright.takeoff.earth import earth_of
 from bermwright.takeoff.ribs import rib_volume
@@ -23,6 +24,8 @@ if TYPE_CHECKING:
     from bermwright.form.solids import Solid, VaultSolids
     from bermwright.house import House, Vault
 
+TOLD = 0.01
+"""Share from which a difference is told (-)."""
 AGREES = 1e-3
 """Share by which a body may differ from the take-off (-)."""
 
@@ -50,6 +53,22 @@ class Compared:
     def apart(self) -> float:
         """Body as built less take-off, as a share of the take-off."""
         return (self.true - self.taken_off) / self.taken_off if self.taken_off else np.nan
+
+    @property
+    def differs(self) -> bool:
+        """Whether the body as built is so far from the take-off that one has to be told."""
+        return not self.agrees or bool(self.why and abs(self.apart) > TOLD)
+
+
+def differing(row: Compared, system: str = "metric") -> str:
+    """One row that differs, in words."""
+    counted = show(row.taken_off, row.unit, 1, system)
+    if not row.agrees:
+        return (
+            f"{row.name} is {counted} by the take-off and {show(row.bodies, row.unit, 1, system)} by bodies."
+        )
+    drawn = show(row.true, row.unit, 1, system)
+    return f"{row.name} is {drawn} as drawn and {counted} as counted: {row.why}."
 
 
 def compared(house: House, vault: Vault, form: VaultForm, solids: VaultSolids) -> tuple[Compared, ...]:

@@ -8,8 +8,8 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from bermwright.base.units import show
 from bermwright.formats.assessment_json import number
+from bermwright.takeoff.bodies import differing
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -103,17 +103,7 @@ def compared_table(rows: Sequence[tuple[str, Compared]]) -> Table:
 
 def compared_lines(rows: Sequence[tuple[str, Compared]], system: str = "metric") -> Iterator[str]:
     """The same as sentences, of what differs as built."""
-    for vault, row in rows:
-        if not row.agrees:
-            yield (
-                f"{vault}: {row.name} is {show(row.taken_off, row.unit, 2, system)} by the take-off and "
-                f"{show(row.bodies, row.unit, 2, system)} by its bodies."
-            )
-        elif row.why and abs(row.true - row.taken_off) > 0.01 * abs(row.taken_off):
-            yield (
-                f"{vault}: {row.name} is {show(row.true, row.unit, 1, system)} as drawn; the take-off counts "
-                f"{show(row.taken_off, row.unit, 1, system)}: {row.why}."
-            )
+    return (f"{vault}: {differing(row, system)}" for vault, row in rows if row.differs)
 
 
 def table_csv(table: Table) -> bytes:

@@ -30,8 +30,8 @@ def detail_set(
     """The details of a vault, in order; those of which the file describes nothing are left out."""
     subject = Subject(house=house, vault=vault, form=form, solids=solids, figures=Figures(system=system))
     made = (
-        footing(subject),
         springing(subject),
+        footing(subject),
         crown(subject),
         membrane_edge(subject),
         cover_toe(subject),

@@ -63,7 +63,7 @@ def footing(subject: Subject) -> Sheet | None:
         said,
     ]
     words = Words(
-        code="D1",
+        code="D2",
         title="footing and frost",
         shows=tuple(shows),
         without=(

@@ -54,7 +54,7 @@ def springing(subject: Subject) -> Sheet:
     if socket is not None:
         shows.append(f"foot held by: {socket.kind}")
     words = Words(
-        code="D2",
+        code="D1",
         title="springing",
         shows=tuple(shows),
         without=(
