@@ -224,7 +224,9 @@ def _wind(study: Study) -> Iterator[Said]:
 def _covered(study: Study) -> Iterator[Said]:
     """Wind over the finished mound: what it sucks up at the crown, against the cover that lies there."""
     site, mound, fill = study.house.site, study.vault.mound, study.house.fill(study.vault)
-    if site.wind is None or mound is None or fill is None or fill.unit_weight is None:
+    if site.wind is None or mound is None or mound.crown is None:
+        return
+    if fill is None or fill.unit_weight is None:
         return
     height, wide = _mound_size(study)
     if not height > 0.0 or not wide > 0.0:
