@@ -11,6 +11,7 @@ import pytest
 
 from bermwright.app.opening import open_house
 from bermwright.base.document import Heading, Notice
+from bermwright.base.drawing import Stroke
 from bermwright.book.pages.chapters import house_chapters
 from bermwright.book.pages.forms import printed_patterns
 from bermwright.book.sheets.compass import band_of_chain, band_of_heights, band_sheets
@@ -113,6 +114,8 @@ def test_a_table_with_mistakes_names_them_all(run, tmp_path):
         (("compass", ROWAN, "--measured", "nowhere.csv"), "cannot be read"),
         (("compass", ROWAN, "--out", "dome.txt"), "must end in .pdf or .svg or .dxf"),
         (("forms", ROWAN, "--settlement", "20"), "has no unit"),
+        (("forms", ROWAN, "--printer-bar", "90,100"), "no printer that can be corrected"),
+        (("compass", ROWAN, "--printer-bar", "100"), "no two measures"),
         (("forms", ROWAN, "--settlement", "2 m"), "from 0 mm to 200 mm"),
     ],
 )
@@ -164,7 +167,7 @@ def upright_lines(page):
 def test_every_mark_of_a_band_measures_true(maker):
     form = dome_form(open_house(ROWAN).house.domes[0])
     band = maker(form)
-    sheets = band_sheets(band, house="Rowan", revision="x", date=DAY)
+    sheets = band_sheets(band, "stamp")
     found = []
     with pdfplumber.open(io.BytesIO(pdf(*sheets, date=DAY))) as document:
         for number, page in enumerate(document.pages):
@@ -188,7 +191,7 @@ def _tall(lines, x, foot, height):
 
 def test_the_bar_of_a_band_is_a_hundred_millimetres():
     form = dome_form(open_house(ROWAN).house.domes[0])
-    (first, *_) = band_sheets(band_of_chain(form), house="Rowan", revision="x", date=DAY)
+    (first, *_) = band_sheets(band_of_chain(form), "stamp")
     with pdfplumber.open(io.BytesIO(pdf(first, date=DAY))) as document:
         ends = [
             x
@@ -196,6 +199,18 @@ def test_the_bar_of_a_band_is_a_hundred_millimetres():
             if abs(low - top - 4.0) < 0.05 and top < 20.0
         ]
     assert max(ends) - min(ends) == pytest.approx(100.0, abs=0.05)
+
+
+def test_a_printer_that_prints_small_is_corrected_in_both_ways():
+    form = dome_form(open_house(ROWAN).house.domes[0])
+    true, large = (
+        band_sheets(band_of_chain(form), "stamp", stretch=one)[0] for one in ((1.0, 1.0), (1.02, 0.99))
+    )
+    for before, after in zip(true.items, large.items, strict=True):
+        if isinstance(before, Stroke):
+            for (x, y), (u, v) in zip(before.path, after.path, strict=True):
+                assert (u, v) == pytest.approx((1.02 * x, 0.99 * y))
+                assert u < 297.0
 
 
 # ------------------------------------------------- forms

@@ -48,3 +48,12 @@ def paper(parser: argparse.ArgumentParser, *, roll: bool = False) -> None:
     parser.add_argument(
         "--paper", choices=choices, default="A4", help=f"paper of the full-size templates{what}"
     )
+
+
+def printer_bar(parser: argparse.ArgumentParser) -> None:
+    """What corrects a printer that does not print true."""
+    parser.add_argument(
+        "--printer-bar",
+        metavar="X,Y",
+        help="what the 100 mm check of a printed sheet measures, across and up, in millimetres",
+    )

@@ -12,9 +12,11 @@ from bermwright.app.formwork.writing import MADE, files_of
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import FileError, beside, output, write_bytes
+from bermwright.app.templating import printer_stretch
 from bermwright.base.document import FullPage
 from bermwright.base.errors import BermwrightError
 from bermwright.book.pages.compass import compass_document
+from bermwright.book.pages.inputs import MARK
 from bermwright.book.sheets.compass import (
     band_of_chain,
     band_of_heights,
@@ -49,6 +51,8 @@ class CompassWishes:
     """A table of radii."""
     band: bool = False
     """Whether the bands for chain and pole are added."""
+    printer_bar: str | None = None
+    """What the check bar of a printed band measured, across and up."""
     out: str | None = None
     date: str | None = None
     system: str = "metric"
@@ -79,6 +83,7 @@ def compass_file(
 ) -> Compassed:
     """Everything that the compass of a dome needs. Raises `NoDomeError` where there is none."""
     path = None if wishes.out is None else output(wishes.out, beside(house_file, "compass", ".pdf"), MADE)
+    printer_stretch(wishes.printer_bar)  # refused before anything is drawn
     date = day(wishes.date)
     opened = open_house(house_file)
     progress("courses")
@@ -131,11 +136,13 @@ def _bands(
     forms: tuple[DomeForm, ...], house: str, revision: str, date: str, wishes: CompassWishes
 ) -> tuple[Sheet, ...]:
     makers = (band_of_chain, band_of_heights)
+    stamp = f"{house} · revision {revision} · {date} · {MARK}"
+    stretch = printer_stretch(wishes.printer_bar)
     return tuple(
         sheet
         for form in forms
         for maker in makers
-        for sheet in band_sheets(maker(form, wishes.system), house=house, revision=revision, date=date)
+        for sheet in band_sheets(maker(form, wishes.system), stamp, stretch=stretch)
     )
 
 

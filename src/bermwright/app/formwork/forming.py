@@ -10,6 +10,7 @@ from bermwright.app.formwork.writing import MADE, files_of
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
+from bermwright.app.templating import printer_stretch
 from bermwright.base.document import FullPage
 from bermwright.base.errors import BermwrightError, QuantityError
 from bermwright.base.units import parse_exact
@@ -42,6 +43,8 @@ class FormWishes:
     full_size: bool = False
     settlement: str | None = None
     paper: str = "A4"
+    printer_bar: str | None = None
+    """What the check square of a printed sheet measured, across and up."""
     out: str | None = None
     date: str | None = None
     system: str = "metric"
@@ -66,12 +69,19 @@ def form_file(house_file: str, wishes: FormWishes, progress: Callable[[str], Non
     path = None if wishes.out is None else output(wishes.out, beside(house_file, "forms", ".pdf"), MADE)
     date = day(wishes.date)
     settlement = _settlement(wishes.settlement)
+    stretch = printer_stretch(wishes.printer_bar)
     opened = open_house(house_file)
     progress("patterns")
     forms = forms_of(opened.house, settlement=settlement)
     house, revision = opened.house.name, revision_of(opened)
     document = forms_document(
-        forms, house=house, revision=revision, date=date, system=wishes.system, paper=wishes.paper
+        forms,
+        house=house,
+        revision=revision,
+        date=date,
+        system=wishes.system,
+        paper=wishes.paper,
+        stretch=stretch,
     )
     files: tuple[tuple[Path, bytes], ...] = ()
     if path is not None:
@@ -105,11 +115,12 @@ def _files(
 ) -> tuple[tuple[Path, bytes], ...]:
     """A PDF is the pages, with the tiles behind them where asked for; SVG and DXF are patterns at 1:1."""
     house, revision = stamp
+    stretch = printer_stretch(wishes.printer_bar)
     if path.suffix.lower() == ".pdf":
         sheets = [
             sheet
             for pattern in (patterns if wishes.full_size else ())
-            for sheet in tiled(pattern, wishes.paper, house=house, revision=revision)
+            for sheet in tiled(pattern, wishes.paper, house=house, revision=revision, stretch=stretch)
         ]
         whole = replace(document, blocks=(*document.blocks, *(FullPage(sheet=sheet) for sheet in sheets)))
         return ((path, pdf(whole, date=document.date)),)

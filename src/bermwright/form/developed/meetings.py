@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.errors import BermwrightError
-from bermwright.form.developed.shapes import Meeting, Pattern
+from bermwright.form.developed.shapes import Meeting, Pattern, stations
 from bermwright.handbook.developing import hip_run, pipe_cut, reach_of_dome, reach_of_vault
 from bermwright.handbook.setout import ordinates_by_height
 
@@ -124,7 +124,6 @@ def _hole(name: str, large: str, where: Array, along: Array) -> Pattern:
     """The hole in the large vault unrolled: along its axis, and up its face from the foot."""
     start = float(np.min(along))
     points = tuple((float(a) - start, float(s)) for a, s in zip(along, where, strict=True))
-    every = PARTS // 12
     return Pattern(
         name=f"{name}: hole, unrolled",
         part=large,
@@ -132,7 +131,7 @@ def _hole(name: str, large: str, where: Array, along: Array) -> Pattern:
         across="along the large vault",
         up="up its inner face from the foot",
         side="inner face",
-        ordinates=tuple((a, 0.0, s) for a, s in points[::every]),
+        ordinates=stations(points),
         note="Below its lowest points the sides run straight down.",
     )
 
@@ -207,7 +206,7 @@ def sleeve(form: VaultForm, opening: Opening) -> Meeting:
             across="along the vault",
             up="round the shell",
             side="outer face",
-            ordinates=tuple((a, 0.0, b) for a, b in hole[::every]),
+            ordinates=stations(hole[:-1]),
             note="Where the sleeve passes the outermost layer.",
         ),
     )

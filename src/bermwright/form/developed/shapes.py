@@ -57,6 +57,22 @@ class Pattern:
         return float(np.hypot(*(corners[1] - corners[0]))), float(np.hypot(*(corners[3] - corners[2])))
 
 
+def stations(outline: Path, count: int = 12) -> tuple[tuple[float, float, float], ...]:
+    """Low and high edge of a closed outline at even stations across it (m)."""
+    shape = shapely.Polygon(outline)
+    left, low, right, high = shape.bounds
+    found = []
+    for x in np.linspace(left, right, count + 1).tolist():
+        inside = min(max(x, left + NEAR), right - NEAR)
+        cut = shape.intersection(shapely.LineString([(inside, low - 1.0), (inside, high + 1.0)]))
+        found.append((x, float(cut.bounds[1]), float(cut.bounds[3])))
+    return tuple(found)
+
+
+NEAR = 1e-6
+"""How far inside of its ends an outline is cut, where it comes to a point (m)."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Slat:
     """One batten over an arch form, from the left springing to the right."""

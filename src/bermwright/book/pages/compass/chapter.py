@@ -84,7 +84,9 @@ def compass_document(
 ) -> Document:
     """The same as a document of its own, with what was measured at its head."""
     blocks: list[Block] = []
-    for form in forms:
+    for number, form in enumerate(forms):
+        if number:
+            blocks.append(PageBreak())
         blocks.append(Heading(text=f"Compass of {plain(form.name)}", level=0))
         blocks += [block for one in corrections for block in measured_blocks(form, one, system)]
         blocks += compass_blocks(form, system)

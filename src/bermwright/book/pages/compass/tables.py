@@ -164,8 +164,8 @@ def _together(form: DomeForm) -> Iterator[str]:
 
 
 def brick_table(form: DomeForm, system: str) -> Iterator[Block]:
-    """Bricks or bags a course, joints inside and outside, and the wedge of the beds."""
-    if form.dome.unit.runs_on:
+    """Bricks a course, joints inside and outside, and the wedge of the beds."""
+    if form.dome.unit is not DomeUnit.BRICKS:
         return
     yield Heading(text=f"{str(form.dome.unit).capitalize()} by course", level=2)
     if form.bricks is None:

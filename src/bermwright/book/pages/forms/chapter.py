@@ -16,6 +16,7 @@ from bermwright.form.developed import forms_of
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.base.drawing import Point
     from bermwright.form.developed import Box, Forms, Meeting, Pattern, SheetPlan
     from bermwright.rules.assess import Assessment
 
@@ -50,14 +51,21 @@ def forms_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
     yield from forms_blocks(forms, system)
 
 
-def forms_document(
-    forms: Forms, *, house: str, revision: str, date: str, system: str = "metric", paper: str = "A4"
+def forms_document(  # noqa: PLR0913  (all by name)
+    forms: Forms,
+    *,
+    house: str,
+    revision: str,
+    date: str,
+    system: str = "metric",
+    paper: str = "A4",
+    stretch: Point = (1.0, 1.0),
 ) -> Document:
     """The same as a document of its own."""
     blocks = (
         Heading(text="Boxes, forms and patterns", level=0),
         *forms_blocks(forms, system),
-        *_count(forms, paper),
+        *_count(forms, paper, stretch),
     )
     return Document(
         title="Forms and patterns", subtitle="", house=house, revision=revision, date=date, mark=MARK,
@@ -76,12 +84,12 @@ def printed_patterns(forms: Forms) -> tuple[Pattern, ...]:
     return tuple(found)
 
 
-def _count(forms: Forms, paper: str) -> Iterator[Block]:
+def _count(forms: Forms, paper: str, stretch: Point) -> Iterator[Block]:
     """How many sheets the full size takes, and the ordinates first."""
     patterns = printed_patterns(forms)
     if not patterns:
         return
-    rows = tuple((pattern.name, str(tile_count(pattern, paper))) for pattern in patterns)
+    rows = tuple((pattern.name, str(tile_count(pattern, paper, stretch))) for pattern in patterns)
     total = sum(int(row[1]) for row in rows)
     yield Heading(text="At full size", level=2)
     yield Para(
@@ -161,9 +169,16 @@ def _sheets(plans: tuple[SheetPlan, ...], system: str) -> Iterator[Block]:
         return
     yield Heading(text="Membranes laid flat", level=2)
     yield Table(
-        head=("part", "way", "strips", "strip", "covers", "cut", "seams", "one strip weighs", "people"),
-        rows=tuple(_plan(plan, system) for plan in plans),
-        align="llrrrrrrl",
+        head=("part", "way", "strips", "one strip", "weighs", "people"),
+        rows=tuple(_lifted(plan, system) for plan in plans),
+        align="llrrrl",
+        widths=(3, 1, 0, 0, 0, 0),
+    )
+    yield Table(
+        head=("part", "way", "covers", "cut", "seams"),
+        rows=tuple(_covered(plan, system) for plan in plans),
+        align="llrrr",
+        widths=(3, 1, 0, 0, 0),
         caption="Cut: with laps and upstands. Upstands stand at every edge.",
     )
     yield Notice(kind="caution", lines=LAYING)
@@ -176,22 +191,17 @@ def _sheets(plans: tuple[SheetPlan, ...], system: str) -> Iterator[Block]:
             yield from _gores(plan, system)
 
 
-def _plan(plan: SheetPlan, system: str) -> tuple[str, ...]:
+def _lifted(plan: SheetPlan, system: str) -> tuple[str, ...]:
     size = f"{show(plan.strip_length, 'm', 2, system)} × {show(plan.strip_width, 'm', 2, system)}"
     long = " (longer than the roll)" if plan.too_long else ""
     mass = "not known" if plan.mass is None else show(plan.mass, "kg", 1, system)
     people = "tackle" if plan.mass is not None and plan.people is None else str(plan.people or "not known")
-    return (
-        plain(plan.part),
-        plan.way,
-        str(plan.strips),
-        size + long,
-        show(plan.net_area, "m2", 1, system),
-        show(plan.cut_area, "m2", 1, system),
-        show(plan.seams, "m", 1, system),
-        mass,
-        people,
-    )
+    return plain(plan.part), plan.way, str(plan.strips), size + long, mass, people
+
+
+def _covered(plan: SheetPlan, system: str) -> tuple[str, ...]:
+    areas = (show(area, "m2", 1, system) for area in (plan.net_area, plan.cut_area))
+    return plain(plan.part), plan.way, *areas, show(plan.seams, "m", 1, system)
 
 
 def _gores(plan: SheetPlan, system: str) -> Iterator[Block]:

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Ink, Item, Lettering, Pen, Sheet, Stroke, Text
 from bermwright.base.units import show
-from bermwright.book.sheets.compass.section import MARK
+from bermwright.book.templates.tiles import TRUE, moved
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.base.drawing import Point
     from bermwright.form.dome import DomeForm
 
 PAPER = (297.0, 210.0)
@@ -82,12 +83,19 @@ def _words(length: float, system: str) -> str:
     return show(length, "m", 3, system)
 
 
-def band_sheets(band: Band, *, house: str, revision: str, date: str) -> tuple[Sheet, ...]:
-    """Every sheet of a band, four strips each, with a bar that proves the print."""
+def band_sheets(band: Band, stamp: str, *, stretch: Point = TRUE) -> tuple[Sheet, ...]:
+    """Every sheet of a band, with bars that prove the print; `stretch` corrects a printer."""
     pages = math.ceil(band.strips / ROWS)
-    return tuple(
-        _sheet(band, page, pages, f"{house} · revision {revision} · {date} · {MARK}") for page in range(pages)
-    )
+    return tuple(_corrected(_sheet(band, page, pages, stamp), stretch) for page in range(pages))
+
+
+def _corrected(sheet: Sheet, stretch: Point) -> Sheet:
+    """The sheet drawn a little larger or smaller, so that this printer gives true lengths."""
+    if stretch == TRUE:
+        return sheet
+    wide, tall = stretch
+    items = tuple(moved(item, lambda point: (point[0] * wide, point[1] * tall)) for item in sheet.items)
+    return replace(sheet, items=items)
 
 
 def _sheet(band: Band, page: int, pages: int, stamp: str) -> Sheet:
@@ -125,11 +133,15 @@ def _labels(band: Band) -> list[float]:
 
 
 def _bar() -> Iterator[Item]:
-    """A bar of 100 mm along and one of 20 mm up."""
-    x, y = PAPER[0] - 16.0 - BAR, PAPER[1] - 17.0
+    """A bar of 100 mm along, and one of 100 mm up beside the strips."""
+    x, y = PAPER[0] - 19.0 - BAR, PAPER[1] - 17.0
     yield Stroke(path=((x, y), (x + BAR, y)), pen=Pen.SEEN, layer="check")
     for end in (x, x + BAR):
         yield Stroke(path=((end, y - 2.0), (end, y + 2.0)), pen=Pen.SEEN, layer="check")
+    x, y = PAPER[0] - 12.0, 20.0
+    yield Stroke(path=((x, y), (x, y + BAR)), pen=Pen.SEEN, layer="check")
+    for end in (y, y + BAR):
+        yield Stroke(path=((x - 2.0, end), (x + 2.0, end)), pen=Pen.SEEN, layer="check")
     yield Text(
         at=(x + 0.5 * BAR, y + 1.5),
         text="check 100.0 mm",

@@ -10,12 +10,12 @@ from bermwright.base.drawing import Area, Ink, Item, Lettering, Pen, Sheet, Stro
 from bermwright.book.sheets.compass.section import MARK
 from bermwright.book.sheets.paper import moved
 from bermwright.book.templates.drawn import inset
-from bermwright.book.templates.tiles import PAPERS, caption_items, frame_items, mark_name, tiling
+from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, mark_name, tiling
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.base.drawing import Path
+    from bermwright.base.drawing import Path, Point
     from bermwright.book.templates.tiles import Tiling
     from bermwright.form.developed import Pattern
 
@@ -120,14 +120,16 @@ def full_sheet(pattern: Pattern, *, house: str, revision: str) -> Sheet:
     )  # fmt: skip
 
 
-def tile_count(pattern: Pattern, paper: str) -> int:
+def tile_count(pattern: Pattern, paper: str, stretch: Point = TRUE) -> int:
     """Sheets of a paper that a pattern takes."""
-    return len(tiling(_scaled(pattern.outline), PAPERS[paper]).cells)
+    return len(tiling(_scaled(pattern.outline), PAPERS[paper], stretch=stretch).cells)
 
 
-def tiled(pattern: Pattern, paper: str, *, house: str, revision: str) -> tuple[Sheet, ...]:
-    """The pattern cut into sheets that are laid on each other's marks."""
-    plan = tiling(_scaled(pattern.outline), PAPERS[paper])
+def tiled(
+    pattern: Pattern, paper: str, *, house: str, revision: str, stretch: Point = TRUE
+) -> tuple[Sheet, ...]:
+    """The pattern cut into sheets that are laid on each other's marks; `stretch` corrects a printer."""
+    plan = tiling(_scaled(pattern.outline), PAPERS[paper], stretch=stretch)
     drawing = full_items(pattern)
     stamp = f"{house} · revision {revision} · {MARK}"
     return tuple(_tile(pattern, plan, index, drawing, stamp) for index in range(len(plan.cells)))
@@ -164,5 +166,7 @@ def _joins(plan: Tiling, index: int) -> Iterator[str]:
         yield f"lay on marks {mark_name(column, row)} {mark_name(column + 1, row)}"
     if (column - 1, row) in before:
         yield f"lay on marks {mark_name(column, row)} {mark_name(column, row + 1)}"
+    if plan.stretch != TRUE:
+        yield "corrected for this printer"
     yield "print at 100 %, no fit to page"
     yield "check square 100.0 × 100.0, diagonal 141.4 mm"

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 
 SCALES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
 """Reductions of ISO 5455."""
-SIDE, FOOT, HEAD = 24.0, 30.0, 20.0
+SIDE, FOOT, HEAD = 24.0, 34.0, 20.0
 """Paper beside, under and over the pattern (mm)."""
 TALLEST = 105.0
 APART = 4.2
@@ -68,7 +68,9 @@ def _sizes(pattern: Pattern, view: View, figures: Figures, board: Board) -> Iter
     yield Dimension(start=b, end=c, offset=-12.0, text=figures.length(y1 - y0))
     board.block((b[0] + 8.0, b[1]), (b[0] + 16.0, c[1]))
     rising, falling = (figures.length(one) for one in pattern.diagonals)
-    text = f"corner to corner: rising {rising}, falling {falling}; {pattern.across} →, {pattern.up} ↑"
+    ways = f"→ {pattern.across}; ↑ {pattern.up}"
+    yield Text(at=(0.0, 9.5), text=ways, height=CAPTION, ink=Ink.SOFT)
+    text = f"corner to corner: rising {rising}, falling {falling}"
     yield Text(at=(0.0, 6.0), text=text, height=CAPTION, ink=Ink.SOFT)
 
 

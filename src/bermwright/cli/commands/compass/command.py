@@ -21,6 +21,7 @@ def add(parser: argparse.ArgumentParser) -> None:
         help="radii of the last ring (course,direction,radius): judge it and correct the next courses",
     )
     parser.add_argument("--band", action="store_true", help="add the bands for chain and pole, full size")
+    options.printer_bar(parser)
     options.out(parser, "it; ends in .pdf, .svg or .dxf")
     options.date(parser)
     options.as_json(parser)
@@ -34,8 +35,8 @@ def run(args: argparse.Namespace) -> int:
     from bermwright.formats.making import compass_data
 
     wishes = CompassWishes(
-        dome=args.dome, measured=args.measured, band=args.band, out=args.out, date=args.date,
-        system=args.units,
+        dome=args.dome, measured=args.measured, band=args.band,
+        printer_bar=args.printer_bar, out=args.out, date=args.date, system=args.units,
     )  # fmt: skip
     with Progress() as progress:
         made = compass_file(args.file, wishes, progress)

@@ -27,7 +27,8 @@ def add(parser: argparse.ArgumentParser) -> None:
     )
     options.out(parser, "it; .pdf for pages and tiles, .svg or .dxf for every pattern at 1:1")
     options.date(parser)
-    options.paper(parser)
+    options.paper(parser, roll=True)
+    options.printer_bar(parser)
     options.as_json(parser)
     options.units(parser)
 
@@ -39,9 +40,15 @@ def run(args: argparse.Namespace) -> int:
     from bermwright.formats.making import forms_data
 
     wishes = FormWishes(
-        only=args.only, full_size=args.full_size, settlement=args.settlement, paper=args.paper,
-        out=args.out, date=args.date, system=args.units,
-    )  # fmt: skip
+        only=args.only,
+        full_size=args.full_size,
+        settlement=args.settlement,
+        paper=args.paper,
+        printer_bar=args.printer_bar,
+        out=args.out,
+        date=args.date,
+        system=args.units,
+    )
     with Progress() as progress:
         made = form_file(args.file, wishes, progress)
         paths = made.write()
