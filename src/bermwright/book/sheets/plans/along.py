@@ -8,7 +8,7 @@ import shapely
 
 from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, View
 from bermwright.book.sheets.paper import Figures, figure, heading
-from bermwright.book.sheets.plans.measures import chain, level_column, widest, without_crowding
+from bermwright.book.sheets.plans.measures import chain, level_column, levels_for, widest, without_crowding
 from bermwright.book.sheets.plans.style import cut_items, hatches_of
 from bermwright.book.sheets.signs import person
 from bermwright.form.solids import Kind
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from bermwright.house import House
 
 SCALES = (50.0, 100.0, 200.0, 500.0)
-BESIDE, UNDER = 1.0, 0.8
+BESIDE, UNDER = 0.6, 0.8
 """Ground shown beside and under the building (m)."""
 SIDE, FOOT, HEAD = 3.0, 18.0, 13.0
 OFF_AXIS = 1e-3
@@ -42,11 +42,12 @@ def section_along(
     figures = Figures(system=system)
     faces = cut(solids.solids, "x", OFF_AXIS)
     window = _window(solids)
-    levels = _levels(form, solids)
+    levels = levels_for(_levels(form, solids), width, 1e3)
     column = widest(f"{figures.level(z)}  {words}" for z, words in levels) + 12.0
     low, bottom, high, top = window.bounds
     scale = _scale((high - low, top - bottom), width - column - SIDE, height)
     factor = 1000.0 / scale
+    levels = levels_for(levels, width, (top - bottom) * factor)
     view = View(
         origin=(SIDE - low * factor, FOOT - bottom * factor), scale=scale, seen=((low, bottom), (high, top))
     )

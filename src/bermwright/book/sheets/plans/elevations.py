@@ -10,7 +10,7 @@ import shapely
 
 from bermwright.base.drawing import Dimension, Hatch, Item, Pen, Sheet, Stroke, View, Wash
 from bermwright.book.sheets.paper import Figures, figure, heading
-from bermwright.book.sheets.plans.measures import level_column, widest
+from bermwright.book.sheets.plans.measures import level_column, levels_for, widest
 from bermwright.book.sheets.plans.style import SEEN, area, layer_of, strokes
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import parts_of, shadow, trimmed
@@ -59,10 +59,11 @@ def elevation_sheet(
     figures = Figures(system=system)
     shown = picture(_standing(solids, side), side)
     window = _window(shown)
-    levels = _levels(house, form, solids, side)
-    column = widest((f"{figures.level(z)}  {words}" for z, words in levels)) + 12.0
+    levels = levels_for(_levels(house, form, solids, side), width, 1e3)
+    column = widest(f"{figures.level(z)}  {words}" for z, words in levels) + 12.0
     scale = _scale(window, width - column - 2.0 * RIM, height)
     factor = 1000.0 / scale
+    levels = levels_for(levels, width, (window.top - window.bottom) * factor)
     view = View(
         origin=(RIM - window.low * factor, FOOT - window.bottom * factor),
         scale=scale,

@@ -28,8 +28,10 @@ LEVEL = 1.0
 HAIR = 2e-3
 """The cut lies so far over that level, so that it never runs along a sill (m)."""
 SCALES = (20.0, 50.0, 100.0, 200.0)
-OUTSIDE = 1.1
-"""Earth shown round the building (m)."""
+OUTSIDE = 22.0
+"""Earth shown round the building (mm of paper)."""
+SMALL = 50.0
+"""Scales beyond this have no room for the size of an opening beside its name."""
 SIDE, FOOT, HEAD = 24.0, 27.0, 15.0
 """Paper beside, under and over the plan (mm)."""
 NEAR = 11.0
@@ -48,8 +50,8 @@ def floor_plan(
 ) -> Sheet:
     """The plan with its chains of dimensions, levels, section marks and north."""
     figures = Figures(system=system)
-    window = _window(form, solids)
-    scale = _scale(window, width, height)
+    scale = _scale(form, solids, width, height)
+    window = _window(form, solids, scale)
     factor = 1000.0 / scale
     low, bottom, high, top = window.bounds
     view = View(
@@ -90,17 +92,18 @@ def _mine(house: House, vault: Vault) -> list[Opening]:
     return [one for one in house.openings if one.vault == vault.name]
 
 
-def _window(form: VaultForm, solids: VaultSolids) -> shapely.Polygon:
+def _window(form: VaultForm, solids: VaultSolids, scale: float) -> shapely.Polygon:
     """What is shown, on the paper's axes (along, left) (m)."""
+    round_it = OUTSIDE * scale / 1000.0
     built = [one for one in solids.solids if one.kind not in {Kind.GROUND, Kind.FILL, Kind.TURF}]
-    low = min(float(one.low[0]) for one in built) - OUTSIDE
-    high = max(float(one.high[0]) for one in built) + OUTSIDE
-    return shapely.box(-OUTSIDE, -high, form.length + OUTSIDE, -low)
+    low = min(float(one.low[0]) for one in built) - round_it
+    high = max(float(one.high[0]) for one in built) + round_it
+    return shapely.box(-round_it, -high, form.length + round_it, -low)
 
 
-def _scale(window: shapely.Polygon, width: float, height: float | None) -> float:
-    low, bottom, high, top = window.bounds
+def _scale(form: VaultForm, solids: VaultSolids, width: float, height: float | None) -> float:
     for scale in SCALES:
+        low, bottom, high, top = _window(form, solids, scale).bounds
         wide = (high - low) * 1000.0 / scale + 2.0 * SIDE
         tall = (top - bottom) * 1000.0 / scale + FOOT + HEAD
         if wide <= width and (height is None or tall <= height):
@@ -168,8 +171,10 @@ def _opening(one: Opening, form: VaultForm, view: View, board: Board, figures: F
         way = 1.0 if front else -1.0
         anchor = "start" if front else "end"
         room = 3.0 + view.length(0.1)
-        yield board.take(note((at[0] + way * room, at[1] + 0.8), one.name, anchor))
-        yield board.take(figure((at[0] + way * room, at[1] - 3.2), size, anchor))
+        x = at[0] + way * room
+        yield board.put(note((x, at[1] + up), one.name, anchor) for up in (0.8, 4.4, -4.4))
+        if view.scale <= SMALL:
+            yield board.take(figure((x, at[1] - 3.2), size, anchor))
         return
     if one.along is None:
         return
@@ -187,8 +192,10 @@ def _opening(one: Opening, form: VaultForm, view: View, board: Board, figures: F
     else:
         half = 0.5 * form.span * (1.0 if str(one.side) == "left" else -1.0)
         at = view.point(one.along, 0.8 * half)
-    yield board.take(note(at, f"{one.name}, over" if str(one.side) == "crown" else one.name))
-    yield board.take(figure((at[0], at[1] - 4.0), size))
+    words = f"{one.name}, over" if str(one.side) == "crown" else one.name
+    yield board.put(note((at[0], at[1] + up), words) for up in (0.0, 4.0, -5.0, 8.0))
+    if view.scale <= SMALL:
+        yield board.take(figure((at[0], at[1] - 4.0), size))
 
 
 def _rooms(
@@ -202,14 +209,16 @@ def _rooms(
         start = view.point(room.begins, -half), view.point(room.begins, half)
         yield Stroke(path=start, pen=Pen.SEEN if room.closed else Pen.NOT_YET, layer="drawing")
         at = view.point(0.5 * (room.begins + room.ends), -0.35 * form.span)
-        yield board.take(note(at, f"{room.name}, {room.people} sleep here", "middle"))
+        words = f"{room.name}, {room.people} sleep here"
+        yield board.put(note((at[0], at[1] + up), words, "middle") for up in (0.0, -4.0, 4.0, -8.0))
     middle = view.point(0.5 * form.length, 0.0)
     yield board.put(
         heading((middle[0], middle[1] + up), form.name, 3.2, "middle") for up in (4.0, 12.0, -9.0, 20.0)
     )
     level = view.point(0.5 * form.length + 0.1 * form.span, -0.2 * form.span)
     yield level_triangle(level)
-    yield board.take(figure((level[0] + 2.1, level[1] + 0.4), f"{figures.level(0.0)} finished floor"))
+    words = f"{figures.level(0.0)} finished floor" if view.scale <= SMALL else figures.level(0.0)
+    yield board.take(figure((level[0] + 2.1, level[1] + 0.4), words))
 
 
 def _chains(
@@ -238,7 +247,7 @@ def _chains(
         low, high = (float(edge) for edge in (form.rib.inside.x[0], form.rib.inside.x[-1]))
         edges = [e for one in holes for e in (one.across - 0.5 * one.width, one.across + 0.5 * one.width)]
         cuts = without_crowding([low, *edges, high], view.scale, 3.0)
-        x = view.point(base + sign * (OUTSIDE - 0.25), 0.0)[0]
+        x = view.point(base, 0.0)[0] + sign * (OUTSIDE - 5.0)
         offset = 4.0 * sign
         spots = [(x, view.point(0.0, -at)[1]) for at in cuts]
         yield from chain(cuts, spots, figures, offset=-offset * sign)
@@ -287,14 +296,15 @@ def _ground(
     form: VaultForm, view: View, window: shapely.Polygon, board: Board, figures: Figures
 ) -> Iterator[Item]:
     """Natural and finished levels beside the house."""
-    low, bottom, _, top = window.bounds
+    _, bottom, _, top = window.bounds
     for v, sign in ((top, -1.0), (bottom, 1.0)):
-        at = view.point(low + 0.25 * form.length, v + sign * 0.45)
+        edge = view.point(0.5 * form.length, v)
+        at = (edge[0] + 8.0, edge[1] + sign * 5.0 - (0.0 if sign > 0 else 2.0))
         x = -v
         natural, finished = form.ground.natural.level(np.array(x)), form.ground.finished.level(np.array(x))
         yield level_triangle(at)
         words = f"natural {figures.level(float(natural))}, finished {figures.level(float(finished))}"
-        yield board.take(figure((at[0] + 2.1, at[1] + 0.4), words))
+        yield board.put(figure((at[0] + 2.1, at[1] + up), words) for up in (0.4, -4.4))
 
 
 def _north(axis: float | None, at: Point) -> Iterator[Item]:

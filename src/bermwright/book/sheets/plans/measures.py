@@ -47,6 +47,19 @@ def without_crowding(places: Iterable[float], scale: float, room: float = 7.5) -
     return kept
 
 
+NARROW = 250.0
+"""A drawing narrower than this has levels without their words (mm)."""
+
+
+def levels_for(levels: Sequence[tuple[float, str]], width: float, height: float) -> list[tuple[float, str]]:
+    """As many of some levels, the first first, as a column beside a view of that height holds.
+
+    In a drawing that is to be narrow they go without their words.
+    """
+    kept = list(levels)[: max(2, int((height + LINE) / LINE))]
+    return kept if width >= NARROW else [(level, "") for level, _ in kept]
+
+
 def level_column(
     levels: Iterable[tuple[float, str]], x: float, y_of: float, scale: float, figures: Figures, *, edge: float
 ) -> Iterator[Item]:

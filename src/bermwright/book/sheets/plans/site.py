@@ -31,9 +31,11 @@ if TYPE_CHECKING:
 SCALES = (50.0, 100.0, 200.0, 500.0, 1000.0)
 EVERY = 0.5
 """Contour lines are drawn so far apart in height (m)."""
-BESIDE = 1.2
+BESIDE = 1.0
 """Ground shown round the mound (m)."""
-FOOT, HEAD, SIDE = 22.0, 20.0, 24.0
+FOOT, HEAD, SIDE = 22.0, 20.0, 22.0
+SMALL = 200.0
+"""Scales beyond this have no room for the levels of contour lines and for small parts."""
 """Paper under, over and beside the plan (mm)."""
 SEAM = 0.03
 """A vault is taken as so much wider than its soil face, so that no line runs between it and the fill (m)."""
@@ -176,8 +178,10 @@ def _vault(
             xs, ys = zip(tail, head, strict=True)
             board.block((min(xs) - 1.0, min(ys) - 1.0), (max(xs) + 1.0, max(ys) + 1.0))
             words = f"way in: {one.name}"
+            if turned.view.scale > SMALL:
+                continue
             yield board.put(note((tail[0] + u, tail[1] - 4.0 + v), words, "middle") for u, v in AROUND)
-        elif str(one.side) == "crown" and one.along is not None:
+        elif str(one.side) == "crown" and one.along is not None and turned.view.scale <= SMALL:
             at = turned.point(float(form.mesh.soil_x[form.mesh.crown]), one.along)
             size = max(0.5 * turned.view.length(one.width), 0.8)
             box = tuple((at[0] + a * size, at[1] + b * size) for a, b in ((-1, -1), (1, -1), (1, 1), (-1, 1)))
@@ -189,6 +193,8 @@ def _vault(
         heading((middle[0] + u, middle[1] + 3.0 + v), form.name, 3.4, "middle") for u, v in AROUND
     )
     words = f"floor {figures.level(0.0)}"
+    if turned.view.scale > SMALL:
+        return
     yield board.put(figure((middle[0] + u, middle[1] - 3.0 + v), words, "middle") for u, v in AROUND)
 
 
@@ -208,7 +214,8 @@ def _contours(
             if edge.is_empty:
                 continue
             yield from strokes(edge, turned.point, Pen.LAYER, "earth")
-            yield from _contour_figure(edge, float(level), turned, board, figures)
+            if turned.view.scale <= SMALL:
+                yield from _contour_figure(edge, float(level), turned, board, figures)
 
 
 def _shell_at(form: VaultForm, level: float) -> shapely.Polygon:
@@ -313,8 +320,8 @@ def _sections(form: VaultForm, outline: shapely.Polygon, turned: Turned, board: 
 
 
 def _fall(house: House, size: tuple[float, float], figures: Figures) -> Iterator[Item]:
-    """The direction in which the natural ground falls, and how steeply, under the north arrow."""
-    at = (size[0] - 2.0, size[1] - 33.0)
+    """The direction in which the natural ground falls, and how steeply."""
+    at = (size[0] - 2.0, 3.0)
     slope, faces = house.site.slope, house.site.faces
     if slope is None:
         yield note(at, "slope of the ground: not given", "end")
@@ -326,7 +333,7 @@ def _fall(house: House, size: tuple[float, float], figures: Figures) -> Iterator
     yield note(at, words if faces is not None else f"{words}, direction not given", "end")
     if faces is not None:
         turn = 0.5 * math.pi - faces
-        middle, reach = (size[0] - 12.0, at[1] - 6.0), 5.0
+        middle, reach = (size[0] - 12.0, at[1] + 9.0), 5.0
         tail = (middle[0] - reach * math.cos(turn), middle[1] - reach * math.sin(turn))
         head = (middle[0] + reach * math.cos(turn), middle[1] + reach * math.sin(turn))
         yield Arrow(tail=tail, head=head, pen=Pen.FORCE, layer="earth")
