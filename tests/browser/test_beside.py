@@ -1,0 +1,178 @@
+"""The pages beside the drawing in a real browser: start, from paper, lessons, the walk, the words."""
+
+from __future__ import annotations
+
+import base64
+import os
+import re
+import subprocess
+import sys
+
+import pytest
+
+FITS = "document.documentElement.scrollWidth <= window.innerWidth"
+PNG = base64.b64decode(
+    "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAQAAAC1HAwCAAAAC0lEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=="
+)
+"""A picture of one dot."""
+
+
+@pytest.fixture
+def house(tmp_path, repository):
+    """The example that holds."""
+    file = tmp_path / "larch-bank.toml"
+    file.write_text((repository / "examples/larch-bank.toml").read_text(encoding="utf-8"), encoding="utf-8")
+    return file
+
+
+@pytest.fixture
+def empty(tmp_path):
+    """The workbench without a file, in an empty folder: its address."""
+    folder = tmp_path / "empty"
+    folder.mkdir()
+    process = subprocess.Popen(
+        [sys.executable, "-m", "bermwright", "open", "--no-browser"],
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
+        text=True,
+        cwd=folder,
+        env={**os.environ, "PYTHONUNBUFFERED": "1"},
+    )
+    assert process.stdout is not None
+    address = next(found.group() for line in process.stdout if (found := re.search(r"http://\S+", line)))
+    yield address
+    process.terminate()
+    process.wait(20)
+    process.stdout.close()
+
+
+@pytest.fixture
+def visit(chromium):
+    """Opens a page beside the drawing; gives the page and what was said to the console."""
+    rooms = []
+
+    def visiting(address: str, *, width: int = 1440, light: str = "light"):
+        room = chromium.new_context(
+            viewport={"width": width, "height": 900}, color_scheme=light, reduced_motion="reduce"
+        )
+        rooms.append(room)
+        page = room.new_page()
+        page.set_default_timeout(60_000)
+        wrong: list[str] = []
+        page.on("console", lambda one: one.type == "error" and wrong.append(one.text))
+        page.on("pageerror", lambda error: wrong.append(str(error)))
+        page.goto(address)
+        return page, wrong
+
+    yield visiting
+    for room in rooms:
+        room.close()
+
+
+def at(address: str, place: str) -> str:
+    return address.partition("/?")[0] + place
+
+
+def test_answers_on_a_phone_become_a_house(empty, visit):
+    page, wrong = visit(empty, width=390)
+    page.wait_for_selector(".plain-question svg")
+    assert page.evaluate(FITS)
+    page.fill("#answer-span", "4.8")
+    page.press("#answer-span", "Tab")
+    page.wait_for_selector("#wrong-span:not([hidden])")
+    assert "has no unit" in page.inner_text("#wrong-span")
+    for name, text in {"span": "4.8 m", "rise": "2.2 m", "springing": "0.9 m", "length": "7.5 m"}.items():
+        page.fill(f"#answer-{name}", text)
+    page.click('[data-unknown="water"]')
+    assert page.inner_text("#tally") == "4 answered, 9 stay open."
+    page.press("#answer-span", "Tab")
+    page.wait_for_selector("#wrong-span", state="hidden")
+    page.get_by_text("Write the file and open it").click()
+    page.wait_for_selector("#verdict-text")
+    assert wrong == []
+
+
+def test_a_picture_is_marked_by_keys_alone_and_gives_a_curve(served, visit):
+    page, wrong = visit(served.address)
+    page.goto(at(served.address, "/sketch"))
+    page.set_input_files("#photo", {"name": "dot.png", "mimeType": "image/png", "buffer": PNG})
+    page.wait_for_selector("#paper svg")
+    page.locator("#paper").focus()
+
+    def go(right: int, down: int) -> None:
+        for key, count in (
+            ("ArrowRight", right),
+            ("ArrowLeft", -right),
+            ("ArrowDown", down),
+            ("ArrowUp", -down),
+        ):
+            for _step in range(count):
+                page.keyboard.press(key)
+        page.keyboard.press("Enter")
+
+    go(-80, 60)
+    go(160, 0)
+    page.fill("#length", "4 m")
+    page.locator("#paper").focus()
+    go(-160, 0)
+    for step in ((20, -60), (60, -60), (60, 60), (20, 60)):
+        go(*step)
+    page.keyboard.press("Enter")
+    page.keyboard.press("Delete")
+    page.click("#fit")
+    page.wait_for_selector("#offers .choice")
+    assert page.locator("#fitted circle").count() == 5
+    assert 'span = "' in page.inner_text("#lines")
+    page.click("#take")
+    page.wait_for_url("**/")
+    page.wait_for_selector("#verdict-text")
+    assert wrong == []
+
+
+def test_what_is_no_picture_is_refused_in_the_browser(served, visit):
+    page, _ = visit(served.address)
+    page.goto(at(served.address, "/sketch"))
+    for name, kind, says in (("a.gif", "image/gif", "no PNG or JPEG"), ("a.png", "image/png", "no picture")):
+        page.set_input_files("#photo", {"name": name, "mimeType": kind, "buffer": b"nothing"})
+        page.wait_for_selector("#wrong:not([hidden])")
+        assert says in page.inner_text("#wrong")
+    assert page.locator("#marking").is_hidden()
+
+
+def test_a_lesson_is_predicted_before_it_is_revealed(served, visit):
+    page, wrong = visit(served.address, width=390, light="dark")
+    page.goto(at(served.address, "/lessons/bare-ribs"))
+    page.wait_for_selector(".lesson-section svg")
+    assert page.locator("#predict button").is_disabled()
+    assert page.locator("#revealed").is_hidden()
+    page.locator("input[name=answer]").first.check()
+    page.get_by_text("Run both houses").click()
+    page.wait_for_selector("#revealed:not([hidden]) .arch-fails")
+    assert page.inner_text("#failed")
+    assert page.evaluate(FITS)
+    assert wrong == []
+
+
+def test_the_walk_goes_through_five_places(served, visit):
+    page, _ = visit(served.address)
+    page.goto(at(served.address, "/walk"))
+    seen = []
+    for number in range(1, 6):
+        page.wait_for_selector(f".walk-at:has-text('Step {number} of 5')")
+        seen.append(page.locator(".walked").get_attribute("id"))
+        page.locator(".walk-words .word", has_text=re.compile("^(next|done)$")).click()
+    assert seen == ["verdict", "section", "axes", "checks", "title-block"]
+    assert page.locator(".walk").count() == 0
+
+
+def test_a_word_of_the_trade_is_explained_on_focus_and_on_a_tap(served, visit):
+    page, _ = visit(served.address)
+    page.goto(at(served.address, "/sketch"))
+    term = page.locator("dfn", has_text="vault").first
+    term.focus()
+    assert page.locator("#term-box").is_visible()
+    assert "stands by being pressed together" in page.inner_text("#term-box")
+    page.keyboard.press("Escape")
+    assert page.locator("#term-box").is_hidden()
+    term.click()
+    assert page.locator("#term-box").is_visible()
