@@ -15,7 +15,7 @@ from bermwright.form.solids.ends import (
     leaf_layer,
 )
 from bermwright.form.solids.nouns import Kind, Layer, VaultSolids
-from bermwright.form.solids.shell import band_layers, rib_layer, shell_body
+from bermwright.form.solids.shell import band_layers, end_ribs, rib_layer, shell_body
 from bermwright.form.solids.under import Support, floor_layers, support_layers, supports_under
 from bermwright.form.vault import vault_form
 
@@ -43,7 +43,7 @@ def vault_solids(house: House, vault: Vault, form: VaultForm) -> VaultSolids:
     walls, closing = end_layer(house, vault, form, supports, doors)
     shell = shell_body(form, floor=0.0 if laid else min(0.0, form.springing))
     earth = earth_of(house, vault, form, _lowest(supports))
-    built = [*standing, *laid, *(body for _, body in closing)]
+    built = [*standing, *laid, *end_ribs(form), *(body for _, body in closing)]
     soil = earth_layers(earth, shell, built, cutters)
     leaves = leaf_layer(house, vault, doors)
     flue, flueless = flue_layer(house, vault, form, holes)

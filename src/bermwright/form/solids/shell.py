@@ -79,6 +79,13 @@ def rib_layer(form: VaultForm, cutters: Sequence[Body]) -> Layer:
     return Layer(name="ribs", kind=Kind.RIB, solids=tuple(solids))
 
 
+def end_ribs(form: VaultForm) -> list[Body]:
+    """The halves of the first and the last rib that stand out past the ends of the vault."""
+    outline = between(form.rib.inside, form.rib.outside, kept(form))
+    half = 0.5 * form.rib.width
+    return [pushed(outline, -half, 0.0), pushed(outline, form.length, form.length + half)]
+
+
 def _meets(boards: Sequence[Body], cutters: Sequence[Body]) -> bool:
     """Whether an opening cuts any board of a rib."""
     return any(not apart(board, cutter) for board in boards for cutter in cutters)
