@@ -15,7 +15,7 @@ from bermwright.base.drawing import Stroke
 from bermwright.book.pages.chapters import house_chapters
 from bermwright.book.pages.forms import printed_patterns
 from bermwright.book.sheets.compass import band_of_chain, band_of_heights, band_sheets
-from bermwright.book.sheets.compass.band import GLUE, STRIP
+from bermwright.book.sheets.compass.band import EACH, GLUE, LEFT, STRIP, TALL, TOP
 from bermwright.book.sheets.forms import full_sheet, tile_count, tiled
 from bermwright.form.developed import forms_of
 from bermwright.form.dome import dome_form
@@ -173,9 +173,9 @@ def test_every_mark_of_a_band_measures_true(maker):
         for number, page in enumerate(document.pages):
             lines = upright_lines(page)
             for row in range(4):
-                foot = 210.0 - (210.0 - 24.0 - 32.0 - row * 40.0)
+                foot = TOP + TALL + row * EACH
                 marks = [x for x, _, low in lines if abs(low - foot) < 0.05 and _tall(lines, x, foot, 6.0)]
-                found += [(number * 4 + row) * STRIP + x - 16.0 for x in marks if x - 16.0 < STRIP + GLUE]
+                found += [(number * 4 + row) * STRIP + x - LEFT for x in marks if x - LEFT < STRIP + GLUE]
     wanted = [1e3 * (value - band.start) for value, _ in band.marks]
     assert len(wanted) == 33
     for place in wanted:
@@ -198,7 +198,9 @@ def test_the_bar_of_a_band_is_a_hundred_millimetres():
             for x, top, low in upright_lines(document.pages[0])
             if abs(low - top - 4.0) < 0.05 and top < 20.0
         ]
+        words = document.pages[0].extract_text()
     assert max(ends) - min(ends) == pytest.approx(100.0, abs=0.05)
+    assert "check 100.0 mm" in words
 
 
 def test_a_printer_that_prints_small_is_corrected_in_both_ways():

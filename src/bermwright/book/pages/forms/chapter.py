@@ -51,7 +51,7 @@ def forms_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
     yield from forms_blocks(forms, system)
 
 
-def forms_document(  # noqa: PLR0913  (all by name)
+def forms_document(
     forms: Forms,
     *,
     house: str,

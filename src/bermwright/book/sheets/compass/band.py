@@ -19,16 +19,18 @@ if TYPE_CHECKING:
 PAPER = (297.0, 210.0)
 STRIP = 250.0
 """Length of band on one strip (mm)."""
-TALL = 32.0
+TALL = 38.0
 """Height of a strip (mm)."""
-LEFT, TOP = 16.0, 24.0
-EACH = 40.0
+LEFT, TOP = 16.0, 21.0
+EACH = 42.0
 """From one strip to the next (mm)."""
 ROWS = 4
 GLUE = 12.0
 """Paper behind the end of a strip, under the next one (mm)."""
 APART = 2.9
 """Two turned figures need so much room (mm)."""
+CLEAR = 2.2
+"""A figure keeps so far off the join it stands beside (mm)."""
 FINE = 10.0
 """Small marks stand so far apart (mm)."""
 BAR = 100.0
@@ -138,18 +140,16 @@ def _bar() -> Iterator[Item]:
     yield Stroke(path=((x, y), (x + BAR, y)), pen=Pen.SEEN, layer="check")
     for end in (x, x + BAR):
         yield Stroke(path=((end, y - 2.0), (end, y + 2.0)), pen=Pen.SEEN, layer="check")
-    x, y = PAPER[0] - 12.0, 20.0
-    yield Stroke(path=((x, y), (x, y + BAR)), pen=Pen.SEEN, layer="check")
-    for end in (y, y + BAR):
-        yield Stroke(path=((x - 2.0, end), (x + 2.0, end)), pen=Pen.SEEN, layer="check")
+    words = "check 100.0 mm"
+    yield Text(at=(x + 0.5 * BAR, y + 1.5), text=words, height=2.2, anchor="middle", strong=True, halo=False)
+    side, foot = PAPER[0] - 12.0, 20.0
+    yield Stroke(path=((side, foot), (side, foot + BAR)), pen=Pen.SEEN, layer="check")
+    for end in (foot, foot + BAR):
+        yield Stroke(path=((side - 2.0, end), (side + 2.0, end)), pen=Pen.SEEN, layer="check")
     yield Text(
-        at=(x + 0.5 * BAR, y + 1.5),
-        text="check 100.0 mm",
-        height=2.2,
-        anchor="middle",
-        strong=True,
-        halo=False,
-    )
+        at=(side + 3.0, foot + 0.5 * BAR), text=words, height=2.2, anchor="middle", angle=0.5 * math.pi,
+        strong=True, halo=False,
+    )  # fmt: skip
 
 
 def _strip(band: Band, number: int, at: tuple[float, float], labels: list[float]) -> Iterator[Item]:
@@ -171,7 +171,8 @@ def _strip(band: Band, number: int, at: tuple[float, float], labels: list[float]
     for (value, words), label in zip(band.marks, labels, strict=True):
         place = 1e3 * (value - band.start) - low
         if -1e-9 <= place < length or (number == band.strips - 1 and abs(place - length) < 1e-9):
-            yield from _mark((x0 + place, y0), x0 + min(label - low, length + GLUE - 2.0), words)
+            label_x = x0 + min(max(label - low, CLEAR), length + GLUE - 2.0)
+            yield from _mark((x0 + place, y0), label_x, words)
 
 
 def _mark(foot: tuple[float, float], label: float, words: str) -> Iterator[Item]:
@@ -180,5 +181,5 @@ def _mark(foot: tuple[float, float], label: float, words: str) -> Iterator[Item]
     yield Stroke(path=((x, y), (x, y + 6.0)), pen=Pen.TEMPLATE, layer="cut")
     yield Stroke(path=((x, y + 6.0), (label, y + 9.0)), pen=Pen.LAYER)
     yield Text(
-        at=(label + 1.0, y + 10.0), text=words, height=2.1, angle=0.5 * math.pi, strong=True, halo=False
+        at=(label + 1.0, y + 9.5), text=words, height=2.1, angle=0.5 * math.pi, strong=True, halo=False
     )
