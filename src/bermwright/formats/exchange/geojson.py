@@ -29,8 +29,8 @@ if TYPE_CHECKING:
     Place = Callable[[float, float], list[float]]
 
 MARK = "calculation aid, not reviewed"
-DIGITS = 8
-"""Of a degree: about a millimetre."""
+DIGITS = 9
+"""Of a degree: about a tenth of a millimetre."""
 METRE_DIGITS = 4
 NUDGE = 1e-4
 """Step by which degrees to a metre are found (rad)."""
