@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 def levelled_blocks(levels: Levels, system: str) -> tuple[Block, ...]:
     """Heights of every point over the datum, and how well the readings agree."""
     legs = Table(
-        head=("from", "to", "measured", "adjusted less measured", ""),
+        head=("from", "to", "measured", "adjusted less measured", "note"),
         rows=tuple(
             (
                 plain(leg.reading.start),

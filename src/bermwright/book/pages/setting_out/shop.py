@@ -166,7 +166,7 @@ def measured_blocks(rows: tuple[MeasuredRow, ...], system: str) -> tuple[Block, 
             f"{_m(worst.at, system, 2)}."
         ),
         Table(
-            head=("from axis", "measured", "drawn", "off", ""),
+            head=("from axis", "measured", "drawn", "off", "note"),
             rows=tuple(
                 (
                     _m(row.at, system, 2),

@@ -1,0 +1,195 @@
+"""Full-size drawings measured in the file: over 3 m across sheets, on a printer that errs, in SVG and DXF."""
+
+from __future__ import annotations
+
+import io
+import math
+import re
+from pathlib import Path
+
+import numpy as np
+import pdfplumber
+import pytest
+
+from bermwright.app.templating import PrinterError, printer_stretch
+from bermwright.base.drawing import Text
+from bermwright.book.templates import (
+    Stamp,
+    curve_count,
+    curve_templates,
+    patterns,
+    template_count,
+    whole_curves,
+    whole_templates,
+)
+from bermwright.book.templates.curve import halves
+from bermwright.book.templates.tiles import PAPERS, mark_name, tiling
+from bermwright.form import vault_form
+from bermwright.formats.drawings import dxf, pdf, svg
+from bermwright.formats.house_file import load
+
+EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
+MM = 72.0 / 25.4
+STAMP = Stamp(house="Kettle Hill", revision="1")
+WRONG = (100.8, 99.1)
+"""A check square of this printer measures so much (mm)."""
+
+
+@pytest.fixture(scope="module")
+def tall():
+    """A catenary 4 m high: its half is over 4.6 m from foot to crown."""
+    house = load(EXAMPLES / "kettle-hill.toml").house
+    return vault_form(house, house.vaults[0])
+
+
+def measured(page, height):
+    """Points of every black line of a page, in millimetres from its lower left corner."""
+    found = []
+    for curve in [*page.curves, *page.lines]:
+        points = np.array([(x / MM, (height * MM - y) / MM) for x, y in curve["pts"]])
+        found.append((float(curve["linewidth"] or 0.0) / MM, points))
+    return found
+
+
+def crosses(page, height):
+    """Middles of the crosses that are measured: two strokes of 12 mm through one point."""
+    strokes = [points for _, points in measured(page, height) if len(points) == 2]
+    level = [p.mean(axis=0) for p in strokes if abs(np.ptp(p[:, 0]) - 12.0) < 0.2 and np.ptp(p[:, 1]) < 0.01]
+    upright = [
+        p.mean(axis=0) for p in strokes if abs(np.ptp(p[:, 1]) - 12.0) < 0.2 and np.ptp(p[:, 0]) < 0.01
+    ]
+    return [a for a in level for b in upright if math.dist(a, b) < 0.05]
+
+
+def frame(page, height):
+    """Lower left and upper right of the dashed frame, on which neighbours are laid."""
+    shapes = [points for _, points in measured(page, height)]
+    shapes += [
+        np.array([(r["x0"] / MM, height - r["bottom"] / MM), (r["x1"] / MM, height - r["top"] / MM)])
+        for r in page.rects
+    ]
+    wide = [p for p in shapes if 255.0 < np.ptp(p[:, 0]) < 290.0 and 150.0 < np.ptp(p[:, 1]) < 200.0]
+    box = min(wide, key=lambda p: np.ptp(p[:, 0]))
+    return box.min(axis=0), box.max(axis=0)
+
+
+@pytest.mark.parametrize("stretch", [(1.0, 1.0), printer_stretch("100.8,99.1")])
+def test_three_metres_across_sheets_are_true_to_a_tenth_of_a_millimetre(tall, stretch):
+    """The sheets are laid together by their marks, as a builder does; then two crosses are measured."""
+    (half,) = halves(tall)
+    sheets = curve_templates(tall, stamp=STAMP, stretch=stretch)
+    plan = tiling(half.outline, PAPERS["A4"], stretch=stretch)
+    assert len(sheets) == len(plan.cells) == curve_count(tall, stretch=stretch)
+    wanted = {}
+    for name, point in (("foot", half.foot), ("crown", half.crown)):
+        inside = [
+            all(
+                plan.origin(cell)[k] + 7.0 < point[k] < plan.origin(cell)[k] + plan.window[k] - 7.0
+                for k in (0, 1)
+            )
+            for cell in plan.cells
+        ]
+        assert any(inside), f"{name} lies on the edge of a sheet"
+        wanted[name] = inside.index(True)
+    book = pdf(*(sheets[at] for at in wanted.values()), date="2026-11-30")
+    placed = []
+    with pdfplumber.open(io.BytesIO(book)) as document:
+        for page, at in zip(document.pages, wanted.values(), strict=True):
+            column, row = plan.cells[at]
+            corner, far = frame(page, 210.0)
+            assert mark_name(column, row) in page.extract_text()
+            (cross,) = [
+                spot
+                for spot in crosses(page, 210.0)
+                if all(abs(spot[k] - mark[k]) > 5.0 for mark in (corner, far) for k in (0, 1))
+            ]
+            # What this printer makes of the sheet.
+            printed = [(cross[k] - corner[k]) / stretch[k] for k in (0, 1)]
+            size = [(far[k] - corner[k]) / stretch[k] for k in (0, 1)]
+            placed.append(np.array([column * size[0] + printed[0], row * size[1] + printed[1]]))
+    length = math.dist(*placed)
+    assert length > 3000.0
+    assert length == pytest.approx(math.dist(half.foot, half.crown), abs=0.1)
+    assert placed[1] - placed[0] == pytest.approx(np.array(half.crown) - half.foot, abs=0.1)
+
+
+def test_a_printer_that_errs_prints_a_true_square(tall):
+    stretch = printer_stretch(f"{WRONG[0]},{WRONG[1]}")
+    sheet = curve_templates(tall, stamp=STAMP, stretch=stretch)[0]
+    with pdfplumber.open(io.BytesIO(pdf(sheet, date="2026-11-30"))) as document:
+        page = document.pages[0]
+        assert float(page.width) / MM == pytest.approx(297.0, abs=0.05)
+        legs = [
+            p for _, p in measured(page, 210.0) if len(p) == 3 and abs(math.dist(p[0], p[1]) - 8.0) < 0.01
+        ]
+    corners = np.array([p[1] for p in legs])
+    size = np.ptp(corners, axis=0)
+    assert size * np.array(WRONG) / 100.0 == pytest.approx([100.0, 100.0], abs=0.1)
+
+
+@pytest.mark.parametrize("bar", ["100,100", "97 x 103", " 100.6mm , 99.8 mm"])
+def test_a_bar_in_range_is_a_stretch(bar):
+    across, up = printer_stretch(bar)
+    assert 0.97 < across < 1.031
+    assert 0.97 < up < 1.031
+
+
+@pytest.mark.parametrize(("bar", "words"), [
+    ("94.2,94.2", "94.2 mm across and 94.2 mm up"), ("100,103.1", "103.1 mm up"), ("100", "no two measures"),
+    ("abc,100", "no two measures"), ("-100,100", "no two measures"), ("10.0,10.0", "Nothing was written"),
+])  # fmt: skip
+def test_a_printer_that_cannot_print_true_is_refused(bar, words):
+    with pytest.raises(PrinterError, match=re.escape(words)):
+        printer_stretch(bar)
+
+
+def test_a_roll_takes_one_sheet_for_each_piece(form):
+    assert template_count(form, "roll") == len(patterns(form.rib))
+    assert template_count(form, "roll") < template_count(form, "A3")
+
+
+def test_every_sheet_of_the_curve_says_what_it_is(tall):
+    (half,) = halves(tall)
+    for number, sheet in enumerate(curve_templates(tall, stamp=STAMP), start=1):
+        said = " ".join(item.text for item in sheet.items if isinstance(item, Text))
+        for words in ("left half", "all layers", "THIS FACE OUT", "foot at the left, crown at the axis",
+                      "revision 1", "Kettle Hill", "calculation aid, not reviewed", "diagonal foot to crown",
+                      f"template page {number} of", "turned over for the right half"):  # fmt: skip
+            assert words in said
+        assert f"{math.dist(half.foot, half.crown):.1f} mm" in said
+
+
+def test_halves_that_differ_are_two_templates(tall):
+    shifted = np.array(tall.rib.centreline.x)
+    shifted[: shifted.size // 3] -= 0.002
+    from dataclasses import replace
+
+    line = replace(tall.rib.centreline, x=shifted)
+    assert len(halves(replace(tall, rib=replace(tall.rib, centreline=line)))) == 2
+
+
+def test_in_dxf_a_piece_is_as_large_as_it_is(form):
+    import ezdxf
+
+    sheets = whole_templates(form, stamp=STAMP)
+    document = ezdxf.read(io.StringIO(dxf(*sheets).decode()))
+    assert document.header["$INSUNITS"] == 4
+    cut = [
+        np.array([(p[0], p[1]) for p in line.get_points()])
+        for line in document.modelspace().query("LWPOLYLINE")
+        if "cut" in line.dxf.layer.casefold()
+    ]
+    assert len(cut) == len(patterns(form.rib))
+    for pattern, points in zip(patterns(form.rib), cut, strict=True):
+        outline = 1000.0 * np.array(pattern.flat.points)
+        assert np.ptp(points, axis=0) == pytest.approx(np.ptp(outline, axis=0), abs=0.001)
+
+
+def test_in_svg_the_curve_is_in_millimetres(tall):
+    (half,) = halves(tall)
+    (sheet,) = whole_curves(tall, stamp=STAMP)
+    text = svg(sheet)
+    assert f'width="{sheet.width:.3f}'.rstrip("0").rstrip(".") in text
+    longest = max(re.findall(r'<path d="M([^"Z]*)"', text), key=len)
+    points = np.array([[float(v) for v in pair.split()] for pair in longest.split("L")])
+    assert math.dist(points[0], points[-1]) == pytest.approx(math.dist(half.foot, half.crown), rel=0.05)
