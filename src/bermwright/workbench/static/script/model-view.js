@@ -21,6 +21,8 @@ export class ModelView {
     this.renderer.localClippingEnabled = true;
     this.renderer.shadowMap.enabled = true;
     this.renderer.shadowMap.type = THREE.PCFShadowMap;
+    // Shadows stay while only the eye moves.
+    this.renderer.shadowMap.autoUpdate = false;
     this.renderer.setPixelRatio(Math.min(2, devicePixelRatio || 1));
     this.canvas = this.renderer.domElement;
     place.append(this.canvas);
@@ -34,7 +36,6 @@ export class ModelView {
     this.cut = new Cut(this.scene, this.renderer);
     this.layers = [];
     this.box = new THREE.Box3();
-    this.built = new THREE.Box3();
     this.wish = { plane: "across", share: 0.36, stands: true, hidden: new Set() };
     this.lights();
     this.keys();
@@ -62,8 +63,6 @@ export class ModelView {
     this.vault = vaultOf(found.scene);
     for (const layer of this.layers) this.body(layer);
     this.box = boxOf(this.layers);
-    // The ground goes on for ever: what was built fills the view.
-    this.built = boxOf(this.layers.filter((layer) => layer.kind !== "ground"));
     this.dress();
     if (first) this.home();
     this.light();
@@ -85,7 +84,9 @@ export class ModelView {
     layer.mesh = new THREE.Mesh(layer.geometry, material);
     layer.mesh.castShadow = layer.mesh.receiveShadow = true;
     layer.mesh.renderOrder = 50;
-    layer.lines = new THREE.LineSegments(new THREE.EdgesGeometry(layer.geometry, CREASE), new THREE.LineBasicMaterial());
+    layer.lines = new THREE.LineSegments(new THREE.EdgesGeometry(layer.geometry, CREASE), new THREE.LineBasicMaterial({ transparent: true }));
+    // Many thin things side by side would close up to black.
+    layer.lines.material.opacity = layer.kind === "rib" ? 0.5 : 1;
     layer.lines.renderOrder = 55;
     this.scene.add(layer.mesh, layer.lines);
   }
@@ -114,6 +115,7 @@ export class ModelView {
       layer.mesh.material.needsUpdate = true;
     }
     this.cut.close(this.layers, this.paint, this.box);
+    this.renderer.shadowMap.needsUpdate = true;
     this.draw();
   }
 
@@ -143,13 +145,14 @@ export class ModelView {
     eye.updateProjectionMatrix();
     this.sun.intensity = Math.PI * 0.5 * (this.bright ?? 1);
     this.sky.intensity = Math.PI * (this.bright === 0 ? 0.5 : 0.7);
+    this.renderer.shadowMap.needsUpdate = true;
   }
 
   /** Look at it from where it was looked at first. */
   home() {
     this.turn = HOME.turn;
     this.up = HOME.up;
-    this.controls.target.copy(this.built.getCenter(new THREE.Vector3()));
+    this.controls.target.copy(this.box.getCenter(new THREE.Vector3()));
     this.camera.zoom = 1;
     this.stand();
     this.fit();
@@ -171,7 +174,7 @@ export class ModelView {
     this.renderer.setSize(wide, tall, false);
     if (!this.box.isEmpty()) {
       const { x, y } = this.seen();
-      const half = Math.max(x / wide, y / tall) * 0.52;
+      const half = Math.max(x / wide, y / tall) * 0.51;
       Object.assign(this.camera, { left: -half * wide, right: half * wide, top: half * tall, bottom: -half * tall });
       this.camera.updateProjectionMatrix();
     }
@@ -184,7 +187,7 @@ export class ModelView {
     this.camera.updateMatrixWorld();
     const back = this.camera.matrixWorld.clone().invert();
     const seen = new THREE.Box3();
-    const { min, max } = this.built;
+    const { min, max } = this.box;
     for (let number = 0; number < 8; number++) {
       const corner = new THREE.Vector3(number & 1 ? max.x : min.x, number & 2 ? max.y : min.y, number & 4 ? max.z : min.z);
       seen.expandByPoint(corner.applyMatrix4(back));

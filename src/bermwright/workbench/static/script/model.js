@@ -7,6 +7,8 @@ const ALT = "The house as a model. Arrow keys turn it, plus and minus bring it n
 /** After an edit the bodies are made anew once it is quiet for so long (ms). */
 const SETTLES = 350;
 const MIDSUMMER = 172;
+/** From where the place of a cut is counted. */
+const FROM = { none: "not cut", across: "from the front", along: "from the right", level: "from above" };
 
 /**
  * Put the model into a place of the page.
@@ -108,7 +110,7 @@ export class Model {
   controls() {
     const wish = this.view.wish;
     this.words.replaceChildren(
-      made("fieldset", {}, made("legend", {}, "Cut"), this.planes(wish), this.range("cut-place", "from the front", { min: 0, max: 100, value: 100 * wish.share }, (value) => this.wish({ share: value / 100 })), this.spared(wish)),
+      made("fieldset", {}, made("legend", {}, "Cut"), this.planes(wish), this.range("cut-place", FROM[wish.plane], { min: 0, max: 100, value: 100 * wish.share }, (value) => this.wish({ share: value / 100 })), this.spared(wish)),
       made("fieldset", {}, made("legend", {}, "Sun"), this.dayLine(), this.hourLine(), (this.sunSays = made("p", { class: "model-sun", role: "status" }))),
       made("fieldset", { class: "model-layers" }, made("legend", {}, "Layers"), this.peeling(), made("ul", {}, ...this.view.layers.map((layer) => this.layer(layer)).reverse())),
       made("p", { class: "model-acts" }, word("look as at first", () => this.view.home(), { class: "word is-small" })),
@@ -149,7 +151,11 @@ export class Model {
   }
 
   planes(wish) {
-    const choose = made("select", { "aria-label": "Where the model is cut", on: { change: () => this.wish({ plane: choose.value }) } });
+    const turn = () => {
+      this.words.querySelector("#cut-place").previousSibling.textContent = FROM[choose.value];
+      this.wish({ plane: choose.value });
+    };
+    const choose = made("select", { "aria-label": "Where the model is cut", on: { change: turn } });
     for (const [value, text] of [["none", "not cut"], ["across", "across the vault"], ["along", "along the vault"], ["level", "level"]]) {
       choose.append(made("option", { value, selected: value === wish.plane }, text));
     }
