@@ -337,19 +337,18 @@ _LOOPS = tuple(
         cite=_MAHUN,
         unit=unit,
         pick=pick,
-        **({} if rel is None else {"rel": rel}),
     )
-    for name, expected, unit, pick, rel in (
-        ("MISS-NORTH", "0.083", "", lambda loop: loop.miss_north, None),
-        ("MISS-EAST", "0.075", "", lambda loop: loop.miss_east, None),
-        ("RATIO", "12046", "", lambda loop: loop.ratio, None),
-        ("B-NORTH", "323.614", "", lambda loop: loop.north[0], None),
-        ("B-EAST", "1561.426", "", lambda loop: loop.east[0], None),
-        ("C-NORTH", "526.996", "", lambda loop: loop.north[1], None),
-        ("C-EAST", "1488.321", "", lambda loop: loop.east[1], None),
-        ("D-NORTH", "719.336", "", lambda loop: loop.north[2], None),
-        ("D-EAST", "1686.956", "", lambda loop: loop.east[2], None),
-        ("AREA", "102936", "", lambda loop: loop.area, None),
+    for name, expected, unit, pick in (
+        ("MISS-NORTH", "0.083", "", lambda loop: loop.miss_north),
+        ("MISS-EAST", "0.075", "", lambda loop: loop.miss_east),
+        ("RATIO", "12046", "", lambda loop: loop.ratio),
+        ("B-NORTH", "323.614", "", lambda loop: loop.north[0]),
+        ("B-EAST", "1561.426", "", lambda loop: loop.east[0]),
+        ("C-NORTH", "526.996", "", lambda loop: loop.north[1]),
+        ("C-EAST", "1488.321", "", lambda loop: loop.east[1]),
+        ("D-NORTH", "719.336", "", lambda loop: loop.north[2]),
+        ("D-EAST", "1686.956", "", lambda loop: loop.east[2]),
+        ("AREA", "102936", "", lambda loop: loop.area),
     )
 )
 

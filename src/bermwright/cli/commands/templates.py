@@ -26,11 +26,7 @@ def add(parser: argparse.ArgumentParser) -> None:
     )
     options.date(parser)
     options.paper(parser, roll=True)
-    parser.add_argument(
-        "--printer-bar",
-        metavar="X,Y",
-        help="what the 100 mm check square of a printed sheet measures, across and up, in millimetres",
-    )
+    options.printer_bar(parser)
     options.units(parser)
 
 
