@@ -320,6 +320,30 @@ _COURSES = (
         "similar triangles: 3·1.05/4.308",
     ),
 )
+_SIX = np.radians(np.arange(0.0, 360.0, 60.0))
+_SIX_RADII = 2.0 + 0.02 * np.cos(_SIX + np.radians(30.0)) + 0.01 * np.cos(2.0 * _SIX)
+_MORE_RINGS = (
+    (
+        "RING-TOWARD-BACK",
+        compass.fit_ring,
+        {"angle": _SIX, "radius": _SIX_RADII},
+        "330.00",
+        "deg",
+        lambda one: one.toward,
+        "as planted, 30 degrees before the first",
+        _FITTED,
+    ),
+    (
+        "RING-OVAL-OF-SIX",
+        compass.fit_ring,
+        {"angle": _SIX, "radius": _SIX_RADII},
+        "0.0100",
+        "m",
+        lambda one: one.oval,
+        "six readings tell an oval",
+        _FITTED,
+    ),
+)
 _MORE_COURSES = (
     (
         "COURSES-OVER-A-STEP",
@@ -342,11 +366,11 @@ _MORE_COURSES = (
     (
         "LEAD-BETWEEN",
         compass.course_of_lead,
-        {"lengths": [6.0] * 20, "fast": 3.0, "slow": 2.38, "lead": 1},
-        "5",
+        {"lengths": [6.0] * 20, "fast": 3.0, "slow": 2.41, "lead": 1},
+        "6",
         "",
         _same,
-        "n >= v/(v - w) = 4.84",
+        "n >= v/(v - w) = 5.08",
     ),
     (
         "DOME-LARGE",
@@ -822,7 +846,7 @@ _EXCESS = (
 )
 
 ROWS = (
-    *(_row(*one) for one in (*_COURSES, *_MORE_COURSES, *_RINGS, *_BUILT, *_SHEETS, *_PIPES)),
+    *(_row(*one) for one in (*_COURSES, *_MORE_COURSES, *_MORE_RINGS, *_RINGS, *_BUILT, *_SHEETS, *_PIPES)),
     *(
         Row(
             id=f"MAKINGFORMS-{name}",
