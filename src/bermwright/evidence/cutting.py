@@ -25,9 +25,10 @@ _WORST = Cite(work=JOHNSON1974, place="worst family of first fit", provenance=Pr
 _SMALL = Cite(work=GILMOREGOMORY1961, place="small lists, all plans looked at", provenance=Provenance.DERIVED)
 
 _WIDTHS = (
-    (1.38, 22), (1.52, 25), (1.56, 12), (1.71, 14), (1.82, 18), (1.88, 18), (1.93, 20),
-    (2.0, 10), (2.05, 12), (2.1, 14), (2.14, 16), (2.15, 18), (2.2, 20),
+    (0.138, 22), (0.152, 25), (0.156, 12), (0.171, 14), (0.182, 18), (0.188, 18), (0.193, 20),
+    (0.2, 10), (0.205, 12), (0.21, 14), (0.214, 16), (0.215, 18), (0.22, 20),
 )  # fmt: skip
+"""At a tenth of their size: every width is whole centimetres, and the plan is the same."""
 
 
 def _boards(plan: CuttingPlan) -> float:
@@ -69,16 +70,16 @@ def _row(  # noqa: PLR0913  (columns of a table)
     )
 
 
-_FOUR = ((4.5, 97), (3.6, 610), (3.1, 395), (1.4, 211))
-_TINY = ((4.0, 20), (3.0, 10), (2.0, 20))
-_SPLIT = ((0.51, 6), (0.27, 6), (0.26, 6), (0.23, 12))
+_FOUR = ((0.045, 97), (0.036, 610), (0.031, 395), (0.014, 211))
+_TINY = ((0.04, 20), (0.03, 10), (0.02, 20))
+_SPLIT = ((0.051, 6), (0.027, 6), (0.026, 6), (0.023, 12))
 
 ROWS = (
-    _row("mill", _MILL, _WIDTHS, [Stretch(length=5.6)], "73", ""),
-    _row("mill-bound", _MILL, _WIDTHS, [Stretch(length=5.6)], "408.8", "", pick=_bound),
-    _row("four-widths", _CHVATAL, _FOUR, [Stretch(length=10.0)], "453", "programme 452.25, first fit 485"),
-    _row("worst-family", _WORST, _SPLIT, [Stretch(length=1.0)], "9", "no waste at all; first fit needs 11"),
-    _row("tiny", _SMALL, _TINY, [Stretch(length=9.0)], "18", "programme 17.5"),
+    _row("mill", _MILL, _WIDTHS, [Stretch(length=0.56)], "73", ""),
+    _row("mill-bound", _MILL, _WIDTHS, [Stretch(length=0.56)], "40.88", "", pick=_bound),
+    _row("four-widths", _CHVATAL, _FOUR, [Stretch(length=0.1)], "453", "programme 452.25, first fit 485"),
+    _row("worst-family", _WORST, _SPLIT, [Stretch(length=0.1)], "9", "no waste at all; first fit needs 11"),
+    _row("tiny", _SMALL, _TINY, [Stretch(length=0.09)], "18", "programme 17.5"),
     _row(
         "kerf-counts",
         _SMALL,

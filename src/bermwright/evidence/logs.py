@@ -166,6 +166,16 @@ ROWS = (
     *_pair(400, "13/14", "82.0/82.9"),
     *_pair(250, "7/6", "70.6/64.9", 0.006),
     *_pair(300, "9/8", "73.2/69.9", 0.006),
+    Row(
+        id="WENGERT-heart-in-the-middle",
+        cite=_CHORD,
+        kind=Kind.DERIVED,
+        call=live_sawn,
+        inputs={"diameter": 0.25, "thickness": 0.025, "kerf": 0.003, "least": 0.075},
+        expected="0.000",
+        pick=lambda found: sum(found.places),
+        note="boards lie alike on both sides of the heart",
+    ),
     *(
         Row(
             id=f"WENGERT-strongest-beam-{name}",

@@ -91,8 +91,8 @@ def _rebate(name: str, cite: Cite, expected: str, pick: str, inputs: dict[str, A
     )
 
 
-_SINGLE = {"thickness": 0.004, "area": 1.0, "sealed": False, "bead": 0.015}
-_SEALED = {"thickness": 0.024, "area": 2.5, "sealed": True, "bead": 0.015}
+_SINGLE = {"thickness": 0.004, "area": 1.0, "sealed": False}
+_SEALED = {"thickness": 0.024, "area": 2.0, "sealed": True, "bead": 0.012}
 
 ROWS = (
     *(_beta(ratio, expected) for ratio, expected in zip(RATIOS, BETA, strict=True)),
@@ -116,6 +116,16 @@ ROWS = (
         expected="0.65956",
         unit="mm",
         note="Navier's double series with Poisson's ratio 0.23, 400 x 400 terms",
+    ),
+    Row(
+        id="ROARK2002-glass-half-as-wide",
+        cite=_PLATE,
+        kind=Kind.DERIVED,
+        call=pane_deflection,
+        inputs={"short": 0.5, "long": 0.5, "thickness": 0.01, "pressure": 1000.0},
+        expected="0.041223",
+        unit="mm",
+        note="a sixteenth of a square twice as wide, by the fourth power",
     ),
     Row(
         id="ROARK2002-endless",
@@ -161,13 +171,13 @@ ROWS = (
         rel=5e-4,
         note="27.34 mm for each square metre; another page rounds it to 27",
     ),
-    _rebate("gap", _GAP, "3", "gap", _SINGLE),
-    _rebate("cover", _USUAL, "6", "cover", _SINGLE),
-    _rebate("cover-sealed", _USUAL, "12", "cover", _SEALED),
-    _rebate("gap-large", _USUAL, "5", "gap", _SEALED),
-    _rebate("depth", _USUAL, "9", "depth", _SINGLE),
-    _rebate("depth-sealed", _USUAL, "17", "depth", _SEALED),
-    _rebate("width", _USUAL, "25", "width", _SINGLE),
-    _rebate("width-sealed", _USUAL, "45", "width", _SEALED),
-    _rebate("bed", _USUAL, "3", "bed", _SINGLE),
+    _rebate("gap", _GAP, "3.0", "gap", _SINGLE),
+    _rebate("cover", _USUAL, "6.0", "cover", _SINGLE),
+    _rebate("cover-sealed", _USUAL, "12.0", "cover", _SEALED),
+    _rebate("gap-large", _USUAL, "5.0", "gap", _SEALED),
+    _rebate("depth", _USUAL, "9.0", "depth", _SINGLE),
+    _rebate("depth-sealed", _USUAL, "17.0", "depth", _SEALED),
+    _rebate("width", _USUAL, "25.0", "width", _SINGLE),
+    _rebate("width-sealed", _USUAL, "42.0", "width", _SEALED),
+    _rebate("bed", _USUAL, "3.0", "bed", _SINGLE),
 )

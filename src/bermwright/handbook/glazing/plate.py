@@ -20,17 +20,17 @@ GLASS_YOUNG = 70e9
 """Pa."""
 TERMS = np.arange(1, 60, 2, dtype=float)
 """Odd terms of the series; the last adds less than 1e-7."""
-ENDLESS = 300.0
-"""Half angle from which on a term no longer knows its far ends; its exponential would overflow."""
 
 
 def _series(ratio: Array) -> tuple[Array, Array, Array]:
     """Half angles, and both coefficients of each term over 4/(π·m)^5 and the like."""
     m = TERMS
-    half = np.minimum(0.5 * np.pi * m * ratio[..., None], ENDLESS)
+    half = 0.5 * np.pi * m * ratio[..., None]
     five = np.pi**5 * m**5
-    a = -2.0 * (half * np.tanh(half) + 2.0) / (five * np.cosh(half))
-    b = 2.0 / (five * np.cosh(half))
+    # 1/cosh without its overflow: a long plate does not feel its far ends.
+    fades = 2.0 * np.exp(-half) / (1.0 + np.exp(-2.0 * half))
+    a = -2.0 * (half * np.tanh(half) + 2.0) / five * fades
+    b = 2.0 / five * fades
     return 4.0 / five, a, b
 
 
@@ -85,14 +85,18 @@ def pane_stress(
     ----------
     [ROARK2002] : table 11.4, case 1a (poisson 0.3).
     """
-    side, ratio = _ratio(short, long)
     within("thickness of the pane", thickness, 0.001, 0.1, unit="m")
+    return np.asarray(6.0 * _moment(short, long, pressure, poisson) / np.asarray(thickness, dtype=float) ** 2)
+
+
+def _moment(short: ArrayLike, long: ArrayLike, pressure: ArrayLike, poisson: float) -> Array:
+    """Largest moment of the plate (N)."""
+    side, ratio = _ratio(short, long)
     within("pressure", pressure, 0.0, unit="Pa")
     within("Poisson's ratio", poisson, 0.0, 0.5)
     straight, a, b = _series(ratio)
     terms = TERMS**2 * ((straight + a) - poisson * (a + 2.0 * b)) * _signs()
-    moment = np.pi**2 * np.sum(terms, axis=-1) * np.asarray(pressure, dtype=float) * side**2
-    return np.asarray(6.0 * moment / np.asarray(thickness, dtype=float) ** 2)
+    return np.asarray(np.pi**2 * np.sum(terms, axis=-1) * np.asarray(pressure, dtype=float) * side**2)
 
 
 def pane_deflection(
@@ -203,7 +207,7 @@ def glass_strength(kind: GlassKind, lasting: Lasting) -> float:
 def pane_thickness(short: ArrayLike, long: ArrayLike, pressure: ArrayLike, *, strength: ArrayLike) -> Array:
     """The thinnest pane whose bending stress stays within a strength.
 
-    t = √(σ(t = 1)/f_d)
+    t = √(6·M/f_d)
 
     Parameters
     ----------
@@ -226,9 +230,5 @@ def pane_thickness(short: ArrayLike, long: ArrayLike, pressure: ArrayLike, *, st
     [ROARK2002] : table 11.4, case 1a.
     """
     within("strength", strength, 0.0, unit="Pa", open_low=True)
-    stress = pane_stress(short, long, REFERENCE, pressure)
-    return np.asarray(REFERENCE * np.sqrt(stress / np.asarray(strength, dtype=float)))
-
-
-REFERENCE = 0.01
-"""m; thickness for which the stress is first computed."""
+    moment = _moment(short, long, pressure, GLASS_POISSON)
+    return np.asarray(np.sqrt(6.0 * moment / np.asarray(strength, dtype=float)))

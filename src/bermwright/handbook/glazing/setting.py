@@ -26,7 +26,6 @@ COVER = 0.006
 SEALED_COVER = 0.012
 """The spacer and its seal must lie in the shade of the bead."""
 BED = 0.003
-DRAIN = 0.007
 
 
 def setting_block(area: ArrayLike) -> Array:
