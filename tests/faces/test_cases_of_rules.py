@@ -125,6 +125,7 @@ CARELESS = {
     "pipe.0.filter": "no", "pipe.0.bedding": "fine soil", "pipe.0.tamped": "no",
     "pipe.0.stiffness": "2 kN/m2", "wood_part.2.renewed_every": "-",
     "ground_heat.floor.strength": "20 kPa", "ground_heat.wall.strength": "-",
+    "vault.0.cover.0.nail": "2.8 x 65 mm", "vault.0.cover.0.thickness": "30 mm", "site.wind": "36 m/s",
 }  # fmt: skip
 """Light ribs, no lining, a stove that fights a fan, wool inside a cold sheet, soft pipes, posts for good."""
 HEAVY_PIECES = {

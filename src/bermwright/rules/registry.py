@@ -57,6 +57,7 @@ from bermwright.rules.supports.pressing import FOOT_FORCES
 from bermwright.rules.supports.shaking import SUPPORTS_SHAKEN
 from bermwright.rules.supports.turning import SUPPORTS_STAY, SUPPORTS_TURN
 from bermwright.rules.whole.along import LEANS_ALONG
+from bermwright.rules.whole.along_storms import STORMS_ALONG
 from bermwright.rules.whole.body import HOUSE_STAYS
 from bermwright.rules.whole.cover import COVER_STAYS
 from bermwright.rules.whole.forces import FORCES_CLOSE
@@ -113,6 +114,7 @@ RULES: tuple[Rule, ...] = (
     FORCES_CLOSE,
     HOUSE_STAYS,
     LEANS_ALONG,
+    STORMS_ALONG,
     SLOPES_STAY,
     COVER_STAYS,
     WIND_STANDS,

@@ -13,12 +13,14 @@ import pytest
 from bermwright.base.findings import Verdict
 from bermwright.base.ranges import Range
 from bermwright.formats.house_file import load
+from bermwright.house import Nail
 from bermwright.rules.assess import assess
 from bermwright.rules.erection.bracing import RIBS_STAND_UP
 from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED, hands_lift
 from bermwright.rules.erection.works import brace_holds, guy_holds, rib_wind
 from bermwright.rules.study import study_vault
 from bermwright.rules.whole.along import LEANS_ALONG
+from bermwright.rules.whole.along_storms import STORMS_ALONG, shell_weight
 from bermwright.rules.whole.body import HOUSE_STAYS
 from bermwright.rules.whole.cover import COVER_STAYS
 from bermwright.rules.whole.forces import FORCES_CLOSE, balances
@@ -27,7 +29,7 @@ from bermwright.rules.whole.storms import QUAKE_STANDS, WIND_STANDS, quake_analy
 from bermwright.rules.whole.wheels import WHEELS_KEEP_OFF, barrier, breaking, wheel_pressure
 
 if TYPE_CHECKING:
-    from bermwright.house import House
+    from bermwright.house import House, Nail
     from bermwright.rules.nouns import Rule
     from bermwright.rules.study import Study
 
@@ -174,6 +176,20 @@ def test_the_push_along_the_axis_finds_its_way_down(larch_bank: House, good_stud
     assert verdicts(LEANS_ALONG, studied(replace(larch_bank, ends=(front,)))) == [UNKNOWN]
     bare = with_cover(replace(slippery, ends=(front, buried)), "lagging", nail=None)
     assert verdicts(LEANS_ALONG, studied(bare)) == [UNKNOWN]
+
+
+def test_wind_and_earthquake_along_the_axis(larch_bank: House, kettle_hill: House) -> None:
+    assert verdicts(STORMS_ALONG, studied(larch_bank)) == [Verdict.HOLDS]
+    shaken = studied(with_site(larch_bank, ground_acceleration=1.2))
+    assert verdicts(STORMS_ALONG, shaken) == [Verdict.HOLDS, Verdict.HOLDS]
+    wind, quake = STORMS_ALONG.run(shaken)
+    assert wind.stage == "lagged"
+    assert (quake.demand or 0.0) > shell_weight(shaken) * 1.2 / 9.81
+    stormy = with_cover(with_site(larch_bank, wind=40.0), "lagging", nail=Nail(0.0028, 0.065), nails=2)
+    assert verdicts(STORMS_ALONG, studied(stormy)) == [FAILS]
+    untold = with_site(with_cover(larch_bank, "lagging", nail=None), ground_acceleration=None)
+    assert verdicts(STORMS_ALONG, studied(untold)) == [UNKNOWN, UNKNOWN]
+    assert UNKNOWN in verdicts(STORMS_ALONG, studied(with_site(kettle_hill, wind=None)))
 
 
 def test_the_bare_shell_stands_the_wind_when_it_is_strapped_down(

@@ -36,7 +36,7 @@ NAILS = frozenset(
 PLANKS = frozenset(
     {
         "planks-carry-the-soil", "planks-stand-a-fire", "house-does-not-lean-along",
-        "a-lost-plank-lets-nothing-through",
+        "a-lost-plank-lets-nothing-through", "storms-do-not-lean-it-along",
     }
 )  # fmt: skip
 WIDTHS = (95, 120, 145, 170, 195, 220, 245, 270, 295)
@@ -196,7 +196,19 @@ RIB_LEVERS = (
     ),
     Lever(
         name="nails of the planks", does="Nail every plank to every rib, and write it down",
-        helps=frozenset({"house-does-not-lean-along"}), amounts=_nailed, hours=2.0,
+        helps=frozenset({"house-does-not-lean-along", "storms-do-not-lean-it-along"}), amounts=_nailed,
+        hours=2.0,
+    ),
+    Lever(
+        name="thicker nails in the planks", does="Nail the planks with thicker and longer nails", hours=2.0,
+        helps=frozenset({"house-does-not-lean-along", "storms-do-not-lean-it-along"}), monotone=False,
+        amounts=sizes("vault.cover", "nail", NAIL_SIZES, only=_lagging),
+    ),
+    Lever(
+        name="more nails in the planks", does="Drive more nails through every plank into every rib",
+        hours=4.0,
+        helps=frozenset({"house-does-not-lean-along", "storms-do-not-lean-it-along"}),
+        amounts=ladder("vault.cover", "nails", (2, 4, 6), only=_lagging),
     ),
     Lever(
         name="longer shoes", does="Let the feet bear on longer plates", helps=frozenset({"feet-bear"}),

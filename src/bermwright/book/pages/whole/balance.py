@@ -27,6 +27,7 @@ RULES = (
     "forces-on-the-shell-close",
     "house-stays-between-its-fills",
     "house-does-not-lean-along",
+    "storms-do-not-lean-it-along",
     "slopes-stay",
     "cover-stays-on-its-sheet",
     "shell-stands-the-wind",
