@@ -224,11 +224,12 @@ def _stations(half: Half) -> Iterator[Item]:
     """Ordinates of the inside: by distance where it is flat, by height where it is steep."""
     x, y = half.inside.T
     flat, steep = half.angle < STEEP, half.angle >= STEEP
+    left = half.side == "left"
     for at in _steps(x[flat]):
         order = np.argsort(x)
-        yield from _station((at, float(np.interp(at, x[order], y[order]))), upright=True)
+        yield from _station((at, float(np.interp(at, x[order], y[order]))), upright=True, left=left)
     for at in _steps(y[steep]):
-        yield from _station((float(np.interp(at, y[steep], x[steep])), at), upright=False)
+        yield from _station((float(np.interp(at, y[steep], x[steep])), at), upright=False, left=left)
 
 
 def _steps(values: Array) -> list[float]:
@@ -239,13 +240,15 @@ def _steps(values: Array) -> list[float]:
     return [STEP * number for number in range(first, math.floor(high / STEP + 1e-9) + 1)]
 
 
-def _station(at: Point, *, upright: bool) -> Iterator[Item]:
+def _station(at: Point, *, upright: bool, left: bool) -> Iterator[Item]:
+    """A tick across the inside, its figures on the room side."""
     x, y = at
     path = ((x, y - TICK), (x, y + TICK)) if upright else ((x - TICK, y), (x + TICK, y))
     yield Stroke(path=path, pen=Pen.LAYER, layer="stations")
-    spot = (x, y - TICK - 4.0) if upright else (x + TICK + 1.5, y - 1.0)
+    away = (TICK + 1.5) * (1.0 if left else -1.0)
+    spot = (x + 0.4 * away, y - TICK - 4.0) if upright else (x + away, y - 1.0)
     words = f"{x:.1f} / {y:.1f}".replace("-", "−")
-    yield Text(at=spot, text=words, height=2.2, anchor="middle" if upright else "start", halo=False)
+    yield Text(at=spot, text=words, height=2.2, anchor="start" if left else "end", halo=False)
 
 
 def _ends(half: Half) -> Iterator[Item]:
@@ -259,7 +262,7 @@ def _ends(half: Half) -> Iterator[Item]:
     x, y = half.crown
     yield Stroke(path=((x, y - 60.0), (x, float(half.outside[-1][1]) + 20.0)), pen=Pen.NOT_YET, layer="marks")
     for number in range(POINTS // 16, POINTS, POINTS // 8):
-        spot = _point(half.middle[number])
+        spot = _point(0.3 * half.inside[number] + 0.7 * half.middle[number])
         yield small_words(spot, "soil side outside, room side inside", angle=_along(half, number))
     yield _name(half.foot, "foot", half.side)
     yield _name(half.crown, "crown", half.side)

@@ -163,6 +163,7 @@ def piece_line(form: VaultForm, job: _Job) -> str:
     degrees = " and ".join(f"{abs(math.degrees(bevel)):.1f}°" for bevel in bevels)
     parts = [
         f"layer {', '.join(map(str, layers))} of {form.rib.layers}",
+        "L left, R right of the crown, walking in",
         f"board {board} mm",
         f"cut {job.pattern.per_rib * form.ribs}",
         f"ends {degrees} off square, foot first",
