@@ -142,6 +142,8 @@ def _bound(host: str, port: int) -> socket.socket:
     listening.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         listening.bind((host, port))
+        # Whoever comes before the server is ready waits, and is not turned away.
+        listening.listen()
     except BaseException:
         listening.close()
         raise
