@@ -27,7 +27,7 @@ ARGUMENTS = [
     "--disable-component-update",
     "--disable-sync",
 ]
-PATIENCE = 60.0
+PATIENCE = 90.0
 """How long something may take on a busy machine (s)."""
 NOW = "window.workbench.store.now"
 

@@ -89,9 +89,12 @@ export class Wire {
 
   /** @param {string} id */
   answered(id) {
-    const before = this.waiting.length;
-    this.waiting = this.waiting.filter((one) => one.id !== id);
-    if (this.waiting.length !== before) this.remember();
+    const one = this.waiting.find((each) => each.id === id);
+    if (!one) return;
+    /** What was answered last: where that is a refusal, it can be made again. */
+    this.lastAnswered = one;
+    this.waiting = this.waiting.filter((each) => each !== one);
+    this.remember();
   }
 
   /** A revision that says by its label which change it came from. @param {any} revision */

@@ -38,7 +38,7 @@ export class Notices {
   /** @param {any} message */
   refused(message) {
     if (message.seq !== undefined || message.said) return;
-    this.refusal = { ...message, change: this.wire.waiting.find((one) => one.id === message.to) ?? this.wire.lastAnswered };
+    this.refusal = { ...message, change: this.wire.lastAnswered?.id === message.to ? this.wire.lastAnswered : undefined };
     this.draw();
   }
 

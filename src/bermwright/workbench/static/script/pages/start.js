@@ -15,7 +15,9 @@ for (const button of document.querySelectorAll("[data-file]")) {
 async function go(address, data) {
   say("wrong", "");
   try {
-    location.assign((await ask(address, data)).go);
+    const answer = await ask(address, data);
+    say("said", answer.says ?? "");
+    if (answer.go) location.assign(answer.go);
   } catch (fault) {
     say("wrong", fault.message);
     document.getElementById("wrong").scrollIntoView({ block: "center" });
