@@ -173,7 +173,7 @@ def test_a_hillside_as_steep_as_the_dig_is_refused(hill):
 
 def test_without_a_floor_there_is_no_dig_and_the_question_says_so(bank):
     house, vault, form, _ = bank
-    out = setting_out(replace(house, ground_heat=None), vault, form)
+    out = setting_out(replace(house, ground_heat=None, setting_out=None), vault, form)
     assert out.dig is None
     assert out.heaps == ()
     assert "floor_build_up" in out.open[0]
