@@ -185,7 +185,7 @@ def test_wind_and_earthquake_along_the_axis(larch_bank: House, kettle_hill: Hous
     wind, quake = STORMS_ALONG.run(shaken)
     assert wind.stage == "lagged"
     assert (quake.demand or 0.0) > shell_weight(shaken) * 1.2 / 9.81
-    stormy = with_cover(with_site(larch_bank, wind=40.0), "lagging", nail=Nail(0.0028, 0.065), nails=2)
+    stormy = with_cover(with_site(larch_bank, wind=48.0), "lagging", nail=Nail(0.0028, 0.075), nails=2)
     assert verdicts(STORMS_ALONG, studied(stormy)) == [FAILS]
     untold = with_site(with_cover(larch_bank, "lagging", nail=None), ground_acceleration=None)
     assert verdicts(STORMS_ALONG, studied(untold)) == [UNKNOWN, UNKNOWN]
