@@ -143,8 +143,15 @@ def test_answers_become_a_file_on_the_desk(beginning, tmp_path):
     assert house.site.ground_snow is None
     assert "Try" in beginning.get("/").text
     again = post(beginning, "/start/begin", {**data, "file": "other.toml"})
-    assert again.status_code == 422
-    assert "is on the desk" in again.json()["wrong"]
+    assert "other.toml is written. try.toml is on the desk" in again.json()["says"]
+    for address, wanted in (
+        ("/start/open", {"file": "other.toml"}),
+        ("/start/example", {"name": "kettle-hill"}),
+    ):
+        answer = post(beginning, address, wanted)
+        assert answer.status_code == 422
+        assert "is on the desk" in answer.json()["wrong"]
+    assert not (tmp_path / "kettle-hill.toml").exists()
 
 
 @pytest.mark.parametrize(
@@ -207,12 +214,13 @@ def test_house_files_of_the_folder_are_offered_and_other_files_are_not(beginning
 
 def test_whoever_only_looks_writes_nothing(tmp_path, monkeypatch):
     monkeypatch.chdir(tmp_path)
-    door = Door(hosts=frozenset({"testserver"}), guest="guest")
+    door, keys = Door(hosts=frozenset({"testserver"})), []
+    door.share(edits=False, told=keys.append)
     client = TestClient(
         application(Table(None, workers=Idle()), door), base_url=HOST, headers={"origin": HOST}
     )
     with client:
-        client.get("/?key=guest")
+        client.get(f"/?key={keys[0]}")
         assert "disabled" in client.get("/start").text
         assert post(client, "/start/begin", {"file": "x.toml", "answers": ANSWERS}).status_code == 403
     assert list(tmp_path.iterdir()) == []

@@ -100,6 +100,13 @@ def test_the_wheel_brings_the_view_in_three_dimensions(wheel: Path) -> None:
     assert wheel.stat().st_size < 5e6
 
 
+def test_the_wheel_brings_what_the_start_page_offers(wheel: Path) -> None:
+    with zipfile.ZipFile(wheel) as archive:
+        names = archive.namelist()
+    assert {f"bermwright/data/examples/{one}.toml" for one in ("larch-bank", "kettle-hill")} <= set(names)
+    assert "bermwright/workbench/pages/start.html" in names
+
+
 def test_a_newcomer_gets_from_nothing_to_findings(installed: Path, tmp_path: Path) -> None:
     program = installed / "bermwright"
     path = {"PATH": str(installed), "PYTHONUTF8": "1"}

@@ -151,3 +151,19 @@ def test_a_size_that_no_vault_has_is_refused() -> None:
     drawn = read_sketch("arch.csv", csv_of(X, Z, head="x,z"))
     with pytest.raises(SketchError, match="Look at the unit"):
         to_size(drawn, [known_length("rise 9999 m")])
+
+
+@pytest.mark.parametrize(
+    ("name", "content"),
+    [
+        ("a.csv", b'x [m], z [m]\n0,"0\r1,1'),
+        ("a.svg", b'<g xmlns="http://www.w3.org/2000/svg"><path d="M0 0L1 1"/></g>'),
+        ("a.svg", b'<svg xmlns="http://www.w3.org/2000/svg"><path d="M0 0 L x y"/></svg>'),
+        ("a.dxf", b"  0\nSECTION\n  2\nENTITIES\n  0\nLWPOLYLINE\n 90\n3\n 10\n"),
+        ("a.dxf", b"  0\nEOF\n"),
+        ("a.dxf", b"\xff\xfe\x00"),
+    ],
+)
+def test_a_damaged_file_is_refused_in_one_sentence(name, content):
+    with pytest.raises(SketchError, match=name):
+        read_sketch(name, content)

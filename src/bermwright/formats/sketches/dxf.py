@@ -27,9 +27,18 @@ def dxf(content: bytes, wanted: str | None) -> Drawn:
 
     try:
         document, _ = recover.read(io.BytesIO(content))
-    except (ezdxf.DXFError, OSError, ValueError) as error:
+        lines = list(_lines(document.modelspace(), wanted))
+    # A damaged file can break the reader anywhere.
+    except (
+        ezdxf.DXFError,
+        OSError,
+        ValueError,
+        LookupError,
+        AttributeError,
+        TypeError,
+        ArithmeticError,
+    ) as error:
         raise SketchError(f"This is no DXF drawing that can be read: {error}") from None
-    lines = list(_lines(document.modelspace(), wanted))
     line = chosen(lines, wanted, "polyline")
     code = int(document.header.get("$INSUNITS", 0))
     unit = float(units.conversion_factor(code, METRES)) if code else None

@@ -29,10 +29,18 @@ def svg(content: bytes, wanted: str | None) -> Drawn:
             "The drawing declares entities of its own, which are not read. Save it as plain SVG."
         )
     try:
-        drawing = SVG.parse(io.BytesIO(content), reify=True)
-    except (ParseError, ValueError, KeyError, IndexError, AttributeError) as error:
+        lines = list(_lines(SVG.parse(io.BytesIO(content), reify=True)))
+    except (
+        ParseError,
+        ValueError,
+        KeyError,
+        IndexError,
+        AttributeError,
+        TypeError,
+        ArithmeticError,
+    ) as error:
         raise SketchError(f"This is no SVG drawing that can be read: {error}") from None
-    line = chosen(list(_lines(drawing)), wanted, "path")
+    line = chosen(lines, wanted, "path")
     points = thinned(line.points)
     return Drawn(x=points[:, 0], z=points[:, 1], unit=None, says=(f'Read from "{line.name}".',))
 

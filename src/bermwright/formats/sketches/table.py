@@ -44,7 +44,13 @@ def table(content: bytes) -> Drawn:
 def _rows(content: bytes) -> list[list[str]]:
     text = content.decode("utf-8-sig", errors="replace")
     mark = ";" if ";" in text else "\t" if "\t" in text else ","
-    rows = [[cell.strip() for cell in row] for row in csv.reader(io.StringIO(text), delimiter=mark)]
+    try:
+        rows = [
+            [cell.strip() for cell in row]
+            for row in csv.reader(io.StringIO(text, newline=""), delimiter=mark)
+        ]
+    except csv.Error as error:
+        raise SketchError(f"This is no table that can be read: {error}.") from None
     kept = [row for row in rows if any(row) and not row[0].startswith("#")]
     if not kept:
         raise SketchError(f"The table is empty. Write {HEADER} and a line for every point.")

@@ -172,6 +172,9 @@ async def _lines(work: Callable[[Callable[[str], None]], dict[str, Any]]) -> Asy
             return
         except BermwrightError as error:
             queue.put_nowait({"wrong": str(error)})
+        except Exception as error:  # the page waits for a last line whatever happens
+            queue.put_nowait({"wrong": f"bermwright itself went wrong: {type(error).__name__}: {error}"})
+            raise
 
     task = loop.create_task(done())
     try:
@@ -182,4 +185,10 @@ async def _lines(work: Callable[[Callable[[str], None]], dict[str, Any]]) -> Asy
                 return
     finally:
         left.set()
-        await asyncio.shield(asyncio.wait([task], timeout=0.0))
+        task.add_done_callback(_seen)
+
+
+def _seen(task: asyncio.Task[None]) -> None:
+    """A fault that the page was told of is no fault of the loop."""
+    if not task.cancelled():
+        task.exception()

@@ -106,10 +106,14 @@ async def begin(request: Request) -> Response:
             raise AskedWrongError("The answers cannot be read.")
         given = {str(name): str(text) for name, text in answers.items() if str(text).strip()}
         made = filled(str(data.get("house") or "My house"), given)
-        path = own_file(folder_of(request), str(data.get("file", "")))
-        return await _taken(request, write_new(str(path), made.text))
+        path = write_new(str(own_file(folder_of(request), str(data.get("file", "")))), made.text)
     except BermwrightError as error:
         return refused(error)
+    desk = table_of(request).desk
+    if desk is not None:
+        beside = f"{desk.path.name} is on the desk; open the new one with `bermwright open {path.name}`."
+        return JSONResponse({"says": f"{path.name} is written. {beside}"})
+    return await _taken(request, path)
 
 
 async def copy_example(request: Request) -> Response:
@@ -118,6 +122,7 @@ async def copy_example(request: Request) -> Response:
         name = str((await asked(request)).get("name", ""))
         if name not in {one.name for one in EXAMPLES}:
             raise AskedWrongError("There is no such example.")
+        _free(request)
         path = own_file(folder_of(request), f"{name}.toml")
         return await _taken(request, path if path.exists() else write_new(str(path), example_text(name)))
     except BermwrightError as error:
@@ -128,19 +133,27 @@ async def open_file(request: Request) -> Response:
     """Lay a file of the folder on the desk."""
     try:
         name = str((await asked(request)).get("file", ""))
+        _free(request)
         return await _taken(request, own_file(folder_of(request), name))
     except BermwrightError as error:
         return refused(error)
 
 
+def _free(request: Request) -> None:
+    """Refuse where a house is on the desk: another window would go on changing what it takes for its own."""
+    desk = table_of(request).desk
+    if desk is not None:
+        raise AskedWrongError(f"{desk.path.name} is on the desk. Open the other one with `bermwright open`.")
+
+
 async def _taken(request: Request, path: Path) -> Response:
     """The file on the desk, and where the page goes now."""
     table = table_of(request)
-    if table.desk is not None:
-        raise AskedWrongError(
-            f"{table.desk.path.name} is on the desk. {path.name} lies beside it: open it with "
-            f"`bermwright open {path.name}`."
-        )
-    table.desk = await asyncio.to_thread(Desk, path)
+    try:
+        desk = await asyncio.to_thread(Desk, path)
+        _free(request)  # another window may have been quicker
+    except BermwrightError as error:
+        return refused(error)
+    table.desk = desk
     await table.changed("opened")
     return JSONResponse({"go": "/"})
