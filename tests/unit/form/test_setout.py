@@ -144,7 +144,7 @@ def test_layers_add_up_and_swell(bank):
 def test_heaps_stand_beyond_the_boards_at_their_slope(bank):
     house, _, _, out = bank
     (heap,) = heaps_of(house, out.dig, out.plan)
-    assert heap.middle[1] - 0.5 * heap.width >= out.plan.high[1] + 1.0 - 1e-9
+    assert -heap.middle[1] - 0.5 * heap.width >= -out.plan.low[1] + 1.0 - 1e-9
     assert math.tan(heap.repose) == pytest.approx(2.0 * heap.height / heap.width)
     straight = heap.length - heap.width
     held = 0.5 * heap.width * heap.height * straight + math.pi / 12.0 * heap.width**2 * heap.height

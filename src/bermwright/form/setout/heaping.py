@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from bermwright.form.setout.nouns import Plan, Spot
     from bermwright.house import House
 
+BESIDE_POST = 0.5
+"""Room round the post of the datum (m)."""
 LEAST = 0.2
 """A heap smaller than this is a barrow (m3)."""
 
@@ -45,7 +47,7 @@ class Heap:
 
 
 def heaps_of(house: House, dig: Dig, plan: Plan) -> tuple[Heap, ...]:
-    """A heap for every soil, by turns right and left of the boards."""
+    """A heap for every soil, by turns left and right of the boards."""
     shaped = [_shape(house, cut) for cut in dig.cuts if cut.loose.high > LEAST]
     return tuple(_placed(shaped, dig, plan))
 
@@ -79,8 +81,10 @@ def _shape(house: House, cut: Cut) -> Heap:
 def _placed(heaps: list[Heap], dig: Dig, plan: Plan) -> Iterator[Heap]:
     middle_along = 0.5 * (plan.low[0] + plan.high[0])
     middle = 0.5 * (dig.pit.low[0] + dig.pit.high[0]), 0.5 * (dig.pit.low[1] + dig.pit.high[1])
-    out = {1.0: plan.high[1], -1.0: -plan.low[1]}
-    way = 1.0
+    # The post of the datum stands on the right, so the left is filled first.
+    post = plan.peg("H").at[1] + BESIDE_POST
+    out = {1.0: max(plan.high[1], post), -1.0: -plan.low[1]}
+    way = -1.0
     for heap in heaps:
         if heap.repose is None:
             yield heap
