@@ -72,3 +72,11 @@ def test_a_file_that_is_there_is_refused_before_anything_is_asked(run, typed, tm
     assert "1 of 13" not in said
     assert "was left as it is" in complained
     assert (tmp_path / "house.toml").read_text(encoding="utf-8") == "mine"
+
+
+def test_examples_come_in_the_units_of_the_builder_and_either_is_read(run, typed, tmp_path):
+    typed("3", "15 ft 9 in")
+    code, _, asked = run("new", tmp_path / "house.toml", "--ask", "--units", "imperial")
+    assert code == 0
+    assert "[15 ft 9 in]" in asked
+    assert 'span = "15 ft 9 in"' in (tmp_path / "house.toml").read_text(encoding="utf-8")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import sys
 from typing import TYPE_CHECKING
 
+from bermwright.cli import options
 from bermwright.cli.terminal import complain, say
 
 if TYPE_CHECKING:
@@ -28,6 +29,7 @@ def add(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--ask", action="store_true", help="ask a dozen plain questions first; Enter alone means: not known"
     )
+    options.units(parser)
 
 
 def run(args: argparse.Namespace) -> int:
@@ -40,10 +42,10 @@ def run(args: argparse.Namespace) -> int:
         say(f"Wrote {path}. Its values are invented: replace them, then run: bermwright check {path}")
         return 0
     new_file(args.file)
-    return _write(args, _asked())
+    return _write(args, _asked(args.units))
 
 
-def _asked() -> dict[str, str]:
+def _asked(system: str) -> dict[str, str]:
     """The answers, question by question."""
     from bermwright.app.asking import QUESTIONS
 
@@ -54,7 +56,7 @@ def _asked() -> dict[str, str]:
         for count, option in enumerate(question.options, 1):
             say(f"   {count:2d}  {option.text}")
         try:
-            answer = _answer(question)
+            answer = _answer(question, system)
         except EOFError:
             say("\nEnough. What was not asked stays open.")
             break
@@ -63,11 +65,12 @@ def _asked() -> dict[str, str]:
     return answers
 
 
-def _answer(question: Asked) -> str:
+def _answer(question: Asked, system: str) -> str:
     """What was typed, asked again until it can be read; empty where it is not known."""
     from bermwright.app.asking import AnswerError
 
-    like = f"1 to {len(question.options)}" if question.options else f"{question.example}"
+    example = question.example if system == "metric" else question.example_imperial
+    like = f"1 to {len(question.options)}" if question.options else example
     while True:
         typed = _line(f"   [{like}] ")
         if not typed:

@@ -51,13 +51,18 @@ export class Model {
     } catch {
       return this.say("The server does not answer: the model is that of before.");
     }
+    // What stands there is then the house of before.
+    this.canvas.classList.toggle("is-stale", isWords(answer) && Boolean(this.view));
     if (isWords(answer)) return this.say(await wrong(answer));
     const bytes = await answer.arrayBuffer();
     try {
       await this.open();
       await this.view.show(bytes);
       this.say("");
-      this.controls();
+      const shown = JSON.stringify([this.view.layers.map((one) => one.name), this.view.vault]);
+      // Words that are being used stay where they are.
+      if (shown !== this.shown) this.controls();
+      this.shown = shown;
       this.sunshine();
     } catch (fault) {
       await this.degrade(fault);
@@ -70,6 +75,7 @@ export class Model {
     if (!document.createElement("canvas").getContext("webgl2")) throw new Error("no WebGL");
     const { ModelView } = await import("./model-view.js");
     this.view = new ModelView(this.canvas);
+    this.view.canvas.addEventListener("webglcontextlost", () => this.degrade("the view was lost"));
     this.view.canvas.setAttribute("role", "img");
     this.view.canvas.setAttribute("aria-label", ALT);
   }
