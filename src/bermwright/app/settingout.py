@@ -17,7 +17,14 @@ from bermwright.book.sheets import Placed, TitleBlock, frame_sheet
 from bermwright.book.sheets.jigs import jig_sheets
 from bermwright.book.sheets.setout import curve_sheet, ladder_sheet
 from bermwright.form import vault_form
-from bermwright.form.setout import SetOutError, compare_ordinates, reduce_readings, setting_out, surveyed
+from bermwright.form.setout import (
+    SetOutError,
+    compare_ordinates,
+    reduce_readings,
+    setting_out,
+    surveyed,
+    tape_of,
+)
 from bermwright.formats.drawings import dxf, pdf, svg
 from bermwright.formats.survey import read_ordinates, read_points, read_readings
 from bermwright.rules.registry import NOT_CHECKED
@@ -121,7 +128,7 @@ def _outs(house: House, wishes: SetOutWishes, folder: Path) -> Iterator[tuple[Se
     for vault in _vaults(house, wishes.vault):
         form = vault_form(house, vault)
         ground = surveyed(house, vault, points, name=name) if points is not None else None
-        out = setting_out(house, vault, form, ground)
+        out = setting_out(house, vault, form, ground, tape=tape_of(wishes.system))
         yield out, balance_of(house, vault, form, out)
 
 

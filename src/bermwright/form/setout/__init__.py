@@ -21,11 +21,12 @@ from bermwright.form.setout.nouns import (
     StringLine,
 )
 from bermwright.form.setout.surveyed import Surveyed, SurveyPoint, surveyed
-from bermwright.form.setout.whole import SetOut, setting_out
+from bermwright.form.setout.whole import SetOut, setting_out, tape_of
 
 __all__ = [
     "BatterBoard", "CheckLength", "CurveOut", "Cut", "Dig", "Heights", "LevelRow", "Levels",
     "MeasuredRow", "Peg", "Plan", "Reading", "SetOut", "SetOutError", "StringLine", "Surface",
     "SurveyPoint", "Surveyed", "compare_ordinates", "dig_of", "house_surface", "reduce_readings",
     "setting_out", "surveyed",
+    "tape_of",
 ]  # fmt: skip

@@ -36,6 +36,7 @@ def plan_of(
     strips: tuple[Strip, Strip],
     ends: tuple[float, float],
     outline: tuple[Spot, ...],
+    tape: float,
 ) -> Plan:
     """The plan of one vault; boards keep their distance from the outline of the dig."""
     strings = tuple(_strings(vault, strips, ends))
@@ -47,7 +48,7 @@ def plan_of(
         strings=strings,
         boards=boards,
         checks=tuple(_checks(vault, pegs, low, high)),
-        triangle=float(three_four_five(vault.length, vault.span)),
+        triangle=float(three_four_five(vault.length, vault.span, unit=tape)),
         low=low,
         high=high,
     )

@@ -27,6 +27,15 @@ if TYPE_CHECKING:
     from bermwright.house import House, Vault
 
 
+METRIC_TAPE, FOOT_TAPE = 0.1, 0.1524
+"""Whole decimetres, or whole half feet (m)."""
+
+
+def tape_of(system: str) -> float:
+    """The step of a tape by the units it bears."""
+    return METRIC_TAPE if system == "metric" else FOOT_TAPE
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SetOut:
     """Everything that one vault is set out by."""
@@ -52,15 +61,25 @@ class SetOut:
     """What the file leaves open and the sheets cannot say."""
 
 
-def setting_out(house: House, vault: Vault, form: VaultForm, survey: Surveyed | None = None) -> SetOut:
-    """Pegs, heights, dig and curve of one vault, on surveyed ground where there is a survey."""
+def setting_out(
+    house: House,
+    vault: Vault,
+    form: VaultForm,
+    survey: Surveyed | None = None,
+    *,
+    tape: float = METRIC_TAPE,
+) -> SetOut:
+    """Pegs, heights, dig and curve of one vault, on surveyed ground where there is a survey.
+
+    `tape` is the step of the lengths by which right angles are set out.
+    """
     settings = house.setting_out or SettingOut()
     surface = survey.surface if survey is not None else house_surface(house, vault, form)
     strips = strip_of(house, vault, "left"), strip_of(house, vault, "right")
     ends = end_thickness(house, vault)
     dig = dig_of(house, vault, settings, surface=surface, strips=strips, ends=ends)
     outline = dig.outline if dig is not None else _bare(vault, settings, strips, ends)
-    plan = plan_of(vault, settings, surface=surface, strips=strips, ends=ends, outline=outline)
+    plan = plan_of(vault, settings, surface=surface, strips=strips, ends=ends, outline=outline, tape=tape)
     heights = heights_of(
         vault, form, settings, surface=surface, strips=strips, dig=dig, post=plan.peg("H").at
     )

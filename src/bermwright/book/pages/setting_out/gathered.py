@@ -9,7 +9,7 @@ from bermwright.base.document import Block, Figure, Heading, Notice, plain
 from bermwright.book.pages.setting_out.ground import ground_pages
 from bermwright.book.pages.setting_out.shop import shop_pages
 from bermwright.book.sheets.jigs import jig_sheets
-from bermwright.form.setout import SetOutError, setting_out, surveyed
+from bermwright.form.setout import SetOutError, setting_out, surveyed, tape_of
 from bermwright.takeoff.digging import balance_of
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ def set_out_pages(
     try:
         name = house.survey.points if house.survey is not None else ""
         ground = surveyed(house, vault, points, name=name) if points is not None else None
-        out = setting_out(house, vault, form, ground)
+        out = setting_out(house, vault, form, ground, tape=tape_of(system))
     except SetOutError as error:
         heading = Heading(text=f"Setting out {plain(vault.name)} on the ground")
         lines = tuple(plain(line.strip()) for line in str(error).splitlines())
