@@ -65,6 +65,10 @@ STRIKE_TAPER: Final = Sourced(
 )
 WEDGE_SLOPE: Final = Sourced(0.125, _practice("folding wedges rise 1 in 8"))
 WEDGE_RISE: Final = Sourced(0.030, _practice("a form drops by 30 mm when its wedges are struck"))
+WEDGE_HEEL: Final = Sourced(0.060, _practice("60 mm of a pair of wedges still bear when they are struck"))
+WEDGE_THIN: Final = Sourced(
+    0.015, _practice("the thin end of a wedge is 15 mm thick, so that it can be knocked out")
+)
 BOX_SPARE: Final = Sourced(0.030, _practice("a box stands out 30 mm on both faces, to tamp and plaster to"))
 SLAT: Final = Sourced(0.025, _practice("arch forms are closed with battens 25 mm thick"))
 SLAT_WIDTH: Final = Sourced(0.050, _practice("battens 50 mm wide follow a small arch"))

@@ -114,6 +114,15 @@ def test_the_battens_of_an_arch_form_reach_past_both_faces(forms, wall):
         assert slat.length >= thick + 2.0 * SPARE - 1e-9
 
 
+def test_a_pair_of_wedges_lets_the_form_down_and_still_bears(forms):
+    (length, low), (_, thin), (_, thick) = forms.boxes[0].wedge.outline[1:]
+    slope = (thick - thin) / length
+    assert (low, slope) == pytest.approx((0.0, 1.0 / 8.0))
+    assert forms.boxes[0].pack == pytest.approx(thin + thick)
+    slide = 0.030 / slope
+    assert length - slide == pytest.approx(0.060)
+
+
 def test_a_straight_wall_has_square_panels():
     end = replace(LARCH.ends[1], kind=EndKind.EARTH_TUBES, thickness=0.4)
     house = replace(LARCH, ends=(LARCH.ends[0], end))

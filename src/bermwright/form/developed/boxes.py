@@ -7,7 +7,16 @@ from typing import TYPE_CHECKING, Protocol
 
 import numpy as np
 
-from bermwright.data.domes import BOX_SPARE, SLAT, SLAT_WIDTH, STRIKE_TAPER, WEDGE_RISE, WEDGE_SLOPE
+from bermwright.data.domes import (
+    BOX_SPARE,
+    SLAT,
+    SLAT_WIDTH,
+    STRIKE_TAPER,
+    WEDGE_HEEL,
+    WEDGE_RISE,
+    WEDGE_SLOPE,
+    WEDGE_THIN,
+)
 from bermwright.form.developed.shapes import ArchForm, Box, Pattern, Slat
 from bermwright.form.dome.profile import outer_face
 from bermwright.handbook.developing import reach_of_dome
@@ -108,7 +117,30 @@ def box_of(hole: Hole, faces: Faces, part: str, *, settlement: float, curved: bo
         taper=STRIKE_TAPER.value,
         depth=high - low,
         patterns=tuple(patterns),
+        wedge=_wedge(part),
+        pack=2.0 * WEDGE_THIN.value + _wedge_length() * WEDGE_SLOPE.value,
         arch=_arch(built, faces, part) if hole.is_round else None,
+    )
+
+
+def _wedge_length() -> float:
+    """Long enough to let the form down and still to bear (m)."""
+    return WEDGE_RISE.value / WEDGE_SLOPE.value + WEDGE_HEEL.value
+
+
+def _wedge(part: str) -> Pattern:
+    length, thin = _wedge_length(), WEDGE_THIN.value
+    thick = thin + length * WEDGE_SLOPE.value
+    return Pattern(
+        name="folding wedge",
+        part=part,
+        outline=((0.0, 0.0), (length, 0.0), (length, thin), (0.0, thick)),
+        count=4,
+        across="along the grain",
+        up="thickness",
+        side="two make a pair, slopes together, thin end to thick end",
+        ordinates=((0.0, 0.0, thick), (0.5 * length, 0.0, 0.5 * (thick + thin)), (length, 0.0, thin)),
+        note="Of hard, dry wood, as wide as the sides of the box; never greased.",
     )
 
 
@@ -254,8 +286,6 @@ def _arch(hole: Hole, faces: Faces, part: str) -> ArchForm:
         slat_width=np.pi * hole.half / count,
         slat_thickness=SLAT.value,
         slats=slats,
-        wedge_length=WEDGE_RISE.value / WEDGE_SLOPE.value,
-        wedge_drop=WEDGE_RISE.value,
         pattern=_arch_face(hole, radius, part),
     )
 

@@ -98,8 +98,6 @@ class ArchForm:
     slat_width: float
     slat_thickness: float
     slats: tuple[Slat, ...]
-    wedge_length: float
-    wedge_drop: float
     pattern: Pattern
 
 
@@ -118,6 +116,10 @@ class Box:
     depth: float
     """Level, from its inner to its outer end (m)."""
     patterns: tuple[Pattern, ...]
+    wedge: Pattern
+    """One of each pair on which it stands."""
+    pack: float
+    """Height of a pair of wedges before it is struck (m)."""
     arch: ArchForm | None = None
     eyebrow: Pattern | None = None
     meets: tuple[tuple[float, float], ...] = ()

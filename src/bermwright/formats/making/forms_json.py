@@ -63,6 +63,8 @@ def _box(one: Box) -> dict[str, Any]:
         "settlement_m": number(one.settlement),
         "taper_m": number(one.taper),
         "panels": [_pattern(panel) for panel in one.patterns],
+        "wedge": _pattern(one.wedge),
+        "wedge_pack_m": number(one.pack),
         "arch": None if one.arch is None else _arch(one.arch),
         "eyebrow": _pattern(one.eyebrow),
         "eyebrow_meets": [
@@ -81,8 +83,6 @@ def _arch(one: ArchForm) -> dict[str, Any]:
             {"number": slat.number, "from_m": number(slat.start), "length_m": number(slat.length)}
             for slat in one.slats
         ],
-        "wedge_length_m": number(one.wedge_length),
-        "wedge_drop_m": number(one.wedge_drop),
         "face": _pattern(one.pattern),
     }
 

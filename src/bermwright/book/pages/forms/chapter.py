@@ -79,6 +79,7 @@ def printed_patterns(forms: Forms) -> tuple[Pattern, ...]:
     for box in forms.boxes:
         found += box.patterns
         found += [one for one in (box.arch.pattern if box.arch else None, box.eyebrow) if one is not None]
+    found += [box.wedge for box in forms.boxes[:1]]
     for meeting in forms.meetings:
         found += [one for one in (meeting.end, meeting.hole, meeting.hip) if one is not None]
     return tuple(found)
@@ -108,6 +109,9 @@ def forms_blocks(forms: Forms, system: str) -> Iterator[Block]:
         yield Notice(kind="caution", lines=STRIKING)
     for box in forms.boxes:
         yield from _box(box, system)
+    for box in forms.boxes[:1]:
+        yield Heading(text="Folding wedges, alike for every box", level=2)
+        yield Figure(sheet=pattern_sheet(box.wedge, system=system), caption=_beside(box.wedge))
     yield from _sheets(forms.sheets, system)
     for meeting in forms.meetings:
         yield from _meeting(meeting, system)
@@ -159,8 +163,11 @@ def _making(box: Box, system: str) -> Iterator[str]:
         "corners; check both diagonals when it stands."
     )
     yield (
-        f"Stand it on pairs of folding wedges that rise 1 in {1.0 / WEDGE_SLOPE.value:.0f}: "
-        f"{mm(WEDGE_RISE.value / WEDGE_SLOPE.value)} of wedge let it down by {mm(WEDGE_RISE.value)}."
+        f"Stand it, and an arch form on it, on pairs of folding wedges that rise 1 in "
+        f"{1.0 / WEDGE_SLOPE.value:.0f}: "
+        f"driven apart by {mm(WEDGE_RISE.value / WEDGE_SLOPE.value)} they let it down by "
+        f"{mm(WEDGE_RISE.value)}. A pair "
+        f"is {mm(box.pack)} high: cut the sides shorter by so much."
     )
 
 
