@@ -77,6 +77,40 @@ _CROWNS = tuple(
         (0.75, "sixty", 0.658493649, "1.34151"),
     )
 )
+_WIDE = tuple(
+    _row(
+        f"WIDE-{part.upper()}",
+        call,
+        expected,
+        inputs,
+        "half span 2, rise 1: c = √5",
+        unit="m",
+        pick=pick,
+    )
+    for part, call, expected, inputs, pick in (
+        (
+            "SIDE",
+            setout.radii_by_diagonal,
+            "0.69098",
+            {"half_span": 2.0, "rise": 1.0},
+            lambda radii: radii.side,
+        ),
+        (
+            "CROWN",
+            setout.radii_by_diagonal,
+            "3.61803",
+            {"half_span": 2.0, "rise": 1.0},
+            lambda radii: radii.crown,
+        ),
+        (
+            "TANGENT",
+            setout.crown_radius,
+            "3.61803",
+            {"half_span": 2.0, "rise": 1.0, "side": 0.690983006},
+            float,
+        ),
+    )
+)
 _FOUR = {"half_span": 2.0, "rise": 1.4, "side": 0.8, "turn": math.radians(60.0)}
 _FLAT_POINTED = tuple(
     _row(
@@ -247,6 +281,7 @@ ROWS = (
     *_SIXTY,
     *_DIAGONAL,
     *_CROWNS,
+    *_WIDE,
     *_FLAT_POINTED,
     *_FLANKS,
     *_EGGS,

@@ -262,6 +262,67 @@ _PLANES = (
     ),
 )
 
+_SIX = slice(0, 6)
+_FEW = {"x": _X[_SIX], "y": _Y[_SIX], "z": _TILTED["z"][_SIX] + np.where(np.arange(6) == 1, 0.4, 0.0)}
+_DEFAULT = {**_TILTED, "z": _TILTED["z"] + np.where(np.arange(9) == 8, 0.0505, 0.0)}
+_WEST = {**_TILTED, "z": 3.0 + 0.1 * _X + 0.05 * _Y}
+_GX, _GY = (part.ravel() for part in np.meshgrid(np.arange(6.0), np.arange(6.0)))
+_NOISE = 0.05 * np.where((_GX + _GY) % 2.0 == 0.0, 1.0, -1.0)
+
+
+def _noisy(off: float) -> dict[str, Any]:
+    """A level chequerboard of ±50 mm, one point lifted over the plane of the others."""
+    return {"x": _GX, "y": _GY, "z": np.where(np.arange(36) == 14, off, _NOISE)}
+
+
+_SPREADS = (
+    _row(
+        "ODD-SIX",
+        setout.odd_heights,
+        "1",
+        _FEW,
+        "six points are just enough",
+        cite=_ODD,
+        pick=lambda odd: float(odd.sum()),
+    ),
+    _row(
+        "ODD-DEFAULT",
+        setout.odd_heights,
+        "1",
+        _DEFAULT,
+        "50.5 mm over a plane, 50 mm is the least",
+        cite=_ODD,
+        pick=lambda odd: float(odd.sum()),
+    ),
+    _row(
+        "ODD-SPREAD",
+        setout.odd_heights,
+        "1",
+        _noisy(0.25672),
+        "258.4 mm off the plane of the rest; 3.5·1.4826·49.55 mm is 257.1",
+        cite=_ODD,
+        pick=lambda odd: float(odd.sum()),
+    ),
+    _row(
+        "ODD-WITHIN-SPREAD",
+        setout.odd_heights,
+        "0",
+        _noisy(0.25415),
+        "255.8 mm off; 257.1 are allowed",
+        cite=_ODD,
+        pick=lambda odd: float(odd.sum()),
+    ),
+    _row(
+        "PLANE-WEST",
+        setout.fit_plane,
+        "243.43",
+        _WEST,
+        "falls to (−0.1, −0.05): 180° + arctan 2",
+        unit="deg",
+        pick=lambda plane: plane.faces,
+    ),
+)
+
 _RAD = math.radians
 _PLACES = (
     _row(
@@ -354,11 +415,45 @@ _LOOPS = tuple(
 
 _SQUARE_NUMBERS = np.arange(9.0) ** 2
 _BENT = {"ordinates": _SQUARE_NUMBERS + np.where(np.arange(9) == 4, 0.012, 0.0)}
+_FIVE = {"ordinates": np.array([0.0, 1.0, 4.012, 9.0, 16.0])}
+_HAIR = {
+    over: {"ordinates": _SQUARE_NUMBERS + np.where(np.arange(9) == 4, over, 0.0)}
+    for over in (0.00303, 0.00297)
+}
+_SMALL = (
+    _row(
+        "FAIR-FIVE",
+        setout.fairing,
+        "2.00",
+        _FIVE,
+        "five are just enough",
+        cite=_FAIR,
+        pick=lambda fair: fair.unfair[0],
+    ),
+    _row(
+        "FAIR-THREE-MM",
+        setout.fairing,
+        "1",
+        _HAIR[0.00303],
+        "3.03 mm, 3 mm is the least",
+        cite=_FAIR,
+        pick=lambda fair: float(len(fair.unfair)),
+    ),
+    _row(
+        "FAIR-UNDER-THREE-MM",
+        setout.fairing,
+        "0",
+        _HAIR[0.00297],
+        "2.97 mm",
+        cite=_FAIR,
+        pick=lambda fair: float(len(fair.unfair)),
+    ),
+)
 _FAIRED = (
     _row(
         "FAIR-NAMED",
         setout.fairing,
-        "4",
+        "4.00",
         _BENT,
         "the planted ordinate",
         cite=_FAIR,
@@ -416,4 +511,4 @@ _FAIRED = (
     _row("STEPS-EVEN", setout.footing_steps, "3", {"fall": 0.9, "step": 0.3}, "just three", cite=_STEPS),
 )
 
-ROWS = (*_BOOKED, *_CLOSING, *_NETS, *_PLANES, *_PLACES, *_LOOPS, *_FAIRED)
+ROWS = (*_BOOKED, *_CLOSING, *_NETS, *_PLANES, *_SPREADS, *_PLACES, *_LOOPS, *_FAIRED, *_SMALL)

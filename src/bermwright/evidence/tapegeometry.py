@@ -90,6 +90,7 @@ _SQUARES = (
         "7.5/4 = 1.875, down to a decimetre",
         unit="m",
     ),
+    _row("345-JUST", setout.three_four_five, "1.80", {"length": 7.2, "width": 6.0}, "7.2/4", unit="m"),
     _row(
         "345-STEP",
         setout.three_four_five,
@@ -123,7 +124,7 @@ _CHORDS = tuple(
             setout.three_nail_angle,
             angle,
             {"chord": chord, "rise": rise},
-            "180° − arcsin(C/2R)",
+            "twice the angle of half a chord over the rise: 2·arctan(C/(2 v))",
             unit="",
             pick=math.degrees,
         ),
@@ -132,7 +133,7 @@ _CHORDS = tuple(
             setout.three_nail_angle,
             angle,
             {"chord": chord, "rise": rise},
-            "twice the angle at the apex: 2·arctan(C/(2 v))",
+            "the other route: 180° − arcsin(C/2R), R = (C²/4 + v²)/(2 v)",
             unit="",
             pick=math.degrees,
             kind=Kind.INDEPENDENT,
@@ -242,7 +243,7 @@ _STRINGS = (
             unit="",
             pick=lambda share: 10.0 * share,
         )
-        for rise, expected in ((4.0, "5.6"), (2.5, "6.3"))
+        for rise, expected in ((4.0, "5.591"), (2.5, "6.326"))
     ),
     _row(
         "SHELL-UPRIGHT",

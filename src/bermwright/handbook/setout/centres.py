@@ -213,7 +213,7 @@ def four_centred(half_span: float, rise: float, *, side: float, turn: float) -> 
 
     Examples
     --------
-    >>> round(four_centred(2.0, 1.4, side=0.8, turn=np.radians(60.0)).crown, 4)
+    >>> round(float(four_centred(2.0, 1.4, side=0.8, turn=np.radians(60.0)).crown), 4)
     8.1575
     """
     within("half span", half_span, 0.0, unit="m", open_low=True)

@@ -60,14 +60,14 @@ def _flat_radius(chord: Number, rise: Number) -> Array:
 def three_nail_angle(chord: Number, rise: Number) -> Array:
     """Angle of two boards that slide along two nails and draw a flat arc with their apex.
 
-    α = π − arcsin(C/(2·R))
+    α = 2·arctan(C/(2·v)), which is π − arcsin(C/(2·R))
 
     Parameters
     ----------
     chord : float or array
         Distance between the two nails, C [m], above 0.
     rise : float or array
-        Rise of the arc over them [m], above 0; at most half the chord.
+        Rise of the arc over them, v [m], above 0; at most half the chord.
 
     Returns
     -------
@@ -87,8 +87,8 @@ def three_nail_angle(chord: Number, rise: Number) -> Array:
     >>> round(float(np.degrees(three_nail_angle(4.0, 0.5))), 2)
     151.93
     """
-    radius = _flat_radius(chord, rise)
-    return np.asarray(np.pi - np.arcsin(np.minimum(0.5 * np.asarray(chord, dtype=float) / radius, 1.0)))
+    _flat_radius(chord, rise)
+    return np.asarray(2.0 * np.arctan2(np.asarray(chord, dtype=float), 2.0 * np.asarray(rise, dtype=float)))
 
 
 def deflection_angle(arc: Number, *, radius: Number) -> Array:
