@@ -23,6 +23,7 @@ from bermwright.book.sheets.compass import (
     band_sheets,
     dome_section,
     ring_sheet,
+    turns_sheet,
 )
 from bermwright.form.dome import correct, dome_form
 from bermwright.formats.documents import pdf
@@ -159,12 +160,13 @@ def _files(
     if path.suffix.lower() == ".pdf":
         whole = replace(document, blocks=(*document.blocks, *(FullPage(sheet=sheet) for sheet in bands)))
         return ((path, pdf(whole, date=document.date)),)
-    drawings = tuple(
-        sheet
-        for form in forms
-        for sheet in (
-            dome_section(form, system=wishes.system),
-            ring_sheet(form, form.courses[0], system=wishes.system),
-        )
-    )
+    drawings = tuple(sheet for form in forms for sheet in _drawings(form, wishes.system))
     return files_of(path, (*drawings, *bands), document.date)
+
+
+def _drawings(form: DomeForm, system: str) -> tuple[Sheet, ...]:
+    return (
+        dome_section(form, system=system),
+        ring_sheet(form, form.courses[0], system=system),
+        turns_sheet(form),
+    )

@@ -15,7 +15,7 @@ from bermwright.book.pages.compass.tables import (
     pivot_table,
 )
 from bermwright.book.pages.inputs import MARK
-from bermwright.book.sheets.compass import dome_section, ring_sheet
+from bermwright.book.sheets.compass import dome_section, ring_sheet, turns_sheet
 from bermwright.data.domes import (
     BAG_WIDTHS_CITE,
     CLOSING_CITE,
@@ -107,6 +107,7 @@ def compass_blocks(form: DomeForm, system: str) -> Iterator[Block]:
     yield course_table(form, system)
     yield from _rods(form, system)
     yield Figure(sheet=ring_sheet(form, form.courses[0], system=system), caption=_ring_caption(form))
+    yield Figure(sheet=turns_sheet(form), caption=_rolled(form))
     yield from opening_table(form, system)
     yield from crew_table(form, system)
     yield from brick_table(form, system)
@@ -125,6 +126,11 @@ def _ring_caption(form: DomeForm) -> str:
     if form.dome.axis is None:
         words += " Which way the zero mark lies is not said: dome.axis."
     return words
+
+
+def _rolled(form: DomeForm) -> str:
+    words = "As seen from inside; directions from the zero mark. Gaps: openings. "
+    return words + ("Red: where each crew begins." if form.dome.crews else "Red: where the course begins.")
 
 
 def _how(form: DomeForm, system: str) -> Iterator[str]:
