@@ -33,6 +33,8 @@ GLOSSARY: tuple[Term, ...] = (
     Term("axis", "The line along the middle of a vault, looked along when walking in."),
     Term("catenary", "The curve of a chain hanging by its ends; upside down it carries its own weight without bending.", ("catenaries",)),
     Term("crown", "The highest part of a vault, over the middle of the room.", ("crowns",)),
+    Term("course", "One level row of blocks, stones or earth tubes.", ("courses",)),
+    Term("dome", "A vault that is round in plan, like half an egg.", ("domes",)),
     Term("ellipse", "A circle pressed flat."),
     Term("foot", "The lower end of a rib, where it stands on its wall or footing.", ("feet",)),
     Term("haunch", "The part of a vault between foot and crown, where soil presses hardest from the side.", ("haunches",)),

@@ -15,7 +15,7 @@ from bermwright.rules.registry import EVERY_RULE
 ORDINARY = """
 a across against air alarms all along an and are around away bare base be beams before behind below
 beside between blocks boards both break breaking buried can carries carry catches closed corners
-crushed curve cut cuts do does dry each earth earthquake embers end ends enough every everybody
+covered crushed curve cut cuts do does dry each earth earthquake embers end ends enough every everybody
 falls fills find fire firm first fit floor floors for force forces free freeze fresh from frost give
 goes graded ground has hillside hold holds house in inside intake is it its joins keep keeps known
 lasts layer layers lead leak lean lets lies lifted load logs lost methods mould nails near
