@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from bermwright.app.drawing import Order, draw_file
-from bermwright.app.drawing_set import set_sheets
+from bermwright.app.drawing.sets import set_sheets
 from bermwright.base.drawing import Clip, Dimension, Text
 from bermwright.book.sheets import TitleBlock
 from bermwright.book.sheets.details import detail_set

@@ -37,6 +37,14 @@ DIGITS = 6
 """Of coordinates: a thousandth of a millimetre."""
 
 
+UNITS = (
+    ("LENGTHUNIT", "METRE"),
+    ("AREAUNIT", "SQUARE_METRE"),
+    ("VOLUMEUNIT", "CUBIC_METRE"),
+    ("PLANEANGLEUNIT", "RADIAN"),
+)
+
+
 class ExtraMissingError(BermwrightError, ImportError):
     """A library of an extra is not installed."""
 
@@ -149,15 +157,7 @@ class _Writer:
             ParentContext=context,
             TargetView="MODEL_VIEW",
         )
-        units = [
-            self.make("IfcSIUnit", UnitType=kind, Name=name)
-            for kind, name in (
-                ("LENGTHUNIT", "METRE"),
-                ("AREAUNIT", "SQUARE_METRE"),
-                ("VOLUMEUNIT", "CUBIC_METRE"),
-                ("PLANEANGLEUNIT", "RADIAN"),
-            )
-        ]
+        units = [self.make("IfcSIUnit", UnitType=kind, Name=name) for kind, name in UNITS]
         project = self.make(
             "IfcProject",
             GlobalId=self.id("project"),

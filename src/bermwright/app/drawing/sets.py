@@ -7,7 +7,7 @@ from itertools import starmap
 from typing import TYPE_CHECKING
 
 from bermwright.book.pages.openings import end_drawings, shell_drawings
-from bermwright.book.sheets.plans.framed import (
+from bermwright.book.sheets.drawing_set import (
     IMPERIAL_NOTES,
     NOTES,
     Drawn,
@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.drawing import Sheet
     from bermwright.book.sheets import TitleBlock
-    from bermwright.book.sheets.plans.framed import Leaf
+    from bermwright.book.sheets.drawing_set import Leaf
     from bermwright.house import House, Vault
 
     Progress = Callable[[str], None]

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import assess_file, quiet
 from bermwright.app.booking import NothingToDrawError
-from bermwright.app.drawing_set import WHAT, set_sheets
+from bermwright.app.drawing.sets import WHAT, set_sheets
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes

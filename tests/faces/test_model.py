@@ -1,0 +1,94 @@
+"""`bermwright model` and the new drawings at the terminal."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from bermwright.cli.main import main
+
+EXAMPLE = Path(__file__).parents[2] / "examples" / "larch-bank.toml"
+STARTS = {
+    "glb": b"glTF",
+    "stl": b"bermwright model 1:20",
+    "csv": b"what,vault,group",
+    "xlsx": b"PK",
+    "geojson": b"{",
+    "ifc": b"ISO-10303-21;",
+}
+
+
+def run(capsys, *words):
+    code = main([str(word) for word in words])
+    out = capsys.readouterr()
+    return code, out.out, out.err
+
+
+@pytest.mark.parametrize("ending", sorted(STARTS))
+def test_every_kind_of_file_is_written_and_replaced(ending, tmp_path, capsys):
+    if ending == "ifc":
+        pytest.importorskip("ifcopenshell")
+    target = tmp_path / f"house.{ending}"
+    words = ("model", EXAMPLE, "-o", target, "--date", "2026-11-30", "--metres")
+    code, out, err = run(capsys, *words)
+    assert (code, err) == (0, "")
+    assert f"Wrote {target}. Calculation aid, not reviewed." in out
+    first = target.read_bytes()
+    assert first.startswith(STARTS[ending])
+    assert run(capsys, *words)[0] == 0
+    assert target.read_bytes() == first
+
+
+def test_what_is_printed_small_says_its_thinnest_wall(tmp_path, capsys):
+    target = tmp_path / "house.stl"
+    _, out, _ = run(capsys, "model", EXAMPLE, "-o", target, "--scale", "50")
+    assert "5 parts at 1:50" in out
+    assert "Thinnest wall 1.2 mm" in out
+    assert target.read_bytes().startswith(b"bermwright model 1:50")
+
+
+def test_take_off_and_bodies_are_told_where_they_differ(tmp_path, capsys):
+    pytest.importorskip("ifcopenshell")
+    _, out, _ = run(capsys, "model", EXAMPLE, "-o", tmp_path / "house.xlsx")
+    assert "fill, compacted is 152.8 m³ as drawn and 241.3 m³ as counted" in out
+
+
+def test_a_wrong_ending_a_wrong_scale_and_a_strange_file_are_refused(tmp_path, capsys):
+    code, _, err = run(capsys, "model", EXAMPLE, "-o", tmp_path / "house.obj")
+    assert code == 2
+    assert ".glb or .ifc or .stl" in err
+    code, _, err = run(capsys, "model", EXAMPLE, "-o", tmp_path / "house.stl", "--scale", "2")
+    assert code == 2
+    assert "between 1:5 and 1:500" in err
+    strange = tmp_path / "house.glb"
+    strange.write_text("a letter", encoding="utf-8")
+    code, _, err = run(capsys, "model", EXAMPLE, "-o", strange)
+    assert code == 2
+    assert strange.read_text(encoding="utf-8") == "a letter"
+    assert "it was left as it is" in err
+
+
+def test_an_unknown_form_says_what_is_missing(tmp_path, capsys):
+    text = EXAMPLE.read_text(encoding="utf-8").replace('board_length = "1.4 m"', "")
+    house = tmp_path / "open.toml"
+    house.write_text(text, encoding="utf-8")
+    for words in (("model", house, "-o", tmp_path / "a.glb"), ("draw", house, "--what", "set")):
+        code, _, err = run(capsys, *words)
+        assert code == 2
+        assert "vault.board_length" in err
+        assert "Traceback" not in err
+    assert [path.name for path in tmp_path.iterdir()] == ["open.toml"]
+
+
+@pytest.mark.parametrize(
+    ("what", "count"),
+    [("site", "1 sheet"), ("plan", "1 sheet"), ("elevations", "2 sheets"), ("details", "2 sheets")],
+)
+def test_parts_of_the_set_are_drawn_alone(what, count, tmp_path, capsys):
+    target = tmp_path / "drawing.svg"
+    code, out, _ = run(capsys, "draw", EXAMPLE, "--what", what, "-o", target, "--date", "2026-11-30")
+    assert code == 0
+    assert f"{count}, each marked as not reviewed." in out
+    drawn = [path.read_text(encoding="utf-8") for path in sorted(tmp_path.glob("*.svg"))]
+    assert all("not reviewed" in text for text in drawn)
