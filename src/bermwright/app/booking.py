@@ -11,7 +11,6 @@ from bermwright.app.opening import revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.document import FullPage
-from bermwright.base.errors import BermwrightError
 from bermwright.book.pages import site_book
 from bermwright.book.pages.gather import gather
 from bermwright.formats.documents import pdf
@@ -26,10 +25,6 @@ if TYPE_CHECKING:
     from bermwright.base.document import Block, Document
     from bermwright.book.pages import BookInputs
     from bermwright.form.setout import SurveyPoint
-
-
-class NothingToDrawError(BermwrightError):
-    """So little is known of the house that there is nothing to draw."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 from typing import TYPE_CHECKING
 
+from bermwright.base.errors import BermwrightError
 from bermwright.formats.house_file import load
 
 if TYPE_CHECKING:
@@ -14,6 +15,10 @@ if TYPE_CHECKING:
 
 _LETTERS = 7
 """Letters of a revision: enough to tell the versions of one house apart, short enough for a title block."""
+
+
+class NothingToDrawError(BermwrightError):
+    """So little is known of the house that there is nothing to draw."""
 
 
 def open_house(path: str | Path) -> Opened:

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import quiet
-from bermwright.app.booking import NothingToDrawError, page_count
-from bermwright.app.opening import open_house, revision_of
+from bermwright.app.booking import page_count
+from bermwright.app.opening import NothingToDrawError, open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.document import Document, FullPage

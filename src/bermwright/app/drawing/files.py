@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import assess_file, quiet
-from bermwright.app.booking import NothingToDrawError
 from bermwright.app.drawing.sets import WHAT, set_sheets
-from bermwright.app.opening import open_house, revision_of
+from bermwright.app.opening import NothingToDrawError, open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.marks import Side, StopMark
