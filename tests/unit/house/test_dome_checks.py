@@ -106,3 +106,8 @@ def test_a_file_without_vault_and_dome_says_so():
 def test_a_crossing_names_parts_that_are_there():
     found = mistakes(TEXT + '\n[[crossing]]\nname = "way"\nof = "passage"\ninto = "round room"\n')
     assert any("crossing" in one and '"passage"' in one for one in found)
+
+
+def test_two_domes_of_one_name_are_refused():
+    dome = "[[dome]]" + TEXT.partition("[[dome]]")[2].partition("[[dome.opening]]")[0]
+    assert any('dome "round room" > name' in one for one in mistakes(TEXT + "\n" + dome))

@@ -7,7 +7,7 @@ from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each_name_once, metres
+from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, metres
 from bermwright.house.making.words import DomeCurve, DomeUnit, Head, Laid
 
 if TYPE_CHECKING:
@@ -35,8 +35,7 @@ _CURVE = ("curve", "span", "rise", "centre_offset", "base_centre", "flank_radius
 
 def dome_checks(house: House) -> Iterator[Check]:
     """The checks of every dome and of every place where vaults meet."""
-    parts = [dome.name for dome in house.domes] + [vault.name for vault in house.vaults]
-    yield Check((), ("dome", "vault"), bound(each_name_once, ("dome",), parts))
+    yield Check((), ("dome", "vault"), bound(_alike, house))
     for count, dome in enumerate(house.domes):
         here: Key = ("dome", count)
         yield Check(here, _CURVE, bound(_curve, here, dome))
@@ -51,6 +50,21 @@ def dome_checks(house: House) -> Iterator[Check]:
     yield Check((), ("sheet",), bound(_narrow_roll, house.sheet))
     for count, crossing in enumerate(house.crossings):
         yield Check(("crossing", count), ("of", "into"), bound(_meet, ("crossing", count), crossing, house))
+
+
+def _alike(house: House) -> Iterator[Contradiction]:
+    """A dome that has the name of a vault or of an earlier dome."""
+    taken = {vault.name for vault in house.vaults}
+    for count, dome in enumerate(house.domes):
+        if dome.name in taken:
+            yield clash(
+                ("dome", count),
+                "name",
+                f'"{dome.name}"',
+                "is the name of another vault or dome too; every name is used once.",
+                "Give this one a name of its own.",
+            )
+        taken.add(dome.name)
 
 
 def rise_of(dome: Dome) -> float | None:
