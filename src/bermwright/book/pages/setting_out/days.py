@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.units import show, show_range
 from bermwright.book.sheets.setout import Day, Shows, day_sheet, plan_sheet
+from bermwright.book.sheets.setout.day import TALLEST
 from bermwright.book.sheets.setout.plan import mound_toes
 from bermwright.data.setting_out import (
     DIAGONALS,
@@ -44,10 +45,17 @@ LADDER = (
 
 def day_sheets(out: SetOut, system: str = "metric") -> tuple[Sheet, ...]:
     """A sheet for each day, with its plan."""
-    return tuple(
-        day_sheet(day, plan_sheet(out, shows, tallest=_TALLEST[shows], system=system))
-        for day, shows in days(out, system)
-    )
+    return tuple(_fitting(out, day, shows, system) for day, shows in days(out, system))
+
+
+def _fitting(out: SetOut, day: Day, shows: Shows, system: str) -> Sheet:
+    """The day's sheet with its plan as large as the words under it allow."""
+    sheet = day_sheet(day, plan_sheet(out, shows, tallest=_TALLEST[shows], system=system))
+    for smaller in (100.0, 84.0, 68.0, 52.0):
+        if sheet.height <= TALLEST or smaller >= _TALLEST[shows]:
+            break
+        sheet = day_sheet(day, plan_sheet(out, shows, tallest=smaller, system=system))
+    return sheet
 
 
 _TALLEST = {

@@ -17,7 +17,8 @@ if TYPE_CHECKING:
 
     from bermwright.form.setout import SetOut
 
-COLUMNS = 3
+COLUMNS, FEWER = 3, 2
+"""Columns of the table, and those where feet and inches take more room."""
 LINE = 3.9
 Place = tuple[float, float, float]
 """x, z over the springing (m) and direction of the face (rad)."""
@@ -30,7 +31,7 @@ def rib_jig(out: SetOut, figures: Figures) -> Sheet:
     wide = float(rib.outside.x.max() - rib.outside.x.min()) + 2.0 * BLOCK.value
     tall = float(rib.outside.z.max() - min(rib.inside.z.min(), rib.outside.z.min())) + 2.0 * BLOCK.value
     scale = scale_for(wide, tall, (WIDTH - 6.0, 96.0))
-    rows = math.ceil(len(places) / COLUMNS)
+    rows = math.ceil(len(places) / _columns(figures))
     table = LINE * (rows + 1) + 4.0
     low = float(min(rib.inside.z.min(), rib.outside.z.min())) - BLOCK.value
     view = View(origin=(0.5 * WIDTH, table + 2.0 - 1000.0 * low / scale), scale=scale)
@@ -100,12 +101,13 @@ def _block(view: View, x: float, z: float, angle: float, side: float, away: floa
 
 
 def _table(places: tuple[Place, ...], figures: Figures, y: float) -> Iterator[Item]:
-    rows = math.ceil(len(places) / COLUMNS)
-    wide = WIDTH / COLUMNS
-    for column in range(COLUMNS):
+    columns = _columns(figures)
+    rows = math.ceil(len(places) / columns)
+    wide = WIDTH / columns
+    for column in range(columns):
         left = column * wide
-        yield figure((left + 22.0, y), "from axis", "end")
-        yield figure((left + 52.0, y), "over springing", "end")
+        yield figure((left + 0.38 * wide, y), "from axis", "end")
+        yield figure((left + 0.9 * wide, y), "over springing", "end")
         for row in range(rows):
             number = column * rows + row
             if number >= len(places):
@@ -113,8 +115,12 @@ def _table(places: tuple[Place, ...], figures: Figures, y: float) -> Iterator[It
             x, z, _ = places[number]
             at = y - LINE * (row + 1)
             yield Text(at=(left, at), text=f"{number + 1}", height=2.3, strong=True)
-            yield Text(at=(left + 22.0, at), text=_signed(x, figures), height=2.3, anchor="end")
-            yield Text(at=(left + 52.0, at), text=_signed(z, figures), height=2.3, anchor="end")
+            yield Text(at=(left + 0.38 * wide, at), text=_signed(x, figures), height=2.3, anchor="end")
+            yield Text(at=(left + 0.9 * wide, at), text=_signed(z, figures), height=2.3, anchor="end")
+
+
+def _columns(figures: Figures) -> int:
+    return COLUMNS if figures.system == "metric" else FEWER
 
 
 def _signed(value: float, figures: Figures) -> str:

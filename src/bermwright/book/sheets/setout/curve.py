@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from bermwright.form.setout import SetOut
 
 WIDTH = 174.0
-SCALES = (20.0, 25.0, 50.0, 100.0)
+SCALES = (20.0, 25.0, 50.0, 100.0, 200.0, 500.0)
 TALL = 110.0
 CROSS = 1.6
 APART, DROP = 9.0, 10.0
@@ -26,7 +26,8 @@ def curve_sheet(out: SetOut, *, system: str = "metric") -> Sheet:
     rib, springing = out.form.rib, out.form.springing
     low = min([0.0, *(arc.z for arc in out.curve.arcs)])
     tall = float(rib.outside.z.max()) - springing - low
-    wide = float(rib.outside.x.max() - rib.outside.x.min())
+    sides = [-float(rib.outside.x.min()), float(rib.outside.x.max()), *(abs(arc.x) for arc in out.curve.arcs)]
+    wide = 2.0 * max(sides)
     fits = (one for one in SCALES if 1000.0 * tall / one <= TALL and 1000.0 * wide / one <= WIDTH - 20.0)
     scale = next(fits, SCALES[-1])
     view = View(origin=(0.5 * WIDTH, 14.0 - 1000.0 * (low + springing) / scale), scale=scale)

@@ -1,0 +1,168 @@
+"""Sheets of setting out and tools: they fit their paper, say their numbers, and follow the house."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import replace
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+from bermwright.base.document import Figure, Notice, Table
+from bermwright.base.drawing import Area, Clip, Text
+from bermwright.base.lettering import text_width
+from bermwright.book.pages.setting_out import day_sheets
+from bermwright.book.pages.setting_out.gathered import set_out_pages
+from bermwright.book.sheets.jigs import jig_sheets
+from bermwright.book.sheets.jigs.floor import block_places
+from bermwright.book.sheets.setout import curve_sheet, ladder_sheet
+from bermwright.book.sheets.setout.marks import spread
+from bermwright.form import vault_form
+from bermwright.form.setout import setting_out
+from bermwright.formats.house_file import load
+from bermwright.house import SettingOut
+
+EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
+TALLEST = 218.0
+"""What an A4 sheet with its title block leaves (mm)."""
+
+
+def set_out(name, **changes):
+    house = load(EXAMPLES / f"{name}.toml").house
+    house = replace(house, **changes)
+    form = vault_form(house, house.vaults[0])
+    return house, setting_out(house, house.vaults[0], form)
+
+
+@pytest.fixture(scope="module", params=["larch-bank", "sedge-bank", "kettle-hill"])
+def placed(request):
+    return set_out(request.param)
+
+
+@pytest.fixture(scope="module")
+def bank():
+    return set_out("larch-bank", setting_out=SettingOut(course=0.2, tube=0.45, dig_slope=math.radians(45.0)))
+
+
+def texts(sheet):
+    for item in sheet.items:
+        parts = item.items if isinstance(item, Clip) else (item,)
+        yield from (part for part in parts if isinstance(part, Text) and part.text)
+
+
+def words(sheet):
+    return " ".join(item.text for item in texts(sheet))
+
+
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+def test_every_sheet_fits_its_paper_and_no_word_runs_over_the_edge(placed, system):
+    house, out = placed
+    sheets = [*day_sheets(out, system), ladder_sheet(out, system=system), *jig_sheets(out, house, system)]
+    sheets.append(curve_sheet(out, system=system))
+    assert len(sheets) >= 12
+    for sheet in sheets:
+        assert sheet.width == 174.0
+        assert sheet.height <= TALLEST, sheet.title
+        for item in texts(sheet):
+            if item.angle:
+                continue
+            wide = text_width(item.text, item.height, item.face, strong=item.strong)
+            left = item.at[0] - {"start": 0.0, "middle": 0.5 * wide, "end": wide}[item.anchor]
+            assert left >= -1.0, (sheet.title, item.text)
+            assert left + wide <= 175.5, (sheet.title, item.text)
+
+
+def test_each_day_has_numbers_boxes_and_cautions(placed):
+    _, out = placed
+    sheets = day_sheets(out)
+    assert [sheet.title.partition(":")[0] for sheet in sheets] == [f"Day {n + 1}" for n in range(len(sheets))]
+    first, second = words(sheets[0]), words(sheets[1])
+    assert "cables, pipes" in first
+    assert "overhead lines" in first
+    assert "Nobody enters a dig or trench" in second
+    for check in out.plan.checks:
+        assert f"{check.length:.3f} m" in first
+    assert all("signed:" in words(sheet) for sheet in sheets)
+
+
+def test_the_scale_of_a_plan_is_true(placed):
+    _, out = placed
+    sheet = day_sheets(out)[0]
+    a, d = (sheet.view.point(out.plan.peg(name).at[0], -out.plan.peg(name).at[1]) for name in "AD")
+    assert math.dist(a, d) == pytest.approx(1000.0 * out.form.length / sheet.view.scale)
+    pegs = [item for item in sheet.items if isinstance(item, Area) and len(item.path) == 4]
+    middles = [np.mean(item.path, axis=0) for item in pegs]
+    assert min(math.dist(a, spot) for spot in middles) < 0.01
+    assert min(math.dist(d, spot) for spot in middles) < 0.01
+
+
+def test_the_gauge_stick_counts_its_courses(bank):
+    house, out = bank
+    stick = next(sheet for sheet in jig_sheets(out, house) if sheet.title == "Gauge stick")
+    said = [item.text for item in texts(stick)]
+    assert {"1", "8", "200", "1600", "1700", "600"} <= set(said)
+    assert "8 courses of 200 leave 100 to the springing" in words(stick)
+
+
+def test_the_chute_fits_into_the_tube(bank):
+    house, out = bank
+    stand = next(sheet for sheet in jig_sheets(out, house) if "chute" in sheet.title)
+    assert f"{1000.0 * (2.0 * 0.45 / math.pi - 0.01):.0f}" in words(stand)
+    bare_house, bare = set_out("larch-bank", setting_out=None)
+    assert not any("chute" in sheet.title for sheet in jig_sheets(bare, bare_house))
+
+
+def test_the_seat_of_the_shoe_is_square_to_the_rib(bank):
+    house, out = bank
+    shoe = next(sheet for sheet in jig_sheets(out, house) if "shoe" in sheet.title)
+    inside, outside = out.form.rib.inside, out.form.rib.outside
+    rise = math.atan2(outside.z[-1] - inside.z[-1], outside.x[-1] - inside.x[-1])
+    assert f"seat rises {math.degrees(rise):.1f}°" in words(shoe)
+    assert f"{1000.0 * (outside.z[-1] - inside.z[-1]):.0f} higher" in words(shoe)
+
+
+def test_slope_boards_drop_as_the_mound_falls(bank):
+    house, out = bank
+    boards = next(sheet for sheet in jig_sheets(out, house) if sheet.title == "Slope boards")
+    said = [item.text for item in texts(boards)]
+    assert "1:2.5 (21.8°)" in said
+    assert "1:2 (26.6°)" in said
+    assert any("mound left, right, back" in one for one in said)
+
+
+def test_blocks_of_the_jig_touch_the_inside(bank):
+    _, out = bank
+    inside = out.form.rib.inside
+    places = np.array(block_places(out))
+    near = np.hypot(
+        inside.x[:, None] - places[:, 0], inside.z[:, None] - out.form.springing - places[:, 1]
+    ).min(axis=0)
+    assert near.max() < 0.004
+    assert np.hypot(*np.diff(places[:, :2], axis=0).T).max() <= 0.4 + 1e-9
+
+
+def test_numbers_of_strings_are_moved_apart_as_little_as_it_takes():
+    assert spread([0.0, 1.0, 2.0, 20.0], 4.0) == pytest.approx([-3.0, 1.0, 5.0, 20.0])
+    assert spread([0.0, 10.0], 4.0) == [0.0, 10.0]
+    moved = spread([0.0, 3.0, 3.5, 9.0, 9.1], 4.0)
+    assert np.diff(moved).min() >= 4.0 - 1e-9
+
+
+def test_what_cannot_be_set_out_is_said_in_the_book():
+    house = load(EXAMPLES / "sedge-bank.toml").house
+    form = vault_form(house, house.vaults[0])
+    steep = replace(house, setting_out=SettingOut(dig_slope=math.radians(20.0)),
+                    site=replace(house.site, slope=math.radians(21.0)))  # fmt: skip
+    pages = set_out_pages(steep, house.vaults[0], form)
+    notice = next(block for block in pages.ground if isinstance(block, Notice))
+    assert "never meet this hillside" in notice.lines[0]
+    assert pages.curve == ()
+
+
+def test_the_book_has_figures_and_tables(bank):
+    house, out = bank
+    pages = set_out_pages(house, house.vaults[0], out.form)
+    assert sum(isinstance(block, Figure) for block in pages.ground) == 7
+    assert sum(isinstance(block, Table) for block in pages.ground) >= 8
+    assert sum(isinstance(block, Figure) for block in pages.tools) == 7
