@@ -17,6 +17,7 @@ from bermwright.form.solids.ends import (
 from bermwright.form.solids.nouns import Kind, Layer, VaultSolids
 from bermwright.form.solids.shell import band_layers, end_ribs, rib_layer, shell_body
 from bermwright.form.solids.under import Support, floor_layers, support_layers, supports_under
+from bermwright.form.solids.upper import upper_layer, upper_remarks
 from bermwright.form.vault import vault_form
 
 if TYPE_CHECKING:
@@ -48,7 +49,8 @@ def vault_solids(house: House, vault: Vault, form: VaultForm) -> VaultSolids:
     leaves = leaf_layer(house, vault, doors)
     flue, flueless = flue_layer(house, vault, form, holes)
     ground, *placed = soil
-    layers = [ground, *below, *floor, ribs, *bands, walls, leaves, flue, *placed]
+    upper = upper_layer(house, vault, form, _room(walls, form.length))
+    layers = [ground, *below, *floor, ribs, *bands, walls, leaves, upper, flue, *placed]
     known = tuple(layer for layer in layers if layer is not None)
     return VaultSolids(
         name=vault.name,
@@ -59,6 +61,15 @@ def vault_solids(house: House, vault: Vault, form: VaultForm) -> VaultSolids:
         holes=hole_nouns([*doors, *holes], _cut_names(doors, holes, known)),
         remarks=tuple(_remarks(house, vault, earth, supports, flueless)),
     )
+
+
+def _room(walls: Layer | None, length: float) -> tuple[float, float]:
+    """Inner faces of the end walls along the axis (m)."""
+    faces = [0.0, length]
+    for one in () if walls is None else walls.solids:
+        front = float(one.low[1]) < 0.5 * length
+        faces[0 if front else 1] = float(one.high[1] if front else one.low[1])
+    return faces[0], faces[1]
 
 
 def _lowest(supports: tuple[Support, Support]) -> float:
@@ -94,5 +105,4 @@ def _remarks(
             )
     if any(one.vault == vault.name for one in house.buttresses):
         yield "Buttresses are not drawn: the file does not say where the first one stands."
-    if house.posts or house.beams:
-        yield "Posts and beams are not drawn: the file does not say where they stand."
+    yield from upper_remarks(house, vault)
