@@ -30,7 +30,7 @@ TEEN_DOME = Work(
     authors="An owner-builder",
     title="A dome closed too soon: its compass was changed while it was being built",
     year=2022,
-    locator="casadelasdomas.com/blog 2022/11 and 2022/12, read in excerpt",
+    locator="an owner-builder's log on the web, November and December 2022, read in excerpt",
 )
 FAILED_DOME = Work(
     key="FAILEDDOME",

@@ -25,6 +25,8 @@ PARTS = 96
 """Parts into which the small vault's girth or a pipe is divided."""
 STRAIGHT = 1e-3
 """A line in plan that leaves a straight one by less is straight (m)."""
+SQUARE = 0.5 * np.pi - 1e-6
+"""Axes that meet at less are skew (rad)."""
 SPARE = 0.10
 """Paper behind the nearest point of a meeting line (m)."""
 
@@ -64,7 +66,7 @@ def into_vault(crossing: Crossing, small: VaultForm, large: VaultForm) -> Meetin
     return Meeting(
         name=crossing.name,
         part=f"{small.name} into {large.name}",
-        end=_end(crossing.name, f"{small.name} into {large.name}", along, reach),
+        end=_end(crossing.name, f"{small.name} into {large.name}", along, reach, skew=crossing.turn < SQUARE),
         hole=_hole(crossing.name, large.name, where, along_large),
         hip=hip,
         no_hip=why,
@@ -102,7 +104,7 @@ def into_dome(crossing: Crossing, small: VaultForm, dome: DomeForm) -> Meeting:
     )
 
 
-def _end(name: str, part: str, along: Array, reach: Array) -> Pattern:
+def _end(name: str, part: str, along: Array, reach: Array, *, skew: bool = False) -> Pattern:
     """The end of the small vault unrolled: a straight edge behind, the meeting line in front."""
     behind = float(np.max(reach)) + SPARE
     length = behind - reach
@@ -116,7 +118,12 @@ def _end(name: str, part: str, along: Array, reach: Array) -> Pattern:
         up=f"from a square line {behind:.3f} m from the large axis, towards it",
         side="inner face; left as seen walking towards the large part",
         ordinates=tuple((float(along[k]), 0.0, float(length[k])) for k in range(0, PARTS + 1, every)),
-        note="The straight edge is square to the small vault.",
+        note="The straight edge is square to the small vault."
+        + (
+            " The sharp angle between both axes lies on the right; mirrored where it is on the left."
+            if skew
+            else ""
+        ),
     )
 
 
