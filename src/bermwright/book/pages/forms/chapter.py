@@ -156,7 +156,7 @@ def _making(box: Box, system: str) -> Iterator[str]:
             "only when it has."
         )
     else:
-        yield "No settlement is allowed for: a wall of fresh earth needs it, one of bricks in mortar does not."
+        yield "No settlement is allowed for: a wall of fresh earth needs it, bricks in mortar do not."
     yield (
         f"It is {mm(STRIKE_TAPER.value)} narrower outside than inside, so that it is drawn into the "
         f"room. Brace its "
