@@ -75,7 +75,7 @@ ROWS: tuple[Row, ...] = (
          pressure=57456.0, stiffness=5907.1, reaction=6.894757e6, bedding=0.1),
     _row(BURIEDPIPES, "pipe-with-years", pipe_flattening, "0.0219",
          "1.5·0.1·40e3/(8·8000 + 0.061·3.45e6)",
-         pressure=40e3, stiffness=8000.0, reaction=3.45e6, bedding=0.1, lag=1.5),
+         pressure=40e3, stiffness=8000.0, reaction=3.45e6, lag=1.5),
     _row(SPANGLER1941, "ring-alone", pipe_flattening, "0.05208",
          "elastic ring pressed evenly from above and below, no soil beside it: Δ = W·r³/(12·EI) = p·D/(96·S)",
          pressure=40e3, stiffness=8000.0, reaction=0.0, bedding=1.0 / 12.0),
