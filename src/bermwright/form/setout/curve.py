@@ -9,7 +9,7 @@ import numpy as np
 
 from bermwright.base.errors import OutOfRangeError
 from bermwright.form.setout.nouns import SetOutError
-from bermwright.handbook.curves import PlaneCurve
+from bermwright.handbook.curves import PlaneCurve, egg_arcs, three_centred_arcs
 from bermwright.handbook.fitting import tangent_arcs
 from bermwright.handbook.setout import (
     crown_for_length,
@@ -19,6 +19,7 @@ from bermwright.handbook.setout import (
     string_length,
     three_nail_angle,
 )
+from bermwright.house import CurveKind
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
@@ -26,6 +27,7 @@ if TYPE_CHECKING:
     from bermwright.form.shapes import CurveLine, VaultForm
     from bermwright.handbook.curves import Arc
     from bermwright.handbook.setout import Fairing
+    from bermwright.house import Vault
 
     Array = NDArray[np.float64]
 
@@ -138,21 +140,25 @@ def compare_ordinates(form: VaultForm, at: Array, measured: Array) -> tuple[Meas
     )
 
 
-def curve_out(form: VaultForm, *, hangs: bool) -> CurveOut:
+def curve_out(form: VaultForm, vault: Vault) -> CurveOut:
     """How the ribs' curve is set out by compass, boards and string."""
-    arcs, deviation = _arcs(form)
+    arcs, deviation = _arcs(form, vault)
     stations, heights = _table(form.rib.inside, form.springing)
     return CurveOut(
         arcs=arcs,
         deviation=deviation,
-        string=_string(form, hangs=hangs),
+        string=_string(form, hangs=vault.curve is CurveKind.CATENARY),
         stations=stations,
         heights=heights,
         fair=fairing(heights, least=LARGE),
     )
 
 
-def _arcs(form: VaultForm) -> tuple[tuple[ArcSetting, ...], float]:
+def _arcs(form: VaultForm, vault: Vault) -> tuple[tuple[ArcSetting, ...], float]:
+    half = 0.5 * form.rib.depth
+    made = _made_of(vault, form.rise)
+    if made is not None:
+        return tuple(_setting(arc, half) for arc in made), 0.0
     curve = _plane_curve(form.rib.centreline, form.springing)
     chains: tuple[int, ...] = CHAINS if form.rib.apex is None else POINTED_CHAINS
     if form.rib.apex is None and float(np.ptp(curve.curvature)) < ROUND * float(curve.curvature.mean()):
@@ -169,8 +175,18 @@ def _arcs(form: VaultForm) -> tuple[tuple[ArcSetting, ...], float]:
             break
     if best is None:
         return (), float("nan")
-    half = 0.5 * form.rib.depth
     return tuple(_setting(arc, half) for arc in best[0]), best[1]
+
+
+def _made_of(vault: Vault, rise: float) -> tuple[Arc, ...] | None:
+    """The arcs of a curve that is a chain of arcs already."""
+    if vault.curve is CurveKind.THREE_CENTRED and vault.side_radius is not None:
+        return three_centred_arcs(vault.span, rise, vault.side_radius)
+    radii = vault.base_centre, vault.flank_radius, vault.crown_radius
+    if vault.curve is CurveKind.EGG and None not in radii:
+        base, flank, crown = (value or 0.0 for value in radii)
+        return egg_arcs(vault.span, rise, base_centre=base, flank_radius=flank, crown_radius=crown)
+    return None
 
 
 def _plane_curve(line: CurveLine, springing: float) -> PlaneCurve:

@@ -12,7 +12,7 @@ from bermwright.form.setout.heaping import heaps_of
 from bermwright.form.setout.heights import heights_of
 from bermwright.form.setout.plan import plan_of
 from bermwright.form.setout.strips import end_thickness, strip_of
-from bermwright.house import CurveKind, SettingOut
+from bermwright.house import SettingOut
 
 if TYPE_CHECKING:
     from bermwright.form.setout.curve import CurveOut
@@ -96,7 +96,7 @@ def setting_out(
         heights=heights,
         dig=dig,
         heaps=heaps_of(house, dig, plan) if dig is not None else (),
-        curve=curve_out(form, hangs=vault.curve is CurveKind.CATENARY),
+        curve=curve_out(form, vault),
         ribs=rib_places(form),
         open=tuple(_open(house, vault, settings, dig)),
     )
