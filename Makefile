@@ -1,7 +1,7 @@
 # bermwright: what a person types. Every goal makes .venv when it is missing.
 #
 #   make demo      check the example house and make its site book
-#   make open      open the example in the workbench, in the browser (FILE=... for another house)
+#   make open      open a copy of the example in the workbench (FILE=... for another house)
 #   make test      everything the program promises, as tests
 #   make check     style, types, layers
 #   make mutate    does the evidence notice a wrong coefficient?
@@ -50,7 +50,9 @@ demo: .venv/ready
 	@echo '    See which stage fails first:  $(RUN) -m bermwright check $(SECOND)'
 
 open: .venv/ready
-	@$(RUN) -m bermwright open $(or $(FILE),$(EXAMPLE))
+	@mkdir -p out
+	@test -n "$(FILE)" || test -e out/larch-bank.toml || cp $(EXAMPLE) out/larch-bank.toml
+	@$(RUN) -m bermwright open $(or $(FILE),out/larch-bank.toml)
 
 test: .venv/ready
 	$(SAY) "Style, types and layers first, then every test (some minutes)"

@@ -261,7 +261,7 @@ class Scene(TypedDict):
     stage: str | None
     case: str | None
     stages: list[dict[str, Any]]
-    """name, kind, title, cases: [{name, title}]."""
+    """name, kind, title, cases: [{name, title}]: all of the shown stage, of the others their own state."""
     view_of: str
     svg: str
     view: ViewData | None

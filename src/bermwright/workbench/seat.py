@@ -28,6 +28,10 @@ if TYPE_CHECKING:
     from bermwright.workbench.table import Page, Table
 
 
+LONGEST_KEY = 80
+"""Letters of a key that are repeated to whoever sent it."""
+
+
 class RefusedError(BermwrightError):
     """A message that asks for what cannot be."""
 
@@ -205,6 +209,9 @@ class Seat:
             return {"say": "wrong", "kind": "mistakes", "text": text, "seq": seq, "mistakes": mistakes}
         except BermwrightError as error:
             return {"say": "wrong", "kind": "refused", "text": str(error), "seq": seq}
+        except (KeyError, IndexError, TypeError, ValueError, AttributeError):
+            key = str(message.get("key", ""))[:LONGEST_KEY]
+            return {"say": "wrong", "kind": "refused", "text": f"The file has no {key}.", "seq": seq}
         grips = grips_of(house, drawn.vault, drawn.form) if drawn.form is not None else ()
         dragged = {
             "key": key_text(change.key),

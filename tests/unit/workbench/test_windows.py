@@ -1,0 +1,189 @@
+"""What windows say and hear: looking, dragging, editing, two of them at one file."""
+
+from __future__ import annotations
+
+import pytest
+
+RISE = "vault.0.rise"
+
+
+def test_a_window_that_comes_gets_everything(bench) -> None:
+    with bench.window() as window:
+        kinds = {message["say"] for message in window.heard}
+        scene = window.heard[-1]
+    assert kinds >= {"revision", "handles", "scene", "found", "axes"}
+    assert scene["revision"] == 0
+    assert scene["stale_from"] is None
+    assert scene["svg"].startswith("<svg")
+    assert {foot["side"] for foot in scene["feet"]} == {"left", "right"}
+    axes = next(message for message in window.heard if message["say"] == "axes")
+    assert [step["stage"] for step in axes["building"]][-1] == "long term"
+    assert sum(step["worst"] for step in axes["building"]) == 1
+    assert len(axes["storm"]) > 1
+
+
+def test_every_handle_has_its_range_steps_and_text(bench) -> None:
+    with bench.window() as window:
+        handles = next(one for one in window.heard if one["say"] == "handles")["list"]
+    names = {one["name"] for one in handles}
+    assert {
+        "crown",
+        "left foot",
+        "right foot",
+        "crown cover",
+        "left slope",
+        "right slope",
+        "layer 3",
+    } <= names
+    for one in handles:
+        assert all(one[key] for key in ("key", "label", "text", "snap", "fine", "page", "low", "high")), one
+    crown = next(one for one in handles if one["name"] == "crown")
+    assert (crown["value"], crown["text"], crown["free"], crown["per"]) == ("1.4 m", "1.40 m", "up", 1.0)
+
+
+def test_a_drag_is_answered_with_what_the_place_means(bench) -> None:
+    with bench.window() as window:
+        scene = window.heard[-1]
+        crown = next(one for one in scene["handles"] if one["name"] == "crown")
+        window.say("drag", seq=7, key=RISE, handle="crown", x=crown["x"], z=crown["z"] + 0.211, id="d")
+        dragged = window.hear("scene")
+    assert (dragged["seq"], dragged["to"], dragged["provisional"]) == (7, "d", True)
+    assert dragged["dragged"] == {"key": RISE, "value": "1.6 m", "text": "1.60 m", "was": "1.4 m", "says": ""}
+    assert dragged["view"] == scene["view"]  # nothing jumps under the hand
+    assert dragged["svg"] != scene["svg"]
+    assert dragged["revision"] == 0  # a drag alone changes nothing
+
+
+@pytest.mark.parametrize(
+    ("value", "says"),
+    [("3", "has no unit"), ("30 m", "must lie from"), ("cat", "length")],
+)
+def test_a_drag_that_cannot_be_is_refused_in_the_readers_words(bench, value, says) -> None:
+    with bench.window() as window:
+        window.say("drag", seq=1, key=RISE, value=value)
+        wrong = window.hear("wrong")
+    assert wrong["seq"] == 1
+    assert says in wrong["text"]
+
+
+def test_thirty_drags_at_once_lose_nothing_that_counts(bench) -> None:
+    with bench.window() as window:
+        for seq in range(1, 31):
+            window.say("drag", seq=seq, key=RISE, value=f"{1.4 + 0.01 * seq:.2f} m")
+        scene = window.hear("scene", lambda message: message["seq"] == 30)
+    assert scene["dragged"]["value"] == "1.70 m"
+    answered = [one["seq"] for one in window.heard if one["say"] == "scene" and one["seq"]]
+    assert answered == sorted(answered)
+
+
+def test_an_edit_is_answered_told_undone_and_done_again(bench) -> None:
+    with bench.window() as window:
+        moved = window.ask("edit", "revision", changes=[[RISE, "1.5 m"]], label="rise 1.50 m", base=0)
+        assert (moved["number"], moved["undoes"], moved["kept"]) == (1, "rise 1.50 m", False)
+        scene = window.hear("scene", lambda message: message["revision"] == 1)
+        assert any(one["text"] == "1.50 m" for one in scene["handles"])
+        assert window.ask("undo", "revision")["redoes"] == "rise 1.50 m"
+        assert window.ask("redo", "revision")["number"] == 3
+
+
+def test_keeping_writes_the_file_with_its_comments(bench, file) -> None:
+    before = file.read_text(encoding="utf-8")
+    with bench.window() as window:
+        window.ask("edit", "revision", changes=[[RISE, "1.5 m"]], label="rise")
+        kept = window.ask("keep", "revision")
+    assert kept["kept"]
+    assert len(kept["kept_at"]) == 5
+    assert file.read_text(encoding="utf-8") == before.replace('rise = "1.4 m"', 'rise = "1.5 m"')
+
+
+def test_two_windows_the_last_writer_is_told_and_nothing_is_overwritten(bench) -> None:
+    with bench.window() as one, bench.window() as other:
+        one.ask("edit", "revision", changes=[[RISE, "1.5 m"]], label="rise", base=0)
+        assert other.hear("revision", lambda message: message["number"] == 1)["label"] == "rise"
+        other.say("edit", changes=[[RISE, "1.6 m"]], label="rise", base=0, id="late")
+        wrong = other.hear("wrong")
+        assert (wrong["kind"], wrong["to"]) == ("stale", "late")
+    assert bench.table.desk.opened.house.vaults[0].rise == pytest.approx(1.5)
+
+
+def test_a_file_that_something_else_changed_is_left_alone(bench, file) -> None:
+    with bench.window() as window:
+        window.ask("edit", "revision", changes=[[RISE, "1.5 m"]], label="rise")
+        theirs = file.read_text(encoding="utf-8").replace("Larch Bank", "Larch Bend")
+        file.write_text(theirs, encoding="utf-8")
+        window.say("keep", id="k")
+        assert window.hear("wrong")["kind"] == "changed"
+        assert file.read_text(encoding="utf-8") == theirs
+        lines = window.ask("differs", "differs")["lines"]
+        assert {"sign": "+", "text": 'rise = "1.5 m"'} in lines
+        assert window.ask("take", "revision")["house"] == "Larch Bend"
+
+
+def test_mistakes_are_marked_where_they_stand(bench) -> None:
+    with bench.window() as window:
+        window.say("edit", changes=[[RISE, "99 m"]], label="rise", id="e")
+        wrong = window.hear("wrong")
+        assert wrong["kind"] == "mistakes"
+        assert wrong["mistakes"][0]["key"] == RISE
+        text = window.ask("written", "written")["text"]
+        revision = window.ask(
+            "text", "revision", text=text.replace('rise = "1.4 m"', 'rise = "tall"'), label="by hand"
+        )
+    assert [one["key"] for one in revision["mistakes"]] == [RISE]
+    assert revision["mistakes"][0]["line"] > 1
+
+
+def test_units_follow_the_window(bench) -> None:
+    with bench.window() as window:
+        window.say("look", units="imperial")
+        found = window.hear("found")
+        scene = window.hear("scene", lambda message: any("ft" in one["text"] for one in message["handles"]))
+        assert "lb" in scene["feet"][0]["text"]
+        assert any(" psi" in one["text"] or " lb" in one["text"] for one in found["findings"])
+        crown = next(one for one in scene["handles"] if one["name"] == "crown")
+        window.say("drag", seq=1, key=RISE, handle="crown", x=crown["x"], z=crown["z"] + 0.1)
+        assert window.hear("scene", lambda message: message["seq"] == 1)["dragged"]["value"] == "5 ft"
+
+
+def test_a_stage_and_a_case_are_shown_by_name(bench) -> None:
+    with bench.window() as window:
+        scene = window.heard[-1]
+        stage = [one for one in scene["stages"] if one["kind"] == "fill"][-2]
+        shown = window.ask("look", "scene", stage=stage["name"], case="left ahead")
+        assert (shown["stage"], shown["case"]) == (stage["name"], "left ahead")
+        axes = window.hear("axes")
+    assert axes["stage"] == stage["name"]
+    by_name = {one["case"]: one["ratio"] for one in axes["storm"]}
+    assert shown["ratio"] == pytest.approx(by_name["left ahead"], rel=1e-9)
+
+
+@pytest.mark.parametrize(
+    "message",
+    [
+        "no table",
+        {},
+        {"say": "shout"},
+        {"say": "edit", "changes": []},
+        {"say": "edit", "changes": [["vault.9.rise", "1 m"]]},
+        {"say": "edit", "changes": "all of it"},
+        {"say": "drag", "seq": 1, "key": "vault.0.rise"},
+        {"say": "drag", "seq": 1, "key": "nothing", "x": 0, "z": 1},
+        {"say": "drag", "seq": 1, "key": "vault.77.rise", "value": "1 m"},
+        {"say": "part", "act": "burn", "kind": "opening", "number": 0},
+        {"say": "part", "act": "copy", "kind": "opening", "number": 99},
+        {"say": "part", "act": "copy", "kind": "nowhere", "number": 0},
+        {"say": "remedy", "finding": 0, "number": 1},
+        {"say": "mends", "finding": 10_000},
+        {"say": "job", "what": "harm"},
+        {"say": "job", "what": "draw", "options": "all"},
+        {"say": "stop"},
+        {"say": "text", "text": "x" * 1_100_000},
+    ],
+)
+def test_nonsense_is_answered_and_changes_nothing(bench, message) -> None:
+    before = bench.table.desk.text
+    with bench.window() as window:
+        window.socket.send_json(message)
+        assert window.hear("wrong")["text"]
+        assert window.ask("look", "scene")["revision"] == 0  # the window lives on
+    assert bench.table.desk.text == before
