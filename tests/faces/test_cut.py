@@ -175,6 +175,12 @@ def test_a_yard_that_cannot_be_is_refused(house, capsys, old, new, says):
     assert not path.exists()
 
 
+def test_a_house_without_ribs_and_windows_has_nothing_to_cut(house, capsys):
+    house.write_text('[house]\nname = "Bare"\n', encoding="utf-8")
+    assert main(["cut", str(house)]) == 2
+    assert "no vault" in capsys.readouterr().err
+
+
 def test_a_foreign_file_is_not_replaced(house, capsys):
     path = house.with_name("accounts.csv")
     path.write_text("date,amount\n", encoding="utf-8")

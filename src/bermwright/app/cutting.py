@@ -32,7 +32,7 @@ from bermwright.formats.documents import pdf
 from bermwright.formats.drawings import dxf, svg
 from bermwright.house import Saw
 from bermwright.rules.analysis.joint import nailed_joint
-from bermwright.takeoff.cutting import end_walls, house_plan
+from bermwright.takeoff.cutting import NothingFitsError, end_walls, house_plan
 from bermwright.takeoff.light import fitted, settings_of
 
 if TYPE_CHECKING:
@@ -163,6 +163,10 @@ def cut_file(house_file: str, wishes: CutWishes, progress: Progress = quiet) -> 
     path = None if wishes.out is None else output(wishes.out, beside(house_file, "cut", ".pdf"), ENDINGS)
     date = day(wishes.date)
     opened = open_house(house_file)
+    if not opened.house.vaults and not opened.house.salvaged:
+        raise NothingFitsError(
+            f"{opened.house.name} has no vault whose ribs are cut, and lists no windows ([[salvaged]])."
+        )
     progress("the ribs")
     forms = tuple((vault, vault_form(opened.house, vault)) for vault in opened.house.vaults)
     plan = planned(opened.house, forms, progress)

@@ -55,6 +55,8 @@ def cutting_pages(
 ) -> Iterator[Block]:
     """Everything about the boards."""
     yield Heading(text="Cutting", lead="Every piece, the board it comes from, and what is left over.")
+    if not plan.lists and not plan.logs:
+        return
     yield from _invented(plan)
     for cut in plan.lists:
         yield from _list(plan, cut, system)
@@ -89,8 +91,8 @@ def headline(cut: CutList, system: str) -> str:
         return f"{words} *{short} pieces find no board.*"
     if cut.excess is not None:
         bound = show(cut.bound or 0.0, "m2", 1, system)
-        words += f" None for these blanks can use less than {bound}; this one lies at most {cut.excess:.2%} "
-        words += "above."
+        near = "uses no more" if cut.excess < SAME else f"lies at most {cut.excess:.2%} above"
+        words += f" None for these blanks can use less than {bound}; this one {near}."
     return f"{words} Found {cut.found_by}."
 
 
@@ -176,6 +178,8 @@ def _offcuts(cut: CutList, keep: float, system: str) -> Iterator[Block]:
         yield Para(f"*Left in the yard:* {left}.")
 
 
+SAME = 5e-5
+"""Share above the bound that shows as nothing."""
 MOST_NAMED = 12
 """So many offcuts are named; the list file has all."""
 
