@@ -163,7 +163,7 @@ def _book(house_file: str, folder: Path, options: Mapping[str, Any], told: Progr
 
 
 def _templates(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
-    from bermwright.app.templating import TemplateWishes, make_templates, plan_templates
+    from bermwright.app.making.templating import TemplateWishes, make_templates, plan_templates
 
     wishes = TemplateWishes(
         out=_out(house_file, folder, "templates", ".pdf"),

@@ -11,7 +11,7 @@ import numpy as np
 import pdfplumber
 import pytest
 
-from bermwright.app.templating import PrinterError, printer_stretch
+from bermwright.app.making.templating import PrinterError, printer_stretch
 from bermwright.base.drawing import Text
 from bermwright.book.templates import (
     Stamp,

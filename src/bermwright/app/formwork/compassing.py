@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import quiet
 from bermwright.app.formwork.writing import MADE, files_of
+from bermwright.app.making.templating import printer_stretch
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import FileError, beside, output, write_bytes
-from bermwright.app.templating import printer_stretch
 from bermwright.base.document import FullPage
 from bermwright.base.errors import BermwrightError
 from bermwright.book.pages.compass import compass_document

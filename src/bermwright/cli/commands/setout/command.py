@@ -31,7 +31,7 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Print every number, write the sheets where that is asked for."""
-    from bermwright.app.settingout import SetOutWishes, set_out_file
+    from bermwright.app.making.settingout import SetOutWishes, set_out_file
     from bermwright.formats.documents import text
     from bermwright.formats.setout import setout_data
 

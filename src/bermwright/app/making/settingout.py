@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import quiet
 from bermwright.app.drawing import CORNER, not_checked
+from bermwright.app.making.templating import numbered
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import FileError, beside, output, write_bytes
-from bermwright.app.templating import numbered
 from bermwright.book.pages.setting_out import day_sheets, setout_document
 from bermwright.book.sheets import Placed, TitleBlock, frame_sheet
 from bermwright.book.sheets.jigs import jig_sheets

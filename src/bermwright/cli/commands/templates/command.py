@@ -32,7 +32,7 @@ def add(parser: argparse.ArgumentParser) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Say how many sheets the templates take and what is quicker, then make and write them."""
-    from bermwright.app.templating import TemplateWishes, make_templates, plan_templates
+    from bermwright.app.making.templating import TemplateWishes, make_templates, plan_templates
     from bermwright.data.setting_out import LARGE_CURVE
 
     wishes = TemplateWishes(

@@ -1,0 +1,7 @@
+"""`bermwright templates`: options and answer are in `command.py`."""
+
+from __future__ import annotations
+
+from bermwright.cli.commands.templates.command import add, run
+
+__all__ = ["add", "run"]
