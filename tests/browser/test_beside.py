@@ -17,10 +17,10 @@ PNG = base64.b64decode(
 """A picture of one dot."""
 
 
-@pytest.fixture
-def house(tmp_path, repository):
+@pytest.fixture(scope="module")
+def house(tmp_path_factory, repository):
     """The example that holds."""
-    file = tmp_path / "larch-bank.toml"
+    file = tmp_path_factory.mktemp("house") / "larch-bank.toml"
     file.write_text((repository / "examples/larch-bank.toml").read_text(encoding="utf-8"), encoding="utf-8")
     return file
 
@@ -47,30 +47,28 @@ def empty(tmp_path):
 
 
 @pytest.fixture
-def visit(chromium):
+def visit(room):
     """Opens a page beside the drawing; gives the page and what was said to the console."""
-    rooms = []
+    pages = []
 
-    def visiting(address: str, *, width: int = 1440, light: str = "light"):
-        room = chromium.new_context(
-            viewport={"width": width, "height": 900}, color_scheme=light, reduced_motion="reduce"
-        )
-        rooms.append(room)
-        page = room.new_page()
+    def visiting(start: str, place: str = "", *, width: int = 1440, light: str = "light"):
+        context, address = room(start)
+        page = context.new_page()
+        pages.append(page)
+        page.set_viewport_size({"width": width, "height": 900})
+        page.emulate_media(color_scheme=light, reduced_motion="reduce")
         page.set_default_timeout(60_000)
         wrong: list[str] = []
         page.on("console", lambda one: one.type == "error" and wrong.append(one.text))
         page.on("pageerror", lambda error: wrong.append(str(error)))
         page.goto(address)
+        if place:
+            page.goto(start.partition("/?")[0] + place)
         return page, wrong
 
     yield visiting
-    for room in rooms:
-        room.close()
-
-
-def at(address: str, place: str) -> str:
-    return address.partition("/?")[0] + place
+    for page in pages:
+        page.close()
 
 
 def test_answers_on_a_phone_become_a_house(empty, visit):
@@ -93,8 +91,7 @@ def test_answers_on_a_phone_become_a_house(empty, visit):
 
 
 def test_a_picture_is_marked_by_keys_alone_and_gives_a_curve(served, visit):
-    page, wrong = visit(served.address)
-    page.goto(at(served.address, "/sketch"))
+    page, wrong = visit(served.address, "/sketch")
     page.set_input_files("#photo", {"name": "dot.png", "mimeType": "image/png", "buffer": PNG})
     page.wait_for_selector("#paper svg")
     page.locator("#paper").focus()
@@ -130,8 +127,7 @@ def test_a_picture_is_marked_by_keys_alone_and_gives_a_curve(served, visit):
 
 
 def test_what_is_no_picture_is_refused_in_the_browser(served, visit):
-    page, _ = visit(served.address)
-    page.goto(at(served.address, "/sketch"))
+    page, _ = visit(served.address, "/sketch")
     for name, kind, says in (("a.gif", "image/gif", "no PNG or JPEG"), ("a.png", "image/png", "no picture")):
         page.set_input_files("#photo", {"name": name, "mimeType": kind, "buffer": b"nothing"})
         page.wait_for_selector("#wrong:not([hidden])")
@@ -140,8 +136,7 @@ def test_what_is_no_picture_is_refused_in_the_browser(served, visit):
 
 
 def test_a_lesson_is_predicted_before_it_is_revealed(served, visit):
-    page, wrong = visit(served.address, width=390, light="dark")
-    page.goto(at(served.address, "/lessons/bare-ribs"))
+    page, wrong = visit(served.address, "/lessons/bare-ribs", width=390, light="dark")
     page.wait_for_selector(".lesson-section svg")
     assert page.locator("#predict button").is_disabled()
     assert page.locator("#revealed").is_hidden()
@@ -154,8 +149,7 @@ def test_a_lesson_is_predicted_before_it_is_revealed(served, visit):
 
 
 def test_the_walk_goes_through_five_places(served, visit):
-    page, _ = visit(served.address)
-    page.goto(at(served.address, "/walk"))
+    page, _ = visit(served.address, "/walk")
     seen = []
     for number in range(1, 6):
         page.wait_for_selector(f".walk-at:has-text('Step {number} of 5')")
@@ -166,8 +160,7 @@ def test_the_walk_goes_through_five_places(served, visit):
 
 
 def test_a_word_of_the_trade_is_explained_on_focus_and_on_a_tap(served, visit):
-    page, _ = visit(served.address)
-    page.goto(at(served.address, "/sketch"))
+    page, _ = visit(served.address, "/sketch")
     term = page.locator("dfn", has_text="vault").first
     term.focus()
     assert page.locator("#term-box").is_visible()
@@ -176,3 +169,23 @@ def test_a_word_of_the_trade_is_explained_on_focus_and_on_a_tap(served, visit):
     assert page.locator("#term-box").is_hidden()
     term.click()
     assert page.locator("#term-box").is_visible()
+
+
+def test_a_mark_is_moved_by_the_hand(served, visit):
+    page, wrong = visit(served.address, "/sketch")
+    page.set_input_files("#photo", {"name": "dot.png", "mimeType": "image/png", "buffer": PNG})
+    page.wait_for_selector("#paper svg")
+    page.click('[data-mark="points"]')
+    box = page.locator("#paper svg").bounding_box()
+    x, y = box["x"] + 200, box["y"] + 100
+    page.mouse.click(x, y)
+    page.mouse.move(x + 2, y + 2)
+    page.mouse.down()
+    page.mouse.move(x + 90, y + 40, steps=4)
+    page.mouse.up()
+    page.mouse.move(x + 300, y)
+    assert page.locator("#paper .point").count() == 1
+    moved = page.locator("#paper .point").bounding_box()
+    assert moved["x"] + moved["width"] / 2 == pytest.approx(x + 90, abs=3.0)
+    assert moved["y"] + moved["height"] / 2 == pytest.approx(y + 40, abs=3.0)
+    assert wrong == []

@@ -14,10 +14,10 @@ HTMLCanvasElement.prototype.getContext = function (kind, ...more) {
 """
 
 
-@pytest.fixture
-def house(tmp_path, repository):
+@pytest.fixture(scope="module")
+def house(tmp_path_factory, repository):
     """The example that holds; these tests change nothing."""
-    file = tmp_path / "larch-bank.toml"
+    file = tmp_path_factory.mktemp("house") / "larch-bank.toml"
     file.write_text((repository / "examples/larch-bank.toml").read_text(encoding="utf-8"), encoding="utf-8")
     return file
 
@@ -37,7 +37,7 @@ def picture(window) -> bytes:
 
 
 def test_the_model_is_peeled_cut_and_lit(served, opened):
-    window = opened(served.address)
+    window = opened(served)
     large(window)
     page = window.page
     pictures = [picture(window)]
@@ -63,7 +63,7 @@ def test_the_model_is_peeled_cut_and_lit(served, opened):
 
 
 def test_keys_turn_it_and_home_puts_it_back(served, opened):
-    window = opened(served.address)
+    window = opened(served)
     large(window)
     page = window.page
     page.locator(CANVAS).focus()
@@ -78,11 +78,15 @@ def test_keys_turn_it_and_home_puts_it_back(served, opened):
     page.keyboard.press("Home")
     page.wait_for_timeout(400)
     assert picture(window) == first
+    box = page.locator(CANVAS).bounding_box()
+    page.mouse.click(box["x"] + box["width"] * 0.5, box["y"] + box["height"] * 0.5)
+    said = page.locator(".model-says").inner_text()
+    assert said in page.locator(".model-layers li").all_inner_texts()
     assert "Arrow keys" in page.locator(CANVAS).get_attribute("aria-label")
 
 
 def test_lamp_light_reaches_the_model(served, opened):
-    window = opened(served.address)
+    window = opened(served)
     large(window)
     by_day = picture(window)
     before = window.page.evaluate(DRAWN)
@@ -94,18 +98,22 @@ def test_lamp_light_reaches_the_model(served, opened):
     assert picture(window) != by_day
 
 
-def test_without_a_model_view_the_house_is_drawn_with_lines(served, chromium, opened):
-    room = chromium.new_context(viewport={"width": 1440, "height": 900}, reduced_motion="reduce")
-    room.add_init_script(NO_VIEW)
-    window = opened(served.address, room=room)
-    window.until("document.querySelector('.model-place svg.model-lines path')")
-    assert "no model view" in window.page.locator(".model-says").inner_text()
-    assert window.page.locator(CANVAS).count() == 0
-    assert window.wrong == []
+def test_without_a_model_view_the_house_is_drawn_with_lines(served, opened):
+    first = opened(served)
+    page = first.page.context.new_page()
+    wrong = []
+    page.on("console", lambda one: one.type == "error" and wrong.append(one.text))
+    page.add_init_script(NO_VIEW)
+    page.goto(first.page.url)
+    page.wait_for_selector(".model-place svg.model-lines path", timeout=60_000)
+    assert "no model view" in page.locator(".model-says").inner_text()
+    assert page.locator(CANVAS).count() == 0
+    assert wrong == []
+    page.close()
 
 
 def test_on_a_phone_the_model_and_its_words_fit(served, opened):
-    window = opened(served.address, width=390, height=844)
+    window = opened(served, width=390, height=844)
     window.page.locator(".foot-word", has_text="Book").click()
     window.until(f"{DRAWN} > 0")
     assert window.page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")

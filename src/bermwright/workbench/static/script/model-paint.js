@@ -50,6 +50,7 @@ export class Paint {
     this.token = (name) => new THREE.Color(style.getPropertyValue(name).trim() || "#888888");
     this.ink = this.token("--ink");
     this.paper = this.token("--paper");
+    this.textures?.forEach(({ texture }) => texture.dispose());
     this.textures = new Map();
   }
 

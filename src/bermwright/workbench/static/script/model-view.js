@@ -73,8 +73,10 @@ export class ModelView {
     this.cut.clear();
     for (const layer of this.layers) {
       this.scene.remove(layer.mesh, layer.lines);
-      layer.mesh.geometry.dispose();
-      layer.lines.geometry.dispose();
+      for (const one of [layer.mesh, layer.lines]) {
+        one.geometry.dispose();
+        one.material.dispose();
+      }
     }
     this.layers = [];
   }
@@ -220,6 +222,20 @@ export class ModelView {
     this.turn = Math.atan2(-way.x, way.z) - turn;
     this.stand();
     this.draw();
+  }
+
+  /** The name of the layer under a place of the screen; empty where there is none. */
+  named(x, y) {
+    const box = this.canvas.getBoundingClientRect();
+    const spot = new THREE.Vector2(((x - box.left) / box.width) * 2 - 1, 1 - ((y - box.top) / box.height) * 2);
+    const ray = new THREE.Raycaster();
+    ray.setFromCamera(spot, this.camera);
+    const shown = this.layers.filter((layer) => layer.mesh.visible);
+    for (const hit of ray.intersectObjects(shown.map((layer) => layer.mesh), false)) {
+      const layer = shown.find((one) => one.mesh === hit.object);
+      if (this.cut.planes(layer.isCut).every((plane) => plane.distanceToPoint(hit.point) >= 0)) return layer.name;
+    }
+    return "";
   }
 
   near(times) {

@@ -5,7 +5,7 @@ import { made, word } from "./core/made.js";
 const MONTHS = ["January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"];
 const ALT = "The house as a model. Arrow keys turn it, plus and minus bring it nearer, Home puts it back.";
 /** After an edit the bodies are made anew once it is quiet for so long (ms). */
-const SETTLES = 350;
+const SETTLES = 900;
 const MIDSUMMER = 172;
 /** From where the place of a cut is counted. */
 const FROM = { none: "not cut", across: "from the front", along: "from the right", level: "from above" };
@@ -19,12 +19,26 @@ export async function mount(place, { store } = {}) {
   const model = new Model(place);
   document.addEventListener("light", () => model.light());
   let waiting = 0;
+  let wanted = -1;
   let shown = -1;
-  const follow = (number) => {
-    if (number === shown) return;
-    shown = number;
+  // Nothing is built anew under a moving hand, nor where nobody sees it.
+  const settle = (wait) => {
     clearTimeout(waiting);
-    waiting = setTimeout(() => model.load(number), model.view || model.lines ? SETTLES : 0);
+    waiting = setTimeout(() => {
+      if (wanted === shown || !place.getClientRects().length) return;
+      if (held) return settle(SETTLES);
+      shown = wanted;
+      model.load(wanted);
+    }, wait);
+  };
+  let held = false;
+  document.addEventListener("pointerdown", (event) => (held = !place.contains(/** @type {Node} */ (event.target))), true);
+  for (const end of ["pointerup", "pointercancel"]) document.addEventListener(end, () => (held = false), true);
+  new ResizeObserver(() => settle(0)).observe(place);
+  const follow = (number) => {
+    if (number === wanted) return;
+    wanted = number;
+    settle(shown < 0 ? 0 : SETTLES);
   };
   if (store) store.on(["revision"], (now) => now.revision && follow(now.revision.number));
   else follow(0);
@@ -75,6 +89,7 @@ export class Model {
     if (!document.createElement("canvas").getContext("webgl2")) throw new Error("no WebGL");
     const { ModelView } = await import("./model-view.js");
     this.view = new ModelView(this.canvas);
+    this.view.canvas.addEventListener("click", (event) => this.say(this.view?.named(event.clientX, event.clientY) ?? ""));
     this.view.canvas.addEventListener("webglcontextlost", () => this.degrade("the view was lost"));
     this.view.canvas.setAttribute("role", "img");
     this.view.canvas.setAttribute("aria-label", ALT);

@@ -6,7 +6,12 @@ import { ask, say, told, units } from "./common.js";
 const LARGEST = 20_000_000;
 const KINDS = ["image/png", "image/jpeg"];
 const STEP = 1 / 200;
-const HINTS = { ends: "Mark both ends of the length that you know.", points: "Mark the curve from one foot over the crown to the other, about ten points." };
+/** How far a hand may slip in a tap (px). */
+const TAP = 8;
+const HINTS = {
+  ends: "Mark both ends of the length that you know. A mark can be moved.",
+  points: "Mark the curve from one foot over the crown to the other, about ten points. A mark can be moved.",
+};
 
 const paper = /** @type {HTMLElement} */ (document.getElementById("paper"));
 const state = { mark: "ends", ends: [], points: [], order: [], cross: [0.5, 0.5], size: [0, 0], offer: 0, found: null };
@@ -41,7 +46,7 @@ function lay(picture, wide, tall) {
   const over = drawn("svg", { class: "marks", viewBox: `0 0 ${wide} ${tall}` });
   picture.alt = "";
   picture.draggable = false;
-  paper.replaceChildren(picture, over);
+  paper.replaceChildren(made("div", { class: "under-marks" }, picture, over));
   state.cross = [wide / 2, tall / 2];
   document.getElementById("marking").hidden = false;
   clear();
@@ -61,16 +66,40 @@ function hint() {
   document.getElementById("hint").textContent = `${HINTS[state.mark]} ${count ? `${count} marked.` : ""}`;
 }
 
-paper.addEventListener("click", (event) => {
-  if (!state.size[0]) return;
-  mark(spot(event));
+/** A mark that is touched is moved; anywhere else a tap makes a new one. What is drawn changes under the hand, so no click is waited for. */
+let down = null;
+let moved = null;
+paper.addEventListener("pointerdown", (event) => {
+  if (!state.size[0] || event.button !== 0) return;
+  down = [event.clientX, event.clientY];
+  moved = touched(event);
+  if (moved) paper.setPointerCapture(event.pointerId);
 });
 
 paper.addEventListener("pointermove", (event) => {
   if (!state.size[0]) return;
   state.cross = spot(event);
+  if (moved) moved.list[moved.at] = state.cross;
   draw();
 });
+
+paper.addEventListener("pointerup", (event) => {
+  if (down && !moved && Math.hypot(event.clientX - down[0], event.clientY - down[1]) < TAP) mark(spot(event));
+  down = moved = null;
+});
+paper.addEventListener("pointercancel", () => {
+  down = moved = null;
+});
+
+/** The mark under the hand, if there is one. */
+function touched(event) {
+  const box = paper.querySelector("svg").getBoundingClientRect();
+  const reach = (event.pointerType === "touch" ? 22 : 9) * (state.size[0] / box.width);
+  const [x, y] = spot(event);
+  const list = state[state.mark];
+  const at = list.findIndex((one) => Math.hypot(one[0] - x, one[1] - y) < reach);
+  return at < 0 ? null : { list, at };
+}
 
 /** The place under the hand, in dots of the picture. */
 function spot(event) {
