@@ -225,13 +225,7 @@ def winter_of(
         frost=frost,
         saved=rest.saved,
         glasses=rest.glasses,
-        assumed=(
-            *ground.heat.assumed,
-            *room.assumed,
-            *ASSUMED,
-            *_another_sun(house, weather),
-            *([] if fire is None else fire.assumed),
-        ),
+        assumed=(*ground.heat.assumed, *room.assumed, *ASSUMED, *_another_sun(house, weather), *_lit(fire)),
     )
 
 
@@ -291,6 +285,11 @@ def frozen_year(ground: Ground, room: Room, run: tuple[Array, Array], first: int
 
 SAME_SUN = math.radians(1.0)
 """Within a degree of latitude the sun of the weather is taken for that of the site without a word (rad)."""
+
+
+def _lit(fire: Fire | None) -> tuple[str, ...]:
+    """What is assumed of a fire, where there is one."""
+    return () if fire is None else fire.assumed
 
 
 def _another_sun(house: House, weather: WeatherYear) -> tuple[str, ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from functools import cached_property, wraps
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 import numpy as np
 
@@ -18,10 +18,12 @@ if TYPE_CHECKING:
     from bermwright.rules.analysis.lanes import Lane
     from bermwright.rules.analysis.relief import Relief
     from bermwright.rules.analysis.states import Situation
-    from bermwright.rules.analysis.strength import RibStrength
 
     Array = NDArray[np.float64]
     Truth = NDArray[np.bool_]
+
+Ribs = TypeVar("Ribs")
+"""What ribs are made of, for a ratio that is asked of them."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -44,7 +46,7 @@ class Analysis:
     """(S,) model factor on bending."""
     relief: Relief | None = None
     """How much of the relief by crown cover counts; None where there is none."""
-    kept: dict[tuple[str, int], tuple[RibStrength, Array]] = field(
+    kept: dict[tuple[str, int], tuple[object, Array]] = field(
         default_factory=dict, init=False, repr=False, compare=False
     )
     """Strength used, by the name of the ratio and the ribs it was asked for (`keeps`)."""
@@ -76,11 +78,11 @@ class Analysis:
         return np.array([wanted(now) for now in self.situations], dtype=bool)
 
 
-def keeps(ratio: Callable[[Analysis, RibStrength], Array]) -> Callable[[Analysis, RibStrength], Array]:
+def keeps(ratio: Callable[[Analysis, Ribs], Array]) -> Callable[[Analysis, Ribs], Array]:
     """A ratio whose answer stays with its analysis, so that rules that look at it again wait for nothing."""
 
     @wraps(ratio)
-    def kept(analysis: Analysis, strength: RibStrength) -> Array:
+    def kept(analysis: Analysis, strength: Ribs) -> Array:
         name = (ratio.__name__, id(strength))
         if name not in analysis.kept:
             answer = ratio(analysis, strength)
