@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 BEYOND = "Stay within it, or have this vault designed by somebody licensed, with other methods."
 
 
-def outside(study: Study) -> tuple[tuple[str, float, float, str], ...]:
+def outside(study: Study) -> tuple[str, ...]:
     """What lies outside the methods, in words; what is not known is none of these."""
     return (*(limit.says for limit, _value in _beyond(study)), *_strange_ground(study))
 
