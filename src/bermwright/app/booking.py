@@ -152,7 +152,7 @@ def _points(assessed: Assessed, wishes: Wishes) -> tuple[SurveyPoint, ...] | Non
     """Surveyed points of the ground, where the house file names a file of them."""
     from pathlib import Path
 
-    from bermwright.app.making.settingout import points_beside
+    from bermwright.app.outside.points import points_beside
 
     return points_beside(assessed.opened.house, Path(wishes.folder))[0]
 

@@ -11,7 +11,8 @@ from bermwright.app.drawing import CORNER, not_checked
 from bermwright.app.making.templating import numbered
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
-from bermwright.app.outside.files import FileError, beside, output, write_bytes
+from bermwright.app.outside.files import beside, output, write_bytes
+from bermwright.app.outside.points import content_of, points_beside
 from bermwright.book.pages.setting_out import day_sheets, setout_document
 from bermwright.book.sheets import Placed, TitleBlock, frame_sheet
 from bermwright.book.sheets.jigs import jig_sheets
@@ -26,7 +27,7 @@ from bermwright.form.setout import (
     tape_of,
 )
 from bermwright.formats.drawings import dxf, pdf, svg
-from bermwright.formats.survey import read_ordinates, read_points, read_readings
+from bermwright.formats.survey import read_ordinates, read_readings
 from bermwright.rules.registry import NOT_CHECKED
 from bermwright.takeoff.digging import balance_of
 
@@ -35,7 +36,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.document import Document
     from bermwright.base.drawing import Sheet
-    from bermwright.form.setout import Levels, MeasuredRow, SetOut, SurveyPoint
+    from bermwright.form.setout import Levels, MeasuredRow, SetOut
     from bermwright.formats.house_file import Opened
     from bermwright.house import House, Vault
     from bermwright.takeoff.digging import Balance
@@ -124,7 +125,7 @@ def _with_points(house: House, wishes: SetOutWishes) -> House:
 
 
 def _outs(house: House, wishes: SetOutWishes, folder: Path) -> Iterator[tuple[SetOut, Balance | None]]:
-    points, name = _points(house, folder)
+    points, name = points_beside(house, folder)
     for vault in _vaults(house, wishes.vault):
         form = vault_form(house, vault)
         ground = surveyed(house, vault, points, name=name) if points is not None else None
@@ -141,38 +142,18 @@ def _vaults(house: House, name: str | None) -> tuple[Vault, ...]:
     return found
 
 
-def points_beside(house: House, folder: Path) -> tuple[tuple[SurveyPoint, ...] | None, str]:
-    """The surveyed points that a house file names, read from beside it."""
-    return _points(house, folder)
-
-
-def _points(house: House, folder: Path) -> tuple[tuple[SurveyPoint, ...] | None, str]:
-    if house.survey is None:
-        return None, ""
-    path = folder / house.survey.points
-    return read_points(path.name, _content(path)), path.name
-
-
-def _content(path: Path) -> bytes:
-    try:
-        return path.read_bytes()
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise FileError(f"{path} cannot be read: {reason}.") from None
-
-
 def _levels(wishes: SetOutWishes) -> Levels | None:
     if wishes.levels is None:
         return None
     path = Path(wishes.levels)
-    return reduce_readings(read_readings(path.name, _content(path)), datum=wishes.datum)
+    return reduce_readings(read_readings(path.name, content_of(path)), datum=wishes.datum)
 
 
 def _measured(out: SetOut, wishes: SetOutWishes) -> tuple[MeasuredRow, ...]:
     if wishes.ordinates is None:
         return ()
     path = Path(wishes.ordinates)
-    return compare_ordinates(out.form, *read_ordinates(path.name, _content(path)))
+    return compare_ordinates(out.form, *read_ordinates(path.name, content_of(path)))
 
 
 def _sheets(

@@ -11,7 +11,6 @@ if TYPE_CHECKING:
     from bermwright.base.document import Block
     from bermwright.base.findings import Finding, Question
     from bermwright.base.sources import Cite
-    from bermwright.book.pages.setting_out.gathered import SetOutPages
     from bermwright.book.sheets import Support
     from bermwright.book.templates import Nailing
     from bermwright.form.shapes import VaultForm
@@ -50,6 +49,17 @@ class StopLine:
     """The soil run and corner that governs."""
     remedy: str = ""
     """What must come first where not even the least lead holds: a whole sentence."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SetOutPages:
+    """Setting out: three runs of pages that stand apart in the book."""
+
+    ground: tuple[Block, ...] = ()
+    """Pegs, boards, dig, a sheet for each day."""
+    curve: tuple[Block, ...] = ()
+    """Arcs, boards on nails, string, fairing: after the ordinates."""
+    tools: tuple[Block, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from bermwright.base.document import Block, Figure, Heading, Notice, plain
+from bermwright.base.document import Figure, Heading, Notice, plain
+from bermwright.book.pages.inputs import SetOutPages
 from bermwright.book.pages.setting_out.ground import ground_pages
 from bermwright.book.pages.setting_out.shop import shop_pages
 from bermwright.book.sheets.jigs import jig_sheets
@@ -16,17 +16,6 @@ if TYPE_CHECKING:
     from bermwright.form.setout import SurveyPoint
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House, Vault
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SetOutPages:
-    """Three runs of pages that stand apart in the book."""
-
-    ground: tuple[Block, ...] = ()
-    """Pegs, boards, dig, a sheet for each day."""
-    curve: tuple[Block, ...] = ()
-    """Arcs, boards on nails, string, fairing: after the ordinates."""
-    tools: tuple[Block, ...] = ()
 
 
 def set_out_pages(
