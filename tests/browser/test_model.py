@@ -27,7 +27,7 @@ def large(window):
     window.until(f"{DRAWN} > 0")
     window.page.locator("[data-swap=model]").click()
     window.until("document.querySelector('.model-words fieldset')?.checkVisibility()")
-    window.until(f"document.querySelector('{CANVAS}').clientWidth > 500")
+    window.until(f"document.querySelector('{CANVAS}').clientWidth > 400")
     window.until("document.querySelector('.model-sun').textContent")
     window.page.wait_for_timeout(300)
 
@@ -37,7 +37,7 @@ def picture(window) -> bytes:
 
 
 def test_the_model_is_peeled_cut_and_lit(served, opened):
-    window = opened(served)
+    window = opened(served, width=1290, height=760)
     large(window)
     page = window.page
     pictures = [picture(window)]
@@ -63,7 +63,7 @@ def test_the_model_is_peeled_cut_and_lit(served, opened):
 
 
 def test_keys_turn_it_and_home_puts_it_back(served, opened):
-    window = opened(served)
+    window = opened(served, width=1290, height=760)
     large(window)
     page = window.page
     page.locator(CANVAS).focus()
@@ -86,7 +86,7 @@ def test_keys_turn_it_and_home_puts_it_back(served, opened):
 
 
 def test_lamp_light_reaches_the_model(served, opened):
-    window = opened(served)
+    window = opened(served, width=1290, height=760)
     large(window)
     by_day = picture(window)
     before = window.page.evaluate(DRAWN)
