@@ -107,7 +107,7 @@ class Window:
             assert time.monotonic() < end, f"waited in vain for {truth}"
             self.page.wait_for_timeout(40)
 
-    def know(self, what: str) -> Any:  # noqa: ANN401  (whatever the page knows)
+    def know(self, what: str) -> Any:
         """Something that the page knows."""
         return self.page.evaluate(f"{NOW}.{what}")
 
@@ -124,7 +124,21 @@ class Window:
 
     def revised(self, number: int) -> None:
         """Wait for a revision, and for the drawing of it."""
-        self.until(f"{NOW}.revision.number >= {number} && {NOW}.scene.revision >= {number}")
+        self.until(
+            f"{NOW}.revision.number >= {number} && {NOW}.scene.revision >= {number}"
+            f" && {NOW}.handles.revision >= {number} && !{NOW}.held"
+        )
+
+    def value(self, handle: str) -> str:
+        """The value of a handle as it stands in the file in hand."""
+        return self.page.evaluate(f"{NOW}.handles.list.find((one) => one.name === '{handle}').value")
+
+    def undone(self) -> None:
+        """Take everything back, so that the next test finds the house as it was."""
+        while self.know("revision.undoes"):
+            number = self.know("revision.number")
+            self.page.evaluate("window.workbench.wire.send({ say: 'undo' })")
+            self.revised(number + 1)
 
     def middle(self, handle: str) -> tuple[float, float]:
         """Where a handle stands on the screen."""
@@ -155,42 +169,59 @@ def chromium() -> Iterator[Any]:
         browser.close()
 
 
-@pytest.fixture
-def house(tmp_path: Path, repository: Path) -> Path:
+@pytest.fixture(scope="module")
+def house(tmp_path_factory: pytest.TempPathFactory, repository: Path) -> Path:
     """The example that does not hold, to be changed."""
-    return shutil.copy(repository / "examples/kettle-hill.toml", tmp_path / "kettle-hill.toml")
+    folder = tmp_path_factory.mktemp("house")
+    return shutil.copy(repository / "examples/kettle-hill.toml", folder / "kettle-hill.toml")
 
 
-@pytest.fixture
+@pytest.fixture(scope="module")
 def served(house: Path) -> Iterator[Served]:
-    """The workbench on that example."""
+    """The workbench on that example, for all tests of a module: each leaves the house as it found it."""
     one = serve(house)
     yield one
     one.stop()
 
 
-@pytest.fixture
-def opened(chromium: Any) -> Iterator[Any]:
-    """Opens windows on an address: one room of cookies for all of them, as in one browser."""
-    contexts: list[Any] = []
+@pytest.fixture(scope="module")
+def room(chromium: Any) -> Iterator[Any]:
+    """What the browser keeps for each start of the workbench: its cookie and its storage."""
+    known: dict[str, Any] = {}
 
-    def window(address: str, *, width: int = 1440, height: int = 900, light: str = "day", room: Any = None) -> Window:
-        room = room or chromium.new_context(
-            viewport={"width": width, "height": height},
-            color_scheme="dark" if light == "lamp" else "light",
-            reduced_motion="reduce",
-        )
-        contexts.append(room)
-        page = room.new_page()
-        one = Window(page, address)
-        one.listen()
+    def of(address: str) -> tuple[Any, str]:
+        """The room, and the address to go to: the key opens it once."""
+        if address in known:
+            return known[address], address.partition("?")[0]
+        known[address] = chromium.new_context()
+        return known[address], address
+
+    yield of
+    for context in known.values():
+        context.close()
+
+
+@pytest.fixture
+def opened(room: Any) -> Iterator[Any]:
+    """Opens windows of one start of the workbench; they are closed after the test."""
+    pages: list[Any] = []
+
+    def window(one: Served, *, width: int = 1440, height: int = 900, light: str = "day") -> Window:
+        context, address = room(one.address)
+        page = context.new_page()
+        pages.append(page)
+        page.set_viewport_size({"width": width, "height": height})
+        page.emulate_media(color_scheme="dark" if light == "lamp" else "light", reduced_motion="reduce")
+        seen = Window(page, address)
+        seen.listen()
         page.goto(address)
-        one.drawn()
-        return one
+        seen.drawn()
+        return seen
 
     yield window
-    for context in dict.fromkeys(contexts):
-        context.close()
+    for page in pages:
+        page.evaluate("localStorage.clear()")
+        page.close()
 
 
 @pytest.fixture

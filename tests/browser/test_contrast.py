@@ -53,7 +53,9 @@ def test_the_formula_itself():
     assert contrast("#777777", "#ffffff") == pytest.approx(4.48, abs=0.01)
 
 
-@pytest.mark.parametrize(("light", "word", "ground"), list(product(("day", "lamp"), ("ink", "soft", "red"), WORDS_ON)))
+@pytest.mark.parametrize(
+    ("light", "word", "ground"), list(product(("day", "lamp"), ("ink", "soft", "red"), WORDS_ON))
+)
 def test_words_stand_out_from_every_ground(tokens, light, word, ground):
     colours = tokens[light]
     assert contrast(colours[word], colours[ground]) >= LEAST, f"{word} on {ground} by {light}"

@@ -1,91 +1,118 @@
-"""Nothing is lost: a kill, two windows, a file changed on disk, a line that breaks, mistakes in the file."""
+"""Nothing is lost: a kill, two windows, a file changed on disk, a line that breaks, a file that is kept."""
 
 from __future__ import annotations
 
 import os
+import shutil
+
+import pytest
 
 NOW = "window.workbench.store.now"
 
 
-def _free(handle: str) -> str:
-    return f"{NOW}.handles.list.find((one) => one.name === '{handle}').value"
+@pytest.fixture
+def window(served, opened):
+    """A window whose house is as it was afterwards."""
+    one = opened(served)
+    yield one
+    one.undone()
 
 
-def test_a_kill_loses_nothing_that_was_shown(served, opened, again):
-    window = opened(served.address)
-    window.drag("crown", 0, 40)
-    window.revised(1)
-    rise = window.page.evaluate(_free("crown"))
-    served.kill()
+def test_a_change_made_while_the_line_is_down_is_sent_when_it_is_back(window):
+    first, page = window.know("revision.number"), window.page
+    page.evaluate("window.workbench.wire.socket.close()")
     window.until(f"{NOW}.line === 'lost'")
-    assert "line" in window.page.locator("[data-notice=lost]").inner_text()
-
-    other = opened(again(served.file).address)
-    assert other.page.evaluate(_free("crown")) == rise
-    assert other.page.locator("[data-notice=recovered]").count() == 1
-    other.page.locator("[data-word=undo]").click()
-    other.until(f"{_free('crown')} === '4.0 m'")
-
-
-def test_a_change_made_while_the_line_is_down_is_sent_when_it_is_back(served, opened):
-    window = opened(served.address)
-    window.page.evaluate("window.workbench.wire.socket.close()")
-    window.page.evaluate("clearTimeout(window.workbench.wire.timer)")
-    window.until(f"{NOW}.line === 'lost'")
-    window.page.evaluate("clearTimeout(window.workbench.wire.timer)")
-    window.page.locator('[data-handle="crown"]').focus()
-    window.page.keyboard.press("PageDown")
+    page.evaluate("clearTimeout(window.workbench.wire.timer)")
+    page.locator('[data-handle="crown"]').focus()
+    page.keyboard.press("PageDown")
     window.until("window.workbench.wire.unsent().length === 1")
-    assert "1 change is kept here" in window.page.locator("[data-notice=lost]").inner_text()
-    window.page.locator("[data-notice=lost] button").click()
-    window.revised(1)
+    assert "1 change is kept here" in page.locator("[data-notice=lost]").inner_text()
+    page.locator("[data-notice=lost] button").click()
+    window.revised(first + 1)
     window.until("window.workbench.wire.unsent().length === 0")
-    assert window.page.evaluate(_free("crown")) == "3.75 m"
-    assert window.page.locator("[data-notice=lost]").count() == 0
+    assert window.value("crown") == "3.75 m"
+    assert page.locator("[data-notice=lost]").count() == 0
 
 
-def test_two_windows_see_each_other_and_overwrite_nothing(served, opened):
-    first = opened(served.address)
-    second = opened(first.page.url, room=first.page.context)
-    first.drag("crown", 0, 40)
-    first.revised(1)
-    second.revised(1)
-    rise = first.page.evaluate(_free("crown"))
-    assert second.page.evaluate(_free("crown")) == rise
+def test_two_windows_see_each_other_and_overwrite_nothing(window, served, opened):
+    first = window.know("revision.number")
+    second = opened(served)
+    window.drag("crown", 0, 40)
+    window.revised(first + 1)
+    second.revised(first + 1)
+    rise = window.value("crown")
+    assert second.value("crown") == rise
 
-    # A window that has not heard of revision 1 changes the same value: it is told, nothing is overwritten.
+    # A window that has not heard of that revision changes the same value: it is told, nothing is overwritten.
     second.page.evaluate(
-        "window.workbench.wire.send({ say: 'edit', changes: [['vault.0.rise', '3.9 m']], label: 'rise 3.90 m', base: 0 })"
+        """(base) => window.workbench.wire.send({
+            say: "edit", changes: [["vault.0.rise", "3.9 m"]], label: "rise 3.90 m", base,
+        })""",
+        first,
     )
     second.until("document.querySelector('[data-notice=refusal]')")
-    assert second.page.evaluate(_free("crown")) == rise
+    assert second.value("crown") == rise
     second.page.locator("[data-notice=refusal] button").first.click()
-    first.revised(2)
-    first.until(f"{_free('crown')} === '3.9 m'")
+    window.revised(first + 2)
+    assert window.value("crown") == "3.9 m"
 
 
-def test_a_file_changed_by_another_program_is_not_overwritten(served, opened):
-    window = opened(served.address)
+def test_a_file_changed_by_another_program_is_not_overwritten(window, served):
+    first, page = window.know("revision.number"), window.page
+    before = served.file.read_text()
     window.drag("crown", 0, 40)
-    window.revised(1)
-    text = served.file.read_text().replace("people = 4", "people = 5")
+    window.revised(first + 1)
+    text = before.replace("people = 4", "people = 5")
     served.file.write_text(text)
     os.utime(served.file, (2_000_000_000, 2_000_000_000))
-    window.page.locator("[data-word=keep]").click()
+    page.locator("[data-word=keep]").click()
     window.until("document.querySelector('[data-notice=changed]')")
     assert served.file.read_text() == text
-    window.page.get_by_role("button", name="take what is there").click()
-    window.until(f"{_free('crown')} === '4.0 m'")
+    page.get_by_role("button", name="compare").click()
+    window.until("document.querySelector('.differs .is-theirs')")
+    assert "people = 5" in page.locator(".differs").inner_text()
+    page.get_by_role("button", name="close").click()
+    page.get_by_role("button", name="take what is there").click()
+    window.revised(first + 2)
+    assert window.value("crown") == "4.0 m"
     window.until("!document.querySelector('[data-notice=changed]')")
     assert served.file.read_text() == text
 
 
-def test_keeping_writes_the_file_and_leaves_its_comments(served, opened):
-    window = opened(served.address)
-    before = served.file.read_text()
+def test_the_file_is_written_by_hand_and_mistakes_are_marked_where_they_stand(window):
+    first, page = window.know("revision.number"), window.page
+    page.get_by_role("button", name="write the file by hand").click()
+    area = page.locator("textarea.writing")
+    area.wait_for()
+    text = area.input_value()
+    area.fill(text.replace('span = "5.0 m"', 'span = "50 m"'))
+    page.get_by_role("button", name="take this text").click()
+    window.until(f"{NOW}.revision.number > {first} && {NOW}.revision.mistakes.length")
+    assert page.locator(".gutter .is-wrong").count() == 1
+    assert "8 m" in page.locator(".writing-wrong").inner_text()
+    assert page.locator("[data-notice=mistakes]").count() == 1
+    area.fill(text.replace('span = "5.0 m"', 'span = "4.6 m"'))
+    page.get_by_role("button", name="take this text").click()
+    window.revised(first + 2)
+    assert window.value("right foot") == "4.6 m"
+    page.get_by_role("button", name="close").click()
+
+
+def test_a_kill_loses_nothing_and_what_is_kept_leaves_the_comments(house, tmp_path, opened, again):
+    served = again(shutil.copy(house, tmp_path / "killed.toml"))
+    window, before = opened(served), served.file.read_text()
     window.drag("crown", 0, 40)
     window.revised(1)
-    rise = window.page.evaluate(_free("crown"))
-    window.page.keyboard.press("Control+s")
-    window.until(f"{NOW}.revision.kept")
+    rise = window.value("crown")
+    served.kill()
+    window.until(f"{NOW}.line === 'lost'")
+    assert "line" in window.page.locator("[data-notice=lost]").inner_text()
+
+    other = opened(again(served.file))
+    assert other.value("crown") == rise
+    assert other.page.locator("[data-notice=recovered]").count() == 1
+    other.page.keyboard.press("Control+s")
+    other.until(f"{NOW}.revision.kept")
     assert served.file.read_text() == before.replace('rise = "4.0 m"', f'rise = "{rise}"')
+    other.page.locator("[data-word=undo]").click()
+    other.until(f"{NOW}.handles.list.find((one) => one.name === 'crown').value === '4.0 m'")

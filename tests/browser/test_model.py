@@ -23,7 +23,8 @@ def house(tmp_path_factory, repository):
 
 
 def large(window):
-    """The model in the place of the section, with its words."""
+    """The model in the place of the section, with its words, once the page has come to rest."""
+    window.checked()
     window.until(f"{DRAWN} > 0")
     window.page.locator("[data-swap=model]").click()
     window.until("document.querySelector('.model-words fieldset')?.checkVisibility()")

@@ -1,4 +1,4 @@
-"""The walk of someone new: opens the house that fails, drags, takes one remedy, prints the book. No manual is read."""
+"""The walk of someone new: opens the house that fails, drags, takes one remedy, prints the book."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ def fails(window) -> set[tuple[str, str]]:
 
 @pytest.mark.slow
 def test_someone_new_makes_the_failing_house_far_better_and_prints_its_book(served, opened, tmp_path):
-    window = opened(served.address)
+    window = opened(served)
     page = window.page
     window.checked()
     first = fails(window)
