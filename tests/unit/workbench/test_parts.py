@@ -34,10 +34,12 @@ def test_a_part_acts_through_a_window_and_is_undone(bench, text) -> None:
         assert revision["number"] == 1
         assert window.hear("parts")["revision"] == 1
         assert len(bench.table.desk.opened.house.openings) == 5
-        window.ask("part", "revision", act="mirror", kind="opening", name="front door")
-        assert tomllib.loads(bench.table.desk.text)["opening"][0]["across"] == "0.6 m"
-        window.ask("undo", "revision")
-        window.ask("undo", "revision")
+        window.ask("edit", "revision", changes=[["vault.0.mound.left", "1:3"]], label="flatter")
+        window.ask("part", "revision", act="mirror", kind="vault", number=0)
+        mound = tomllib.loads(bench.table.desk.text)["vault"][0]["mound"]
+        assert (mound["left"], mound["right"]) == ("1:2.5", "1:3")
+        for _ in range(3):
+            window.ask("undo", "revision")
     assert bench.table.desk.text == text
 
 
