@@ -127,7 +127,7 @@ _CLOSING = (
             unit="mm",
             pick=lambda value: value,
         )
-        for length, expected in ((60.0, "0.24"), (100.0, "0.68"), (300.0, "6.1"))
+        for length, expected in ((60.0, "0.24"), (100.0, "0.68"), (300.0, "6.1"), (1000.0, "67.50"))
     ),
 )
 

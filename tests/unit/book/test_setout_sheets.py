@@ -166,3 +166,24 @@ def test_the_book_has_figures_and_tables(bank):
     assert sum(isinstance(block, Figure) for block in pages.ground) == 7
     assert sum(isinstance(block, Table) for block in pages.ground) >= 8
     assert sum(isinstance(block, Figure) for block in pages.tools) == 7
+
+
+def test_surveyed_points_are_drawn_with_their_levels():
+    from bermwright.book.sheets.setout import Shows, plan_sheet
+    from bermwright.form.setout import SurveyPoint, surveyed
+    from bermwright.house import Survey
+
+    house = load(EXAMPLES / "sedge-bank.toml").house
+    house = replace(house, survey=Survey(points="p.csv", middle="M"))
+    vault = house.vaults[0]
+    spots = {"M": (0, 0), "N": (0, 6), "S": (0, -6), "O": (7, 0), "W": (-7, 0), "Far": (60, 0)}
+    points = tuple(
+        SurveyPoint(name=name, east=x, north=y, height=100.0 + 0.15 * x, line=at)
+        for at, (name, (x, y)) in enumerate(spots.items(), 2)
+    )
+    form = vault_form(house, vault)
+    out = setting_out(house, vault, form, surveyed(house, vault, points, name="p.csv"))
+    said = words(plan_sheet(out, Shows.GROUND))
+    assert "M +0.450" in said
+    assert "O +1.500" in said
+    assert "Far" not in said

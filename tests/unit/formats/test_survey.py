@@ -46,6 +46,19 @@ def test_the_surface_agrees_with_the_file_and_runs_through_the_floor(house):
     assert rise == pytest.approx(vault.length * math.tan(math.radians(9.0)), abs=0.01)
 
 
+def test_every_point_has_its_place_along_and_across_and_its_level(house):
+    vault = house.vaults[0]
+    found = surveyed(house, vault, read_points("points.csv", table()), name="points.csv")
+    places = {place.name: place for place in found.places}
+    assert places["M"].at == pytest.approx((0.5 * vault.length, 0.0))
+    assert places["M"].level == pytest.approx(0.45, abs=0.002)
+    for place in found.places:
+        assert place.level == pytest.approx(float(found.surface.level(*place.at)), abs=0.002)
+    # P5 lies 5 m east of the middle: along the axis (75°) by sin, across it by cos.
+    turn = math.radians(75.0)
+    assert places["P5"].at == pytest.approx((0.5 * vault.length + 5.0 * math.sin(turn), 5.0 * math.cos(turn)))
+
+
 def test_another_slope_says_what_to_write(house):
     found = surveyed(
         house, house.vaults[0], read_points("p.csv", table(slope=14.0, faces=200.0)), name="p.csv"

@@ -16,7 +16,7 @@ from bermwright.app.outside.points import content_of, points_beside
 from bermwright.book.pages.setting_out import day_sheets, setout_document
 from bermwright.book.sheets import Placed, TitleBlock, frame_sheet
 from bermwright.book.sheets.jigs import jig_sheets
-from bermwright.book.sheets.setout import curve_sheet, ladder_sheet
+from bermwright.book.sheets.setout import Shows, curve_sheet, ladder_sheet, plan_sheet
 from bermwright.form import vault_form
 from bermwright.form.setout import (
     SetOutError,
@@ -162,6 +162,8 @@ def _sheets(
     """Every drawing on an A4 sheet with its title block: days, heights, arcs, tools."""
     drawings: list[tuple[str, Sheet]] = []
     for out, _ in outs:
+        if out.survey is not None:
+            drawings.append((f"Survey round {out.vault}", plan_sheet(out, Shows.GROUND, system=system)))
         drawings += [(f"{sheet.title}, {out.vault}", sheet) for sheet in day_sheets(out, system)]
         drawings.append((f"Heights of {out.vault}", ladder_sheet(out, system=system)))
         if out.curve.arcs:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
+    from bermwright.form.setout.nouns import Spot
     from bermwright.handbook.setout import Plane
     from bermwright.house import House, Vault
 
@@ -52,6 +53,15 @@ class SurveyPoint:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Place:
+    """A surveyed point as the house has it: along and across its axis, over its floor (m)."""
+
+    name: str
+    at: Spot
+    level: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Surveyed:
     """What the points say of the ground."""
 
@@ -59,6 +69,7 @@ class Surveyed:
     plane: Plane
     used: tuple[SurveyPoint, ...]
     middle: SurveyPoint
+    places: tuple[Place, ...]
     spread: float
     """Standard error of a point against the surface (m)."""
     says: tuple[str, ...]
@@ -90,7 +101,15 @@ def surveyed(house: House, vault: Vault, points: tuple[SurveyPoint, ...], *, nam
     plane = fit_plane(east, north, height)
     surface, spread = _surface(house, vault, kept, middle)
     says = (*repeats, *_compared(house, plane), surface.words)
-    return Surveyed(surface=surface, plane=plane, used=kept, middle=middle, spread=spread, says=says)
+    return Surveyed(
+        surface=surface,
+        plane=plane,
+        used=kept,
+        middle=middle,
+        places=_places(vault, kept, middle, surface),
+        spread=spread,
+        says=says,
+    )
 
 
 def _columns(points: tuple[SurveyPoint, ...]) -> tuple[Array, Array, Array]:
@@ -227,6 +246,21 @@ def _own_axes(vault: Vault, points: tuple[SurveyPoint, ...], middle: SurveyPoint
     x, y = east - middle.east, north - middle.north
     sine, cosine = np.sin(vault.axis or 0.0), np.cos(vault.axis or 0.0)
     return x * sine + y * cosine, x * cosine - y * sine
+
+
+def _places(
+    vault: Vault, points: tuple[SurveyPoint, ...], middle: SurveyPoint, surface: Surface
+) -> tuple[Place, ...]:
+    """Every point from the front rib and the floor; under the middle the surface is as the file says."""
+    u, v = _own_axes(vault, points, middle)
+    along = u + 0.5 * vault.length
+    height = np.array([point.height for point in points])
+    # The surface runs past the middle's own reading by its error: levels count from the surface.
+    off = float(np.mean(height - surface.level(along, v)))
+    return tuple(
+        Place(name=point.name, at=(float(a), float(b)), level=point.height - off)
+        for point, a, b in zip(points, along, v, strict=True)
+    )
 
 
 def _least(design: Array, height: Array) -> tuple[Array, float]:

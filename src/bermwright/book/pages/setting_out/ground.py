@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from bermwright.base.document import Block, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.units import show, show_range
 from bermwright.book.pages.setting_out.days import day_sheets
-from bermwright.book.sheets.setout import ladder_sheet
+from bermwright.book.sheets.setout import Shows, ladder_sheet, plan_sheet
 from bermwright.data.setting_out import DIAGONALS, EARTHWORK, LEVEL, PEG, RIB
 
 if TYPE_CHECKING:
@@ -25,10 +25,19 @@ def ground_pages(out: SetOut, balance: Balance | None, system: str) -> tuple[Blo
             lead="One sheet for each day: take it out, tick it, sign it.",
         ),
         *_open(out),
+        *_ground_figure(out, system),
         *(Figure(sheet=sheet) for sheet in day_sheets(out, system)),
         *ground_tables(out, balance, system),
         Figure(sheet=ladder_sheet(out, system=system)),
     )
+
+
+def _ground_figure(out: SetOut, system: str) -> tuple[Block, ...]:
+    """The surveyed points round the house, where there is a survey."""
+    if out.survey is None:
+        return ()
+    sheet = plan_sheet(out, Shows.GROUND, system=system)
+    return (Figure(sheet=sheet, caption="Surveyed points: levels from the finished floor"),)
 
 
 def ground_text(out: SetOut, balance: Balance | None, system: str) -> tuple[Block, ...]:

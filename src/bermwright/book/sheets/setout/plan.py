@@ -9,7 +9,20 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.drawing import Area, Dimension, Hatch, Ink, Item, Pen, Sheet, Stroke, Text, View, Wash
+from bermwright.base.drawing import (
+    Area,
+    Arrow,
+    Dimension,
+    Hatch,
+    Ink,
+    Item,
+    Pen,
+    Sheet,
+    Stroke,
+    Text,
+    View,
+    Wash,
+)
 from bermwright.book.sheets.paper import Board, Figures, figure, note
 from bermwright.book.sheets.setout.marks import fanned, north_arrow, peg, triangle
 
@@ -20,6 +33,7 @@ if TYPE_CHECKING:
     from bermwright.form.setout import BatterBoard, SetOut
     from bermwright.form.setout.heaping import Heap
     from bermwright.form.setout.nouns import Spot
+    from bermwright.form.setout.surveyed import Place
 
 SCALES = (50.0, 100.0, 150.0, 200.0, 300.0, 500.0)
 ROOM = 9.0
@@ -31,11 +45,14 @@ APART = 4.8
 BOARD_PEN = 1.1
 """Half the drawn thickness of a board (mm)."""
 ROUND_POINTS = 40
+FAR = 2.0
+"""Lengths of the house from its middle beyond which a surveyed point is left off the plan."""
 
 
 class Shows(StrEnum):
     """What a plan is for."""
 
+    GROUND = "ground"
     PEGS = "pegs"
     DIG = "dig"
     FOOTINGS = "footings"
@@ -90,6 +107,8 @@ def _fits(low: Spot, high: Spot, scale: float, width: float, tallest: float) -> 
 def _reach(out: SetOut, shows: Shows) -> tuple[Spot, Spot]:
     """Corners of what is shown: along and across (m)."""
     spots = [out.plan.low, out.plan.high]
+    if shows is Shows.GROUND and out.survey is not None:
+        spots += [place.at for place in out.survey.places if _near(place.at, out)]
     if shows in {Shows.PEGS, Shows.DIG}:
         spots += [peg.at for peg in out.plan.pegs]
     if shows is Shows.DIG:
@@ -109,6 +128,11 @@ def _reach(out: SetOut, shows: Shows) -> tuple[Spot, Spot]:
     return (float(low[0]), float(low[1])), (float(high[0]), float(high[1]))
 
 
+def _near(spot: Spot, out: SetOut) -> bool:
+    """Whether a point is worth the paper: not farther off than the house is long, twice."""
+    return math.dist(spot, (0.5 * out.form.length, 0.0)) <= FAR * out.form.length
+
+
 def mound_toes(out: SetOut) -> tuple[float, float]:
     """Where the finished ground meets the natural one, left and right of the axis (m)."""
     ground = out.form.ground
@@ -125,10 +149,37 @@ def _items(hand: _Hand, shows: Shows, width: float, height: float) -> Iterator[I
         yield from north_arrow((width - 9.0, height - 9.0), hand.out.axis)
     else:
         yield hand.board.take(figure((width - 2.0, height - 4.0), "north: not given", "end"))
-    yield figure((1.0, 1.0), f"1:{hand.view.scale:.0f}, seen from above; one walks in from the left")
+    yield figure((1.0, 1.0), f"1:{hand.view.scale:.0f}, seen from above")
+    door = hand.view.point(0.0, 0.0)[1]
+    yield Arrow(tail=(1.0, door), head=(10.0, door), pen=Pen.FORCE)
+    yield note((1.0, door + 1.6), "way in")
 
 
 # ------------------------------------------------------------------------------------------------ days
+
+
+def _ground(hand: _Hand) -> Iterator[Item]:
+    """Surveyed points with their levels, the house among them, and levels of the surface at its corners."""
+    plan, out = hand.out.plan, hand.out
+    corners = [plan.peg(name).at for name in "ABCD"]
+    yield Area(path=hand.path(corners), wash=Wash.PAPER, outline=Pen.CUT)
+    if out.dig is not None:
+        yield Stroke(path=hand.path(out.dig.outline), pen=Pen.HIDDEN, closed=True, ink=Ink.SOFT)
+    for name, spot in zip("ABCD", corners, strict=True):
+        yield from peg(hand.at(spot), name, hand.board)
+        x, y = hand.at(spot)
+        level = hand.figures.level(float(out.surface.level(*spot)))
+        yield hand.board.put(figure((x + 5.0, y + up), level) for up in (0.6, -3.2, 4.4, -7.0))
+    for place in _places(out):
+        x, y = hand.at(place.at)
+        yield Stroke(path=((x - 1.4, y - 1.4), (x + 1.4, y + 1.4)), pen=Pen.SEEN)
+        yield Stroke(path=((x - 1.4, y + 1.4), (x + 1.4, y - 1.4)), pen=Pen.SEEN)
+        words = f"{place.name} {hand.figures.level(place.level)}".strip()
+        yield hand.board.put(figure((x + 2.2, y + up), words) for up in (-0.9, 2.4, -4.2, 5.6))
+
+
+def _places(out: SetOut) -> tuple[Place, ...]:
+    return tuple(one for one in out.survey.places if _near(one.at, out)) if out.survey is not None else ()
 
 
 def _pegs(hand: _Hand) -> Iterator[Item]:
@@ -301,6 +352,7 @@ def _mound(hand: _Hand) -> Iterator[Item]:
 
 
 _BY_KIND = {
+    Shows.GROUND: _ground,
     Shows.PEGS: _pegs,
     Shows.DIG: _dig,
     Shows.FOOTINGS: _footings,
