@@ -32,7 +32,7 @@ const leaves = new Leaves(wire, store, { parts, write: () => writing.open(), loo
 new Verdict(store, (id) => whatWouldHold(id), (job) => wire.send({ say: "stop", job }));
 new Axes(at("axes"), store, { stage: goStage, week: (place) => store.set({ week: store.now.axes.year.weeks[place].week }), storm: goCase });
 new Steppers(section, store, goStage);
-new TitleBlock(wire, store, { light: turnLight, units: turnUnits, job: (what) => jobs.begin(what) });
+new TitleBlock(wire, store, { light: turnLight, units: turnUnits, job: (what) => jobs.begin(what), vault: (vault) => wire.send({ say: "look", vault, stage: null, case: null }) });
 new Notices(wire, store, { write: (line) => writing.open(line), compare: () => writing.compare() });
 new Terms().load().catch(() => undefined);
 

@@ -26,14 +26,14 @@ export class TitleBlock {
   /**
    * @param {import("../core/wire.js").Wire} wire
    * @param {import("../core/store.js").Store} store
-   * @param {{light: () => void, units: () => void, job: (what: string) => void}} ways
+   * @param {{light: () => void, units: () => void, job: (what: string) => void, vault: (at: number) => void}} ways
    */
   constructor(wire, store, ways) {
     this.wire = wire;
     this.store = store;
     this.ways = ways;
     this.host = at("title-block");
-    store.on(["revision", "units", "light", "job", "line", "made"], (now) => this.draw(now));
+    store.on(["revision", "units", "light", "job", "line", "made", "scene"], (now) => this.draw(now));
   }
 
   /** @param {any} now */
@@ -42,7 +42,7 @@ export class TitleBlock {
     const revision = now.revision;
     fill(
       this.host,
-      this.field("house", "wide", revision ? made("b", {}, revision.house ?? "") : "", now.scene?.vault_name ? `, ${now.scene.vault_name}` : ""),
+      this.field("house", "wide", revision ? made("b", {}, revision.house ?? "") : "", ...this.vaults(now)),
       this.field("revision", "", made("b", { class: "figure" }, String(revision?.number ?? "")), " ", ...this.undo(revision)),
       this.field("file", "", made("span", { class: "file" }, name(revision?.file))),
       this.field(revision && !revision.kept ? "not kept yet" : "kept", "", ...this.kept(revision)),
@@ -53,6 +53,14 @@ export class TitleBlock {
       this.field("go to", "whole", ...spaced(PLACES.map(([path, text]) => made("a", { class: "word", href: path }, text)))),
     );
     if (focused) this.host.querySelector(`[data-word="${focused}"]`)?.focus();
+  }
+
+  /** The vault that is shown; a word for each where there are several. @param {any} now */
+  vaults(now) {
+    const names = now.revision?.vaults ?? [];
+    if (names.length < 2) return names.length ? [`, ${names[0]}`] : [];
+    const words = names.map((/** @type {string} */ text, /** @type {number} */ at_) => this.word(text, () => this.ways.vault(at_), `vault-${at_}`, { "aria-pressed": at_ === now.scene?.vault }));
+    return [": ", ...spaced(words)];
   }
 
   /** @param {string} label @param {string} look @param {...any} inside */

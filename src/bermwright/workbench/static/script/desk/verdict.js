@@ -59,7 +59,8 @@ export class Verdict {
 function stageLine(now) {
   const stages = stagesOf(now);
   const place = stages.findIndex((/** @type {any} */ one) => one.stage === now.scene?.stage);
-  return place >= 0 ? `stage ${place + 1} of ${stages.length}, ${now.scene.stage}` : "";
+  const stop = stages[place]?.stop?.length ? `, stop at ${stages[place].stop[0]}` : "";
+  return place >= 0 ? `stage ${place + 1} of ${stages.length}, ${now.scene.stage}${stop}` : "";
 }
 
 /** @param {any} now */

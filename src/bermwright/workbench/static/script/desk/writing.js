@@ -16,7 +16,7 @@ export class Writing {
     this.isOpen = false;
     wire.on("written", (message) => this.written(message));
     wire.on("differs", (message) => this.differs(message));
-    wire.on("revision", (message) => this.moved(message));
+    store.on(["revision"], (now) => now.revision && this.moved(now.revision));
   }
 
   /** @param {number} [line] */

@@ -23,7 +23,7 @@ export class Axes {
     this.go = go;
     this.tall = "building";
     this.width = 0;
-    store.on(["axes", "scene", "week", "running"], () => this.draw());
+    store.on(["axes", "scene", "week", "running", "revision"], () => this.draw());
     new ResizeObserver(() => this.resized()).observe(host);
   }
 
@@ -51,6 +51,7 @@ export class Axes {
       this.rule("storm", "Storm", stormAxis(now, box), this.go.storm),
     ];
     fill(this.host, ...rules);
+    this.host.classList.toggle("is-stale", isStale(now));
     const again = focused && this.host.querySelector(`[data-axis="${focused}"]`);
     if (again) /** @type {any} */ (again).focus({ preventScroll: true });
   }
@@ -128,6 +129,11 @@ export class Axes {
       /** @type {any} */ (this.host.querySelector(`[data-axis="${name}"]`))?.focus({ preventScroll: true });
     });
   }
+}
+
+/** Whether what the axes show was found for an older revision. @param {any} now */
+export function isStale(now) {
+  return Boolean(now.axes && now.revision && now.axes.revision !== now.revision.number);
 }
 
 /** @param {number[]} spots @param {number} x */

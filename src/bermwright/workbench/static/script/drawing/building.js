@@ -1,7 +1,7 @@
 /** @file The building axis: true little sections over bars of the strength used, the limit at 1.00, the worst named. */
 
 import { drawn } from "../core/made.js";
-import { against, heading } from "./axes.js";
+import { against, heading, isStale } from "./axes.js";
 
 /** Where things lie, from the top (px). */
 const BOB = 24;
@@ -107,6 +107,7 @@ function column(stage, x, box) {
   const ratio = Number.isFinite(stage.ratio) ? Math.min(stage.ratio, MOST) : null;
   const wide = Math.min(9, box.pitch * 0.24);
   const items = box.pitch < NARROW ? [] : [mini(stage, x, BOB + MINI, box)];
+  if (stage.stop?.length && box.pitch >= NARROW) items.push(flag(stage, x, BOB + MINI, box));
   if (ratio === null) {
     items.push(drawn("circle", { class: "axis-unknown", cx: x, cy: box.base - 8, r: 4 }));
   } else {
@@ -115,6 +116,14 @@ function column(stage, x, box) {
     if (ratio > 1) items.push(...over(x, wide, box, ratio, stage.ratio > MOST));
   }
   return [...items, ...labels(stage, x, box)];
+}
+
+/** The red bar with its flag: this stage has a level that one side may not pass. */
+function flag(/** @type {any} */ stage, /** @type {number} */ x, /** @type {number} */ ground, /** @type {any} */ box) {
+  const left = x - Math.min(box.pitch * 0.44, 34);
+  const mark = drawn("path", { class: "axis-stop", d: `M${left} ${ground - 12}h11M${left} ${ground - 15.5}v7l5-3.5z` });
+  mark.append(drawn("title", {}, `stop: ${stage.stop.join(", ")}`));
+  return mark;
 }
 
 /** The part above 1.00, hatched in red pencil. */
@@ -226,6 +235,9 @@ function thin(stages, box) {
 /** @param {any} now @param {any} box */
 function worstHead(now, box) {
   if (box.left < 40) return null;
+  if (isStale(now) && box.tall) {
+    return drawn("g", {}, heading(BOB + MINI - 10, "Building"), ...["from", `revision ${now.axes.revision}`].map((text, line) => drawn("text", { class: "axis-under", x: 0, y: BOB + MINI + 8 + 13 * line }, text)));
+  }
   const worst = stagesOf(now).find((/** @type {any} */ one) => one.worst);
   const lines = worst ? twoLines(worst.stage) : [];
   return drawn(

@@ -8,6 +8,20 @@ import { Handles, joined } from "./handles.js";
 import { Typed } from "./typed.js";
 import { spot } from "./views.js";
 
+/** The vault and its mound as places, read off the handles. @param {any} now */
+function ownPlaces(now) {
+  const by = Object.fromEntries((now.handles?.list ?? []).map((/** @type {any} */ one) => [one.name, one]));
+  const { crown, "left foot": left, "right foot": right, "left slope": out, "right slope": far, "crown cover": top } = by;
+  if (!crown || !left || !right) return [];
+  const at_ = `vault.${now.handles.vault}`;
+  const high = top?.z ?? crown.z;
+  const mound = (/** @type {number} */ from, /** @type {number} */ to) => ({ at: `${at_}.mound`, name: "mound", kind: "mound", box: [from, Math.min(left.z, 0), to, left.z + 0.6 * (high - left.z)] });
+  const places = [{ at: at_, name: now.scene?.vault_name ?? "vault", kind: "vault", box: [left.x, left.z, right.x, crown.z] }];
+  if (out) places.push(mound(out.x * 0.6 + left.x * 0.4, left.x));
+  if (far) places.push(mound(right.x, far.x * 0.6 + right.x * 0.4));
+  return places;
+}
+
 /** Radius of the ring round the place of a finding (px). */
 const RING = 30;
 
@@ -108,7 +122,7 @@ export class Section {
   /** Parts that can be chosen by pointing at them. */
   spots() {
     const scene = this.store.now.scene;
-    const list = this.board.view ? (scene?.places ?? []) : [];
+    const list = this.board.view ? (scene?.places ?? ownPlaces(this.store.now)) : [];
     this.places.replaceChildren(...list.map((/** @type {any} */ one) => spot(one, this.board, this.choose)));
   }
 
