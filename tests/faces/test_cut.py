@@ -25,10 +25,10 @@ PLAN = cutting.planned
 def plan_once(monkeypatch):
     """The plan of the example is made once: it is always the same."""
 
-    def once(house, forms, progress=cutting.quiet):
-        key = repr((house.stock, house.saw, house.logs, house.vaults)).encode()
+    def once(house, forms, progress=cutting.quiet, system="metric"):
+        key = repr((house.stock, house.saw, house.logs, house.vaults, system)).encode()
         if key not in PLANNED:
-            PLANNED[key] = PLAN(house, forms, progress)
+            PLANNED[key] = PLAN(house, forms, progress, system)
         return PLANNED[key]
 
     monkeypatch.setattr(cutting, "planned", once)

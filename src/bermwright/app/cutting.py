@@ -169,13 +169,13 @@ def cut_file(house_file: str, wishes: CutWishes, progress: Progress = quiet) -> 
         )
     progress("the ribs")
     forms = tuple((vault, vault_form(opened.house, vault)) for vault in opened.house.vaults)
-    plan = planned(opened.house, forms, progress)
+    plan = planned(opened.house, forms, progress, wishes.system)
     progress("end walls")
     return CutOut(
         opened=opened,
         plan=plan,
         walls=end_walls(opened.house, [form for _, form in forms], plan),
-        fitting=windows_fitted(opened.house, Path(house_file).parent, progress),
+        fitting=windows_fitted(opened.house, Path(house_file).parent, progress, wishes.system),
         vaults=vault_cuts(forms),
         path=path,
         date=date,
@@ -195,30 +195,35 @@ def yard_pages(
     if not (house.stock or house.logs or house.salvaged):
         return ()
     shapes = [form for _, form in forms]
-    plan = planned(house, forms, progress)
+    plan = planned(house, forms, progress, system)
     saw = house.saw or Saw()
     return (
         *cutting_pages(plan, vault_cuts(forms), log_kerf=saw.log_kerf, system=system),
         *wall_pages(end_walls(house, shapes, plan), shapes, system),
-        *window_pages(house, windows_fitted(house, folder, progress), system),
+        *window_pages(house, windows_fitted(house, folder, progress, system), system),
     )
 
 
-def windows_fitted(house: House, folder: Path, progress: Progress = quiet) -> Fitting | None:
+def windows_fitted(
+    house: House, folder: Path, progress: Progress = quiet, system: str = "metric"
+) -> Fitting | None:
     """Salvaged windows and doors in their holes; without a climate the sun is not counted."""
     if not house.salvaged:
         return None
     progress("windows and doors")
     weather = None if house.site.climate is None else weather_of(house, folder)
-    return fitted(house, weather)
+    return fitted(house, weather, system)
 
 
 def planned(
-    house: House, forms: tuple[tuple[Vault, VaultForm], ...], progress: Progress = quiet
+    house: House,
+    forms: tuple[tuple[Vault, VaultForm], ...],
+    progress: Progress = quiet,
+    system: str = "metric",
 ) -> HousePlan:
     """The plan, without what the solver prints."""
     with hushed():
-        return house_plan(house, forms, while_preparing(progress, cutting_is_ready))
+        return house_plan(house, forms, while_preparing(progress, cutting_is_ready), system)
 
 
 def vault_cuts(forms: tuple[tuple[Vault, VaultForm], ...]) -> tuple[VaultCut, ...]:

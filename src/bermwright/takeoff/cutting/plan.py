@@ -8,6 +8,7 @@ narrow planks ripped from one wide board. The better of both plans is given; the
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import BermwrightError
@@ -48,31 +49,46 @@ class NothingFitsError(BermwrightError):
     """No board takes any piece."""
 
 
+@dataclass(frozen=True, slots=True)
+class Told:
+    """How things are said: each step of the search, and the units of sentences."""
+
+    progress: Progress
+    system: str
+
+
 def quiet(_step: str) -> None:
     """Nobody looks."""
 
 
-def house_plan(house: House, forms: Sequence[Form], progress: Progress = quiet) -> HousePlan:
+def house_plan(
+    house: House, forms: Sequence[Form], progress: Progress = quiet, system: str = "metric"
+) -> HousePlan:
     """The cut lists of all vaults of a house, thickness by thickness.
 
     Raises `NothingFitsError` where no board takes any piece.
     """
-    saw = saw_words(house)
+    saw = saw_words(house, system)
     yard = list(boards_of(house))
     kinds = list(_wanted(forms, yard, saw))
     boards = yard or list(_any_number(forms, saw))
     lists = tuple(
-        _cut_list([kind for kind in kinds if abs(kind.thickness - thickness) < SAME], boards, saw, progress)
+        _cut_list(
+            [kind for kind in kinds if abs(kind.thickness - thickness) < SAME],
+            boards,
+            saw,
+            Told(progress, system),
+        )
         for thickness in _thicknesses(kinds)
     )
     if kinds and not any(one.boards for one in lists):
-        raise NothingFitsError(_nothing(kinds, boards))
+        raise NothingFitsError(_nothing(kinds, boards, system))
     return HousePlan(
         house=house.name,
         saw=saw,
         lists=lists,
         logs=log_yields(house),
-        remarks=tuple(_remarks(forms, boards, kinds)),
+        remarks=tuple(_remarks(forms, boards, kinds, system)),
         invented=not yard,
     )
 
@@ -123,41 +139,42 @@ def _any_number(forms: Sequence[Form], saw: SawWords) -> Iterator[YardBoard]:
         )
 
 
-def _nothing(kinds: list[PieceKind], boards: list[YardBoard]) -> str:
+def _nothing(kinds: list[PieceKind], boards: list[YardBoard], system: str) -> str:
     least = min(kinds, key=lambda kind: kind.length)
     longest = max(boards, key=lambda board: board.length)
+    wanted = (least.length, least.width, least.thickness)
+    given = (longest.length, longest.width, longest.thickness)
+    sizes = [" x ".join(show(side, "mm", 0, system) for side in sides) for sides in (wanted, given)]
     return (
-        f"No board takes any piece. The shortest is {show(least.length, 'm', 3)} long, "
-        f"{show(least.width, 'mm', 0)} wide and {show(least.thickness, 'mm', 0)} thick; the longest board, "
-        f'"{longest.name}", is {show(longest.length, "m", 3)} x {show(longest.width, "mm", 0)} x '
-        f"{show(longest.thickness, 'mm', 0)}, and loses its ends. Write a shorter vault.board_length, or add "
+        f"No board takes any piece. The shortest is {sizes[0]}; the longest board, "
+        f'"{longest.name}", is {sizes[1]} and loses its ends. Write a shorter vault.board_length, or add '
         "boards to [[stock]]."
     )
 
 
-def _cut_list(kinds: list[PieceKind], boards: list[YardBoard], saw: SawWords, progress: Progress) -> CutList:
+def _cut_list(kinds: list[PieceKind], boards: list[YardBoard], saw: SawWords, told: Told) -> CutList:
     thickness = kinds[0].thickness
     own = [board for board in boards if abs(board.thickness - thickness) < SAME]
     stretches = list(stretches_of(own, saw))
     single = [Blank(kind=kind, beside=1, count=kind.count) for kind in kinds]
-    tried = [(single, _plan(single, stretches, saw, progress))]
+    tried = [(single, _plan(single, stretches, saw, told.progress))]
     stacked = list(_beside(kinds, stretches, saw))
     if any(blank.beside > 1 for blank in stacked):
-        progress("two outlines in one blank")
-        tried.append((stacked, _plan(stacked, stretches, saw, progress)))
+        told.progress("two outlines in one blank")
+        tried.append((stacked, _plan(stacked, stretches, saw, told.progress)))
     blanks, plan = min(tried, key=lambda one: (_missing(*one), one[1].used))
     sawn = sawn_boards(blanks, plan, stretches, saw)
     return CutList(
         thickness=thickness,
         kinds=tuple(kinds),
         boards=sawn,
-        missing=tuple(_missing_kinds(blanks, plan, own, saw)),
+        missing=tuple(_missing_kinds(blanks, plan, (own, saw), told.system)),
         used=plan.used,
         bound=plan.bound,
         found_by=plan.found_by,
         nested=sum(len(placed.labels) > 1 for board in sawn for placed in board.placed),
         left=tuple(_left(own, sawn)),
-        remarks=tuple(_too_short(own, kinds, saw)),
+        remarks=tuple(_too_short(own, kinds, saw, told.system)),
         cost=_cost(own, sawn),
         unpriced=_unpriced(own, sawn),
     )
@@ -207,7 +224,7 @@ def _beside(kinds: list[PieceKind], stretches: list[ClearStretch], saw: SawWords
 
 
 def _missing_kinds(
-    blanks: list[Blank], plan: CuttingPlan, boards: list[YardBoard], saw: SawWords
+    blanks: list[Blank], plan: CuttingPlan, yard: tuple[list[YardBoard], SawWords], system: str
 ) -> Iterator[Missing]:
     short: Counter[int] = Counter()
     kinds = {id(blank.kind): blank.kind for blank in blanks}
@@ -216,26 +233,26 @@ def _missing_kinds(
     for key, number in short.items():
         if number:
             kind = kinds[key]
-            yield Missing(kind=kind, labels=kind.labels[-number:], why=_why(kind, boards, saw))
+            yield Missing(kind=kind, labels=kind.labels[-number:], why=_why(kind, *yard, system))
 
 
-def _why(kind: PieceKind, boards: list[YardBoard], saw: SawWords) -> str:
+def _why(kind: PieceKind, boards: list[YardBoard], saw: SawWords, system: str) -> str:
     """Why a piece found no board."""
     if not boards:
-        return f"no board in the yard is {show(kind.thickness, 'mm', 0)} thick"
+        return f"no board in the yard is {show(kind.thickness, 'mm', 0, system)} thick"
     wide = [board for board in boards if board.width >= kind.width - HAIR]
     if not wide:
         return (
-            f"it needs boards {show(kind.width, 'mm', 0)} wide; the widest is "
-            f"{show(max(board.width for board in boards), 'mm', 0)}"
+            f"it needs boards {show(kind.width, 'mm', 0, system)} wide; the widest is "
+            f"{show(max(board.width for board in boards), 'mm', 0, system)}"
         )
     longest = max((stretch.length for stretch in stretches_of(wide, saw)), default=0.0)
     if longest < kind.length - HAIR:
         return (
-            f"it needs {show(kind.length, 'm', 3)} of clear board; the longest clear stretch that is wide "
-            f"enough has {show(longest, 'm', 3)}"
+            f"it needs {show(kind.length, 'm', 3, system)} of clear board; the longest clear stretch that is "
+            f"wide enough has {show(longest, 'm', 3, system)}"
         )
-    return f"the boards run out: about {kind.length * 1.05:.2f} m more for each"
+    return f"the boards run out: about {show(kind.length, 'm', 2, system)} and a saw cut more for each"
 
 
 def _left(boards: list[YardBoard], sawn: tuple[SawnBoard, ...]) -> Iterator[tuple[str, int]]:
@@ -245,7 +262,7 @@ def _left(boards: list[YardBoard], sawn: tuple[SawnBoard, ...]) -> Iterator[tupl
             yield board.name, board.count - used[board.name]
 
 
-def _too_short(boards: list[YardBoard], kinds: list[PieceKind], saw: SawWords) -> Iterator[str]:
+def _too_short(boards: list[YardBoard], kinds: list[PieceKind], saw: SawWords, system: str) -> Iterator[str]:
     """Boards that no piece fits on."""
     for board in boards:
         clear = list(stretches_of([board], saw))
@@ -256,8 +273,8 @@ def _too_short(boards: list[YardBoard], kinds: list[PieceKind], saw: SawWords) -
         ):
             longest = max((stretch.length for stretch in clear), default=0.0)
             yield (
-                f'No piece fits on "{board.name}": it is {show(board.width, "mm", 0)} wide, and its longest '
-                f"clear stretch has {show(longest, 'm', 2)}."
+                f'No piece fits on "{board.name}": it is {show(board.width, "mm", 0, system)} wide, and its '
+                f"longest clear stretch has {show(longest, 'm', 2, system)}."
             )
 
 
@@ -276,7 +293,9 @@ def _unpriced(boards: list[YardBoard], sawn: tuple[SawnBoard, ...]) -> int:
     return sum(board.stock in without for board in sawn)
 
 
-def _remarks(forms: Sequence[Form], boards: list[YardBoard], kinds: list[PieceKind]) -> Iterator[str]:
+def _remarks(
+    forms: Sequence[Form], boards: list[YardBoard], kinds: list[PieceKind], system: str
+) -> Iterator[str]:
     for vault, form in forms:
         for layer in vault.cover:
             if layer.kind is not CoverKind.LAGGING:
@@ -286,10 +305,10 @@ def _remarks(forms: Sequence[Form], boards: list[YardBoard], kinds: list[PieceKi
             elif not any(kind.part is Part.LAGGING and kind.vault == form.name for kind in kinds):
                 yield (
                     f"Planks of {layer.title} over {vault.name} are not laid out: no board of "
-                    f"{show(layer.thickness, 'mm', 0)} spans from rib to rib."
+                    f"{show(layer.thickness, 'mm', 0, system)} spans from rib to rib."
                 )
     unused = sorted({round(board.thickness, 4) for board in boards})
     wanted = [kind.thickness for kind in kinds]
     for thickness in unused:
         if all(abs(thickness - one) >= SAME for one in wanted):
-            yield f"Boards {show(thickness, 'mm', 0)} thick are not asked for by ribs or planks."
+            yield f"Boards {show(thickness, 'mm', 0, system)} thick are not asked for by ribs or planks."

@@ -55,14 +55,14 @@ class ClearStretch:
         return self.end - self.start
 
 
-def saw_words(house: House) -> SawWords:
+def saw_words(house: House, system: str = "metric") -> SawWords:
     """The saw of the file, and what is assumed where it says nothing."""
     saw = house.saw or Saw()
     silent = {one.place for one in house.assumptions}
     says = {
-        "kerf": f"The saw cut counts as {show(saw.kerf, 'mm', 1)} (saw.kerf): measure one.",
-        "trim": f"Each end of a board loses {show(saw.trim, 'mm', 0)} first (saw.trim).",
-        "keep": f"Offcuts from {show(saw.keep, 'm', 2)} on are kept (saw.keep).",
+        "kerf": f"The saw cut counts as {show(saw.kerf, 'mm', 1, system)} (saw.kerf): measure one.",
+        "trim": f"Each end of a board loses {show(saw.trim, 'mm', 0, system)} first (saw.trim).",
+        "keep": f"Offcuts from {show(saw.keep, 'm', 2, system)} on are kept (saw.keep).",
     }
     assumed = [text for name, text in says.items() if house.saw is None or f"saw.{name}" in silent]
     return SawWords(kerf=saw.kerf, trim=saw.trim, keep=saw.keep, assumed=tuple(assumed))

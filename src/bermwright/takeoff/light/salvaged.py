@@ -99,17 +99,17 @@ class Fitting:
     remarks: tuple[str, ...]
 
 
-def fitted(house: House, weather: WeatherYear | None) -> Fitting | None:
+def fitted(house: House, weather: WeatherYear | None, system: str = "metric") -> Fitting | None:
     """The best assignment of the list in hand; None where there is no list or no hole."""
     holes = [one for one in house.openings if one.kind.glazed or one.kind is OpeningKind.DOOR]
     items = list(_items(house))
     if not holes or not items:
         return None
-    sky = None if weather is None else _Sky(house, weather)
+    sky = _Sky(house, weather, system)
     pairs = [[best_way(house, hole, item, sky) for item in items] for hole in holes]
     chosen = assigned([[_cost(pair) for pair in row] for row in pairs])
     matches = tuple(
-        _match(hole, row, place, set(chosen.values()))
+        _match(hole, row, place, set(chosen.values()), system)
         for hole, row, place in zip(holes, pairs, map(chosen.get, range(len(holes))), strict=True)
     )
     used = set(chosen.values())
@@ -153,15 +153,16 @@ def _items(house: House) -> Iterator[Item]:
 
 
 class _Sky:
-    """The weather of the site and where the sun stands in it."""
+    """The weather of the site, where the sun stands in it, and the units that sentences are in."""
 
-    def __init__(self, house: House, weather: WeatherYear) -> None:
+    def __init__(self, house: House, weather: WeatherYear | None, system: str) -> None:
         self.weather = weather
-        self.path: SunPath = weather.path()
+        self.path: SunPath | None = None if weather is None else weather.path()
         self.horizon: Horizon | None = site_horizon(house)
+        self.system = system
 
 
-def best_way(house: House, hole: Opening, item: Item, sky: _Sky | None) -> Pair:
+def best_way(house: House, hole: Opening, item: Item, sky: _Sky) -> Pair:
     """The item upright, or a pane on its side where that brings more or fits alone."""
     upright = _pair(house, hole, item, sky, turned=False)
     if item.line.kind is not SalvagedKind.PANE or item.line.width == item.line.height:
@@ -170,15 +171,15 @@ def best_way(house: House, hole: Opening, item: Item, sky: _Sky | None) -> Pair:
     return min((upright, lying), key=lambda pair: (bool(pair.refused), _cost(pair)))
 
 
-def _pair(house: House, hole: Opening, item: Item, sky: _Sky | None, *, turned: bool) -> Pair:
+def _pair(house: House, hole: Opening, item: Item, sky: _Sky, *, turned: bool) -> Pair:
     line = item.line
     width, height = (line.height, line.width) if turned else (line.width, line.height)
     pair = Pair(opening=hole, item=item, turned=turned, width=width, height=height)
-    refused = _refusal(pair)
+    refused = _refusal(pair, sky.system)
     return replace(pair, refused=refused) if refused else _warmed(house, pair, sky)
 
 
-def _refusal(pair: Pair) -> str:
+def _refusal(pair: Pair, system: str) -> str:
     """Why an item does not go into a hole."""
     hole, line = pair.opening, pair.item.line
     is_door = hole.kind is OpeningKind.DOOR
@@ -192,13 +193,13 @@ def _refusal(pair: Pair) -> str:
     for strip, name in ((side, "wide"), (top, "high")):
         if strip < PACKING.value - HAIR:
             more = 2.0 * (PACKING.value - strip)
-            return f"it is {show(more, 'mm', 0)} too {name} for the hole with its packing"
+            return f"it is {show(more, 'mm', 0, system)} too {name} for the hole with its packing"
         if strip > MOST_PACKED.value + HAIR:
-            return f"more than {show(MOST_PACKED.value, 'mm', 0)} would have to be packed beside it"
+            return f"more than {show(MOST_PACKED.value, 'mm', 0, system)} would have to be packed beside it"
     return ""
 
 
-def _warmed(house: House, pair: Pair, sky: _Sky | None) -> Pair:
+def _warmed(house: House, pair: Pair, sky: _Sky) -> Pair:
     """The pair with its heat, as far as glass and climate are known."""
     hole, line = pair.opening, pair.item.line
     rest = hole.area - pair.width * pair.height
@@ -224,7 +225,7 @@ def _warmed(house: House, pair: Pair, sky: _Sky | None) -> Pair:
     window = windows_of(replace(house, openings=(seen,)))[0].window
     if window is None:
         return pair
-    if sky is None:
+    if sky.weather is None or sky.path is None:
         return replace(pair, u=window.u, gain=0.0, loss=window.u * window.area + STRIP_U.value * rest)
     balance = window_balance(window_year(window, sky.weather, sky.path, horizon=sky.horizon), sky.weather)
     strip = STRIP_U.value * rest * balance.loss / window.u
@@ -236,9 +237,9 @@ def _warmed(house: House, pair: Pair, sky: _Sky | None) -> Pair:
     )
 
 
-def _kelvin_hours(sky: _Sky | None) -> float:
+def _kelvin_hours(sky: _Sky) -> float:
     """Kelvins times thousands of hours in the days that need heat; 1 where no climate is known."""
-    if sky is None:
+    if sky.weather is None:
         return 1.0
     from bermwright.handbook.glazing.year import HEATED_BELOW, HOURS_A_DAY, INDOOR
     from bermwright.handbook.weather import daily
@@ -247,26 +248,32 @@ def _kelvin_hours(sky: _Sky | None) -> float:
     return float(np.sum(np.maximum(INDOOR - sky.weather.temperature[heated], 0.0))) / 1e3
 
 
-def _match(hole: Opening, row: list[Pair], place: int | None, used: set[int]) -> Match:
+def _match(hole: Opening, row: list[Pair], place: int | None, used: set[int], system: str) -> Match:
     pair = None if place is None else row[place]
     line = None if place is None else row[place].item.line
     others = [one for at, one in enumerate(row) if at != place and not one.refused and one.item.line != line]
     free = [one for one in others if row.index(one) not in used] or others
     following = min(free, key=_cost, default=None)
     return Match(
-        opening=hole, pair=pair, reasons=tuple(_reasons(hole, pair, row, following)), next_best=following
+        opening=hole,
+        pair=pair,
+        reasons=tuple(_reasons(hole, pair, (row, following), system)),
+        next_best=following,
     )
 
 
-def _reasons(hole: Opening, pair: Pair | None, row: list[Pair], following: Pair | None) -> Iterator[str]:
+def _reasons(
+    hole: Opening, pair: Pair | None, others: tuple[list[Pair], Pair | None], system: str
+) -> Iterator[str]:
+    row, following = others
     if pair is None:
-        yield from _nothing(hole, row)
+        yield from _nothing(hole, row, system)
         return
     side, top = pair.strips
     turned = " on its side" if pair.turned else ""
     yield (
-        f"It fits{turned} with {show(side, 'mm', 0)} to pack on each side and {show(top, 'mm', 0)} above and "
-        "below."
+        f"It fits{turned} with {show(side, 'mm', 0, system)} to pack on each side and "
+        f"{show(top, 'mm', 0, system)} above and below."
     )
     if not pair.known:
         yield "Its glass is not described, so it is taken only where nothing else fits."
@@ -279,7 +286,7 @@ def _reasons(hole: Opening, pair: Pair | None, row: list[Pair], following: Pair 
         yield f"The next, {following.item.name}, would bring {abs(less):.0f} kWh {word}."
 
 
-def _nothing(hole: Opening, row: list[Pair]) -> Iterator[str]:
+def _nothing(hole: Opening, row: list[Pair], system: str) -> Iterator[str]:
     """Why nothing goes in, and the way out."""
     kind = SalvagedKind.DOOR if hole.kind is OpeningKind.DOOR else None
     own = [one for one in row if (one.item.line.kind is SalvagedKind.DOOR) == (kind is SalvagedKind.DOOR)]
@@ -290,5 +297,5 @@ def _nothing(hole: Opening, row: list[Pair]) -> Iterator[str]:
         why = pair.refused or "it serves better in another hole"
         yield f"{pair.item.name} stays out: {why}."
     near = min(own, key=lambda one: abs(one.width - hole.width) + abs(one.height - hole.height))
-    size = " × ".join(show(side + 2.0 * PACKING.value, "mm", 0) for side in (near.width, near.height))
+    size = " × ".join(show(side + 2.0 * PACKING.value, "mm", 0, system) for side in (near.width, near.height))
     yield f"Way out: make the hole {size} for {near.item.name}, or find another."

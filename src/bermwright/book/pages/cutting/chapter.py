@@ -234,7 +234,8 @@ def _rib(plan: HousePlan, vault: VaultCut, system: str) -> Iterator[Block]:
     yield Table(
         head=("block", "inside: along", "inside: up", "outside: along", "outside: up"),
         rows=rows,
-        caption="Where the faces of the blocks touch the rib, from the left foot of its middle line (±1 mm).",
+        caption="Where the faces of the blocks touch the rib, from the left foot of its middle line "
+        f"(±{show(0.001, 'mm', 0, system)}).",
     )
     if vault.nailing is not None:
         sheet = nail_sheet(form, vault.nailing, system=system)

@@ -34,7 +34,7 @@ SETTING = (
     ),
     "Blocks are as wide as the glass and leave water a way past; both panes of a sealed unit stand on them.",
     (
-        "The floor of the rebate slopes out; two drains or more of 7 mm, or slots of 5 × 9 mm, lead out from "
+        "The floor of the rebate slopes out; two drains or more of {drain}, or slots of {slot}, lead out from "
         "its lowest place and let air in."
     ),
     "No vinegar-smelling silicone near a sealed edge or a laminated one: it loosens them.",
@@ -76,7 +76,7 @@ def _assignment(fitting: Fitting, system: str) -> Table:
         head=("hole", "gets", "hole", "outside", "U", "sun, kWh", "loss, kWh"),
         rows=tuple(_row(match, system) for match in fitting.matches),
         align="llrrrrr",
-        widths=(0, 1, 0, 0, 0, 0, 0),
+        widths=(0.9, 1, 1.1, 1.1, 0.9, 0.5, 0.5),
     )
 
 
@@ -162,7 +162,9 @@ def _setting(setting: PaneSetting, system: str) -> Iterator[Block]:
         f"Rebate {sizes[0]} deep and {sizes[1]} wide; glass covered {sizes[2]}, free {sizes[3]} all round. "
         f"The pane weighs about {show(setting.mass, 'kg', 0, system)}."
     )
-    yield Points(items=SETTING)
+    drain = show(0.007, "mm", 0, system)
+    slot = " × ".join(show(side, "mm", 0, system) for side in (0.005, 0.009))
+    yield Points(items=tuple(line.format(drain=drain, slot=slot) for line in SETTING))
 
 
 def _door(leaves: tuple[DoorLeaf, ...], system: str) -> Iterator[Block]:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from bermwright.takeoff.cutting import CutList, Placed, SawnBoard
 
 SCALES = (10, 20, 25, 30, 40, 50, 75, 100)
-HEAD, GAP = 14.0, 12.5
+HEAD, GAP = 14.0, 14.5
 """Paper over the first board, and for the words of each (mm)."""
 MARK = "calculation aid, not reviewed"
 
@@ -122,7 +122,7 @@ def _page(
     y = height - HEAD
     for pattern, need in zip(patterns, heights, strict=True):
         y -= need
-        items += _board(pattern, codes, (y + 5.0, scale), figures)
+        items += _board(pattern, codes, (y + 7.0, scale), figures)
     names = "; ".join(pattern.names for pattern in patterns)
     return Sheet(
         width=width,
@@ -154,11 +154,7 @@ def _board(
     for placed in board.placed:
         yield Area(path=box(placed.start, placed.end), wash=Wash.TIMBER, outline=Pen.SEEN, layer="piece")
         yield from _piece(placed, codes, (y, high), factor)
-        end = placed.end * factor
-        yield Stroke(path=((end, y), (end, y - 1.4)), pen=Pen.TICK, layer="marks")
-        yield Text(
-            at=(end, y - 3.9), text=figures.length(placed.end), height=CAPTION, anchor="end", halo=False
-        )
+    yield from _marks(board, y, factor, figures)
     times = f"  × {len(pattern.boards)}" if len(pattern.boards) > 1 else ""
     size = (
         f"{figures.length(board.thickness)} × {figures.length(board.width)} × {figures.length(board.length)}"
@@ -166,6 +162,18 @@ def _board(
     yield Text(at=(0.0, high + 1.6), text=f"{pattern.number}{times}", height=FIGURE, strong=True)
     words = f"{_short(pattern.names, 92.0)}, {size}"
     yield Text(at=(18.0, high + 1.6), text=words, height=CAPTION, halo=False)
+
+
+def _marks(board: SawnBoard, y: float, factor: float, figures: Figures) -> Iterator[Item]:
+    """Where to saw, from the marked end; a figure that would meet the one before stands a line lower."""
+    taken, level = -1.0, 0
+    for placed in board.placed:
+        end, text = placed.end * factor, figures.length(placed.end)
+        start = end - text_width(text, CAPTION)
+        level = 1 - level if start < taken + 1.0 else 0
+        taken = end
+        yield Stroke(path=((end, y), (end, y - 1.4 - 2.6 * level)), pen=Pen.TICK, layer="marks")
+        yield Text(at=(end, y - 3.9 - 2.6 * level), text=text, height=CAPTION, anchor="end", halo=False)
 
 
 def _short(text: str, room: float) -> str:

@@ -80,6 +80,10 @@ def _piece(piece: WallPiece, view: View) -> Iterator[Item]:
 def _levels(wall: EndWall, form: VaultForm, view: View, figures: Figures) -> Iterator[Item]:
     """The upper edge of every row, at the left."""
     left = view.point(float(form.rib.outside.x.min()), 0.0)[0] - 2.0
+    last = -CAPTION
     for _, top in wall.rows[:-1]:
         y = view.point(0.0, top)[1]
+        if y - last < CAPTION + 0.5:
+            continue
+        last = y
         yield Text(at=(left, y - 0.9), text=figures.level(top), height=CAPTION, anchor="end", halo=False)

@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Dimension, Hatch, Item, Leader, Pen, Sheet, Stroke, Wash
-from bermwright.book.sheets.paper import Figures, figure, heading, note
+from bermwright.base.lettering import text_width
+from bermwright.book.sheets.paper import FIGURE, Figures, figure, heading, note
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -14,7 +15,7 @@ if TYPE_CHECKING:
     from bermwright.takeoff.light import DoorLeaf, Match, PaneSetting
 
 SCALES = (10, 20, 25, 50)
-HEAD, FOOT, PITCH = 16.0, 22.0, 58.0
+HEAD, FOOT, PITCH = 16.0, 27.0, 58.0
 MARK = "calculation aid, not reviewed"
 BLOCK_HIGH = 6.0
 """Thickness of a block as drawn (mm); its true one is the gap below the glass."""
@@ -64,8 +65,8 @@ def _match(match: Match, at: tuple[float, float], factor: float, figures: Figure
     yield Area(
         path=_box(x + side, y + below, x + wide - side, y + tall - below), wash=Wash.PAPER, outline=Pen.SEEN
     )
-    size = f"{figures.length(pair.width)} × {figures.length(pair.height)}"
-    yield figure((x, y - 17.5), f"{pair.item.name}, {size}")
+    yield figure((x, y - 17.5), pair.item.name)
+    yield figure((x, y - 22.0), f"{figures.length(pair.width)} × {figures.length(pair.height)}")
 
 
 def rebate_sheet(setting: PaneSetting, *, width: float = 174.0, system: str = "metric") -> Sheet:
@@ -107,7 +108,7 @@ def rebate_sheet(setting: PaneSetting, *, width: float = 174.0, system: str = "m
         Leader(to=(right + bead - 2.0, 26.5), at=(right + 26.0, 22.0), text="4"),
         heading((0.0, height - 5.0), f"The foot of {setting.pair.item.name}"),
         figure((0.0, height - 10.5), "1:1, room at the left; the rebate goes all round, its slope does not"),
-        *_key(right + 46.0, figures, setting),
+        *_key(width - 2.0, figures, setting),
         note((width, 1.5), MARK, "end"),
     ]  # fmt: skip
     return Sheet(
@@ -119,17 +120,18 @@ def rebate_sheet(setting: PaneSetting, *, width: float = 174.0, system: str = "m
     )
 
 
-def _key(x: float, figures: Figures, setting: PaneSetting) -> Iterator[Item]:
+def _key(right: float, figures: Figures, setting: PaneSetting) -> Iterator[Item]:
     quarter, block = figures.length(setting.quarter), figures.length(setting.block)
     lines = (
         f"1  two blocks {block} long,",
         f"    {quarter} in from each end",
         "2  tape or bed on both faces",
         "3  bead, screwed, comes off",
-        "4  drain, 7 mm, two or more",
+        f"4  drain, {figures.length(0.007)}, two or more",
     )
+    left = right - max(text_width(line, FIGURE) for line in lines)
     for number, line in enumerate(lines):
-        yield figure((x, 74.0 - 5.0 * number), line)
+        yield figure((left, 74.0 - 5.0 * number), line)
 
 
 def door_sheet(leaf: DoorLeaf, *, width: float = 174.0, system: str = "metric") -> Sheet:
