@@ -42,7 +42,7 @@ WIDTH = 174.0
 """Width of a drawing on an upright A4 sheet with its filing edge (mm)."""
 RIB_HEIGHT = 200.0
 """What the title block of an A4 sheet leaves (mm)."""
-FIELD = 110
+FIELD = 80
 """Letters that the field for what was not checked holds legibly."""
 CORNER = (23.0, 284.0)
 """Upper left corner of a drawing on an A4 sheet (mm)."""

@@ -5,18 +5,20 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
-from bermwright.base.drawing import Item, Lettering, Pen, Sheet, Stroke, Text
+from bermwright.base.drawing import Area, Dimension, Item, Lettering, Pen, Sheet, Stroke, Text
+from bermwright.base.units import show, show_range
 from bermwright.book.sheets.bent import bent_rib_sheet
 from bermwright.book.sheets.details import detail_set, rib_sheets
 from bermwright.book.sheets.details.cell import broken
-from bermwright.book.sheets.frame import Placed, TitleBlock, frame_sheet, inner
-from bermwright.book.sheets.paper import FIGURE, NOTE, figure, heading
+from bermwright.book.sheets.frame import BLOCK, Placed, TitleBlock, block_height, frame_sheet, inner
+from bermwright.book.sheets.paper import FIGURE, NOTE, Figures, boxes_of, figure, heading
 from bermwright.book.sheets.plans.along import section_along
 from bermwright.book.sheets.plans.elevations import elevation_sheet
 from bermwright.book.sheets.plans.floor import floor_plan
 from bermwright.book.sheets.plans.site import site_plan
 from bermwright.book.sheets.plate import legend_sheet, section_plate
 from bermwright.book.sheets.scene import supports_of
+from bermwright.form.solids import Kind
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
@@ -76,38 +78,114 @@ class Leaf:
 
 def site_leaf(house: House, one: Drawn, system: str) -> Leaf:
     """The site plan, with what had to be decided to draw it."""
-    sheet = site_plan(house, one.vault, one.form, one.solids, width=WIDE, height=WHOLE, system=system)
-    (left, _), (right, top) = inner(A3)
-    at = (left + 3.0, top - sheet.height - 3.0)
-    notes: tuple[Item, ...] = ()
+
+    def drawn(height: float) -> Sheet:
+        return site_plan(house, one.vault, one.form, one.solids, width=WIDE, height=height, system=system)
+
+    sheet, at = _over_block(drawn)
+    _, (right, top) = inner(A3)
+    notes: list[Item] = []
     room = right - (at[0] + sheet.width) - 6.0
-    if room >= BESIDE and one.solids.remarks:
-        notes = tuple(_notes("How it was drawn", one.solids.remarks, (right - room, top - 9.0), room - 3.0))
+    if room >= BESIDE:
+        place = (right - room, top - 9.0)
+        lines = tuple(site_lines(house, one, system))
+        notes += _notes("The site", lines, place, room - 3.0)
+        below = (place[0], place[1] - 12.0 - _tall(lines, room - 3.0))
+        notes += (
+            _notes("How it was drawn", one.solids.remarks, below, room - 3.0) if one.solids.remarks else ()
+        )
     drawings = (Placed(sheet=sheet, at=at),)
-    return Leaf(letter="P", kind="site plan", title=sheet.title, drawings=drawings, extra=notes)
+    return Leaf(letter="P", kind="site plan", title=sheet.title, drawings=drawings, extra=tuple(notes))
 
 
 def plan_leaf(house: House, one: Drawn, system: str) -> Leaf:
     """The floor plan with its key of materials."""
-    sheet = floor_plan(house, one.vault, one.form, one.solids, width=WIDE, height=TALL + 2.0, system=system)
-    return _with_key("P", "plan", sheet)
+
+    def drawn(height: float) -> Sheet:
+        return floor_plan(house, one.vault, one.form, one.solids, width=WIDE, height=height, system=system)
+
+    return _with_key("P", "plan", *_over_block(drawn))
 
 
 def along_leaf(house: House, one: Drawn, system: str) -> Leaf:
     """The section along the axis with its key of materials."""
-    return _with_key(
-        "S", "section", section_along(house, one.form, one.solids, width=WIDE, height=TALL, system=system)
-    )
+
+    def drawn(height: float) -> Sheet:
+        return section_along(house, one.form, one.solids, width=WIDE, height=height, system=system)
+
+    return _with_key("S", "section", *_over_block(drawn))
 
 
-def _with_key(letter: str, kind: str, sheet: Sheet) -> Leaf:
-    (left, low), (_, top) = inner(A3)
-    key = legend_sheet(sheet.items)
-    drawings = (
-        Placed(sheet=sheet, at=(left + 3.0, top - sheet.height - 3.0)),
-        Placed(sheet=replace(key, view=None), at=(left + 5.0, low + 4.0)),
-    )
+def _with_key(letter: str, kind: str, sheet: Sheet, at: Point) -> Leaf:
+    """A drawing with its key of materials under it, or beside it where it reaches down."""
+    (left, low), (right, top) = inner(A3)
+    key = replace(legend_sheet(sheet.items), view=None)
+    spot = (left + 5.0, low + 4.0)
+    if at[1] < spot[1] + key.height:
+        key = replace(legend_sheet(sheet.items, columns=2), view=None)
+        spot = (right - key.width - 4.0, top - key.height - 6.0)
+    drawings = (Placed(sheet=sheet, at=at), Placed(sheet=key, at=spot))
     return Leaf(letter=letter, kind=kind, title=sheet.title, drawings=drawings)
+
+
+def _over_block(drawn: Callable[[float], Sheet]) -> tuple[Sheet, Point]:
+    """A drawing in the upper left corner, as tall as the title block leaves it room."""
+    (left, _), (_, top) = inner(A3)
+    for height in (WHOLE, TALL):
+        sheet = drawn(height)
+        at = (left + 3.0, top - sheet.height - 3.0)
+        if _clear(sheet, at):
+            break
+    return sheet, at
+
+
+def _clear(sheet: Sheet, at: Point) -> bool:
+    """Whether nothing of a drawing comes under the title block."""
+    low, (right, _) = inner(A3)
+    edge, top = right - BLOCK - at[0], low[1] + block_height() - at[1]
+    return not any(x > edge and y < top for item in sheet.items for x, y in _spots(item))
+
+
+def _spots(item: Item) -> Iterator[Point]:
+    """Places that an item touches, as far as they decide whether it is in the way."""
+    match item:
+        case Text():
+            for box in boxes_of(item):
+                yield from ((box[0], box[1]), (box[2], box[1]))
+        case Dimension():
+            yield from (item.start, item.end)
+        case Stroke() | Area():
+            yield from item.path
+        case _:
+            return
+
+
+def site_lines(house: House, one: Drawn, system: str) -> Iterator[str]:
+    """What the file and the bodies say of the site, each in a few words; what is open is left out."""
+    site, ground = house.site, one.form.ground
+    if site.climate is not None:
+        yield f"climate: {site.climate.removeprefix('normals:')}"
+    if site.altitude is not None:
+        yield f"altitude {show(site.altitude, 'm', 0, system)}"
+    floor = -float(ground.natural.level(0.0))
+    under = "under" if floor < 0.0 else "over"
+    yield f"finished floor {show(abs(floor), 'm', 2, system)} {under} the natural ground at the middle"
+    if site.water_depth is not None:
+        yield f"ground water {show_range(site.water_depth, 'm', 1, system)} below the natural ground"
+    if site.overflow is not None:
+        yield f"blocked water runs off at {Figures(system=system).level(site.overflow)}"
+    for soil in site.soil:
+        yield f"soil: {soil.name}" + (f", {show(soil.thickness, 'm', 1, system)}" if soil.thickness else "")
+    for kind, words in ((Kind.FILL, "fill as drawn"), (Kind.TURF, "turf as drawn")):
+        layer = one.solids.layer(kind)
+        if layer is not None:
+            yield f"{words} {show(sum(body.total for body in layer.solids), 'm3', 1, system)}"
+
+
+def _tall(lines: Sequence[str], width: float) -> float:
+    """Height of notes (mm)."""
+    count = sum(len(broken(line, width - 4.0, FIGURE, Lettering.FIGURES)) for line in lines)
+    return 0.9 * LINE * count + 0.8 * len(lines)
 
 
 def elevation_leaves(house: House, one: Drawn, system: str) -> Iterator[Leaf]:
@@ -212,9 +290,7 @@ def list_leaf(
         items += [figure((x, y - 2.0), word) for x, word in zip(places, row, strict=True)]
     x = left + 205.0
     items += _notes("For all sheets", notes, (x, top - 16.0), right - x - 8.0)
-    drop = 12.0 + 1.05 * LINE * sum(
-        len(broken(one, right - x - 8.0, FIGURE, Lettering.FIGURES)) for one in notes
-    )
+    drop = 12.0 + _tall(notes, right - x - 8.0)
     items += _notes("Drawn apart", also, (x, top - 16.0 - drop - 6.0), right - x - 8.0)
     empty = Sheet(width=10.0, height=10.0, items=(), title="Sheets")
     return Leaf(

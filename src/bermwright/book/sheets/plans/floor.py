@@ -28,11 +28,11 @@ LEVEL = 1.0
 HAIR = 2e-3
 """The cut lies so far over that level, so that it never runs along a sill (m)."""
 SCALES = (20.0, 50.0, 100.0, 200.0)
-OUTSIDE = 22.0
+OUTSIDE = 19.0
 """Earth shown round the building (mm of paper)."""
 SMALL = 50.0
 """Scales beyond this have no room for the size of an opening beside its name."""
-SIDE, FOOT, HEAD = 24.0, 27.0, 15.0
+SIDE, FOOT, HEAD = 24.0, 26.0, 12.0
 """Paper beside, under and over the plan (mm)."""
 NEAR = 11.0
 """Numbers of ribs need so much paper (mm)."""
@@ -134,7 +134,8 @@ def _overhead(form: VaultForm, room: float, view: View, board: Board) -> Iterato
         at = min((number - 1) * form.spacing, form.length)
         ends = view.point(at, left), view.point(at, right)
         yield Stroke(path=ends, pen=Pen.HIDDEN, layer="rib")
-        if ends[0][0] - last >= NEAR or number in {1, form.ribs}:
+        far = view.point(form.length, 0.0)[0] - ends[0][0] >= NEAR
+        if (ends[0][0] - last >= NEAR and far) or number in {1, form.ribs}:
             last = ends[0][0]
             end = number == form.ribs
             spot = (ends[0][0] + (-0.8 if end else 0.8), view.point(at, room)[1] - 3.0)
@@ -172,7 +173,8 @@ def _opening(one: Opening, form: VaultForm, view: View, board: Board, figures: F
         anchor = "start" if front else "end"
         room = 3.0 + view.length(0.1)
         x = at[0] + way * room
-        yield board.put(note((x, at[1] + up), one.name, anchor) for up in (0.8, 4.4, -4.4))
+        name = one.name if _is_cut(one) else f"{one.name}, not in this plane"
+        yield board.put(note((x, at[1] + up), name, anchor) for up in (0.8, 4.4, -4.4, 8.0))
         if view.scale <= SMALL:
             yield board.take(figure((x, at[1] - 3.2), size, anchor))
         return
@@ -208,9 +210,10 @@ def _rooms(
         half = float(form.rib.inside.x[-1]) - 0.05
         start = view.point(room.begins, -half), view.point(room.begins, half)
         yield Stroke(path=start, pen=Pen.SEEN if room.closed else Pen.NOT_YET, layer="drawing")
-        at = view.point(0.5 * (room.begins + room.ends), -0.35 * form.span)
+        at = view.point(min(room.ends, form.length), -0.35 * form.span)
+        at = (at[0] - 3.0, at[1])
         words = f"{room.name}, {room.people} sleep here"
-        yield board.put(note((at[0], at[1] + up), words, "middle") for up in (0.0, -4.0, 4.0, -8.0))
+        yield board.put(note((at[0], at[1] + up), words, "end") for up in (0.0, -4.0, 4.0, -8.0))
     middle = view.point(0.5 * form.length, 0.0)
     yield board.put(
         heading((middle[0], middle[1] + up), form.name, 3.2, "middle") for up in (4.0, 12.0, -9.0, 20.0)
@@ -241,7 +244,7 @@ def _chains(
     yield Dimension(start=ends[0], end=ends[1], offset=-19.0, text=figures.length(form.length))
     yield from _across(form, solids, view, figures)
     for side, base, sign in (("front", 0.0, -1.0), ("back", form.length, 1.0)):
-        holes = [one for one in _mine(house, vault) if str(one.side) == side]
+        holes = [one for one in _mine(house, vault) if str(one.side) == side and _is_cut(one)]
         if not holes:
             continue
         low, high = (float(edge) for edge in (form.rib.inside.x[0], form.rib.inside.x[-1]))
@@ -251,6 +254,11 @@ def _chains(
         offset = 4.0 * sign
         spots = [(x, view.point(0.0, -at)[1]) for at in cuts]
         yield from chain(cuts, spots, figures, offset=-offset * sign)
+
+
+def _is_cut(one: Opening) -> bool:
+    """Whether the plane of the plan runs through an opening of an end wall."""
+    return one.sill is not None and one.sill <= LEVEL + HAIR < one.sill + one.height
 
 
 def _rib_words(form: VaultForm, figures: Figures) -> str:
