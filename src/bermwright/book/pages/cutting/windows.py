@@ -34,8 +34,8 @@ SETTING = (
     ),
     "Blocks are as wide as the glass and leave water a way past; both panes of a sealed unit stand on them.",
     (
-        "The floor of the rebate slopes out; two drains or more of {drain}, or slots of {slot}, lead out from "
-        "its lowest place and let air in."
+        "The floor of the rebate slopes out; two drains or more of {drain}, or slots of {slot}, lead out "
+        "from its lowest place and let air in."
     ),
     "No vinegar-smelling silicone near a sealed edge or a laminated one: it loosens them.",
     "Fog between sealed panes means a broken seal: single glass with a storm pane serves better there.",
