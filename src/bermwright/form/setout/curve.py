@@ -34,9 +34,13 @@ if TYPE_CHECKING:
 NEAR = 0.003
 """A chain of arcs this near to the curve needs no more arcs (m)."""
 CHAINS, POINTED_CHAINS = (3, 5), (2, 4)
+FEW_ARCS = 3
+"""Arcs that are laid to a curve with unlike halves; more take long to find."""
 ROUND = 0.01
 """A curve whose curvature varies by less than this share is one arc."""
 STATIONS = 13
+LEAST_REACH = 0.3
+"""A narrower flat part is no table (m)."""
 FEWEST, EVEN = 5, 0.002
 """Ordinates that can be compared, and how even their distances must be (m)."""
 """Stations of the fairing table."""
@@ -161,6 +165,8 @@ def _arcs(form: VaultForm, vault: Vault) -> tuple[tuple[ArcSetting, ...], float]
         return tuple(_setting(arc, half) for arc in made), 0.0
     curve = _plane_curve(form.rib.centreline, form.springing)
     chains: tuple[int, ...] = CHAINS if form.rib.apex is None else POINTED_CHAINS
+    if form.rib.apex is None and float(np.max(np.abs(curve.x + curve.x[::-1]))) > EVEN:
+        chains = (FEW_ARCS,)
     if form.rib.apex is None and float(np.ptp(curve.curvature)) < ROUND * float(curve.curvature.mean()):
         chains = (1,)
     best: tuple[tuple[Arc, ...], float] | None = None
@@ -244,7 +250,9 @@ def _string(form: VaultForm, *, hangs: bool) -> StringSetting:
 def _table(line: CurveLine, springing: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Even stations over the upper part of the inside, where it runs flatter than 45 degrees."""
     flat = np.abs(line.angle) < np.radians(45.0)
-    reach = min(-float(line.x[flat].min()), float(line.x[flat].max()))
+    reach = min(-float(line.x[flat].min()), float(line.x[flat].max())) if flat.any() else 0.0
+    if reach < LEAST_REACH:  # a lancet is steep up to its point
+        reach = 0.9 * min(-float(line.x.min()), float(line.x.max()))
     step = np.floor(2.0 * reach / (STATIONS - 1) / 0.01) * 0.01
     places = step * np.arange(-(STATIONS // 2), STATIONS // 2 + 1)
     heights = ordinates_by_distance(line.x, line.z, places) - springing

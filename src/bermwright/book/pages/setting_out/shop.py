@@ -9,6 +9,7 @@ from bermwright.base.document import Block, Figure, Heading, Para, Points, Table
 from bermwright.base.units import show
 from bermwright.book.pages.setting_out.curve import ordinate_tables
 from bermwright.book.sheets.setout import curve_sheet
+from bermwright.data.setting_out import RIB
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -56,6 +57,7 @@ def _arcs(out: SetOut, system: str) -> Iterator[Block]:
         f"{len(curve.arcs)} arcs with common tangents follow the centreline within "
         f"{show(curve.deviation, 'mm', 1, system)}. Inside and outside are drawn from the same centres: true "
         "parallels. Centres count from the axis (+ right) and over the springing (− below)."
+        + (" That is more than a rib may be off: take the ordinates." if curve.deviation > RIB.value else "")
     )
     yield Table(
         head=("centre", "from axis", "over springing", "R inside", "R middle", "R outside"),
