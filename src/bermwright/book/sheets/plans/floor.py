@@ -174,7 +174,7 @@ def _opening(one: Opening, form: VaultForm, view: View, board: Board, figures: F
         room = 3.0 + view.length(0.1)
         x = at[0] + way * room
         name = one.name if _is_cut(one) else f"{one.name}, not in this plane"
-        yield board.put(note((x, at[1] + up), name, anchor) for up in (0.8, 4.4, -4.4, 8.0))
+        yield board.put(note((x, at[1] + up), name, anchor) for up in (0.8, 4.4, -4.4, 8.0, -8.0, 12.0))
         if view.scale <= SMALL:
             yield board.take(figure((x, at[1] - 3.2), size, anchor))
         return
@@ -214,14 +214,15 @@ def _rooms(
         at = (at[0] - 3.0, at[1])
         words = f"{room.name}, {room.people} sleep here"
         yield board.put(note((at[0], at[1] + up), words, "end") for up in (0.0, -4.0, 4.0, -8.0))
-    middle = view.point(0.5 * form.length, 0.0)
-    yield board.put(
-        heading((middle[0], middle[1] + up), form.name, 3.2, "middle") for up in (4.0, 12.0, -9.0, 20.0)
-    )
     level = view.point(0.5 * form.length + 0.1 * form.span, -0.2 * form.span)
     yield level_triangle(level)
     words = f"{figures.level(0.0)} finished floor" if view.scale <= SMALL else figures.level(0.0)
     yield board.take(figure((level[0] + 2.1, level[1] + 0.4), words))
+    middle = view.point(0.5 * form.length, 0.0)
+    yield board.put(
+        heading((middle[0], middle[1] + up), form.name, 3.2, "middle")
+        for up in (4.0, 12.0, -9.0, 8.0, 16.0, -13.0, 20.0)
+    )
 
 
 def _chains(
