@@ -13,7 +13,6 @@ from bermwright.app.live.nouns import Look
 from bermwright.app.live.parts import parts_data
 from bermwright.app.live.scene import Easel, draw
 from bermwright.base.errors import BermwrightError, HouseFileError
-from bermwright.formats.house_file.reading import tried
 from bermwright.workbench import wording
 from bermwright.workbench.wording import key_of, key_text
 
@@ -201,7 +200,7 @@ class Seat:
         look, seq = self.look, message.get("seq")
         try:
             change = self._meant(page, look, message)
-            house = tried(page.document, {change.key: change.value}, "")
+            house = page.trials.house({change.key: change.value}, page.name)
             drawn = draw(house, look, self.table.found, self.easel, hold=True)
         except HouseFileError as error:
             mistakes = [wording.mistake_data(one) for one in error.mistakes]

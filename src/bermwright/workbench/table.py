@@ -13,7 +13,7 @@ from bermwright.app.live.handles import grips_of
 from bermwright.app.live.scene import Easel, draw
 from bermwright.base.errors import BermwrightError
 from bermwright.form import vault_form
-from bermwright.formats.house_file.reading import parsed
+from bermwright.formats.house_file.reading import Trials, parsed
 from bermwright.workbench import tasks
 from bermwright.workbench.jobs import Workers
 
@@ -40,6 +40,14 @@ class Page:
     path: str
     forms: dict[int, VaultForm | None] = field(default_factory=dict)
     grips: dict[int, tuple[Grip, ...]] = field(default_factory=dict)
+    _trials: Trials | None = None
+
+    @property
+    def trials(self) -> Trials:
+        """The house with other values, again and again."""
+        if self._trials is None:
+            self._trials = Trials(self.document)
+        return self._trials
 
     @property
     def name(self) -> str:

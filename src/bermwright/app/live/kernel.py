@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from bermwright.app.live.nouns import lane_name
-from bermwright.data.rule_sets import SERVICE
 from bermwright.data.timber_classes import strength_class
 from bermwright.rules import readings
 from bermwright.rules.analysis.lanes import build_lanes
@@ -96,7 +95,7 @@ def shown_case(house: House, vault: Vault, form: VaultForm, wanted: Wanted) -> S
         model=model,
         strength=strength,
         analyses=analyses,
-        service=_service(model, _chain(stages[: at + 1], picked)),
+        service=analyses[0],  # no rule that speaks here asks how far the ribs move
         marks=(),
         remedies=(),
         stage_ratio={},
@@ -140,12 +139,6 @@ def _lanes(lanes: tuple[Lane, ...], corners: Corners | None, name: str) -> froze
         return found
     step = max(1, -(-len(lanes) // MOST_CORNERS))
     return frozenset(lanes[::step])
-
-
-def _service(model: RibModel, chain: tuple[Situation, ...]) -> Analysis:
-    """With all factors 1, in the expected run alone: what the feet and the plumb line show."""
-    lanes = [lane for lane in build_lanes(model.soil, SERVICE) if lane.run == "expected"]
-    return last_only(model.serve_situations(chain, SERVICE, frozenset(lanes[:1])))
 
 
 def last_only(analysis: Analysis) -> Analysis:

@@ -87,12 +87,11 @@ def _corridor(shown: Shown, axial: Array) -> Array:
 
 
 def _arrows(shown: Shown) -> Iterator[Mark]:
-    """What the soil presses on the face, in the expected run without factors."""
-    mesh, service = shown.study.form.mesh, shown.study.service
-    lane = service.lanes[0]
+    """What the soil presses on the face at the governing corner."""
+    mesh, lane = shown.study.form.mesh, shown.analysis.lanes[shown.lane]
     depth = shown.case.depth
-    down = lane.unit_weight * lane.vertical * depth
-    across = service.response.pressure[0, 0] * np.sign(mesh.rise)
+    down = shown.analysis.factors.permanent * lane.unit_weight * lane.vertical * depth
+    across = shown.analysis.response.pressure[shown.lane, 0] * np.sign(mesh.rise)
     if not (np.isfinite(across).all() and depth.any()):
         return
     step = max(1, mesh.x.size // ARROWS)

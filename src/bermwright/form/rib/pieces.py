@@ -201,7 +201,7 @@ def _piece(faces: Faces, layer: int, place: str, start: float, end: float) -> Ri
         layer=layer,
         start=start,
         end=end,
-        outline=tuple((float(x), float(z)) for x, z in outline),
+        outline=tuple((x, z) for x, z in outline.tolist()),
         blank_width=float(np.ptp(outline @ across)),
         blank_length=float(np.ptp(outline @ edge)),
         end_bevels=(first - tilt, tilt - last),

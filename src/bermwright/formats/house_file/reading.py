@@ -59,15 +59,48 @@ def parsed(text: str, name: str) -> dict[str, Any]:
     return _parsed(text.removeprefix("\ufeff"), name)
 
 
+@dataclass(frozen=True, slots=True)
+class _Known:
+    """A table that was read without a mistake, and what was assumed in it."""
+
+    raw: object
+    table: object
+    assumptions: tuple[Assumption, ...]
+    not_read: tuple[str, ...]
+
+
+@dataclass(slots=True)
+class Trials:
+    """A document that is tried with other values again and again: what does not change is read once."""
+
+    document: Mapping[str, Any]
+    known: dict[tuple[int, type], _Known] = field(default_factory=dict)
+
+    def house(self, changes: Mapping[Key, Any], name: str = "") -> House:
+        """The house with these values; raises `HouseFileError` as `tried` does."""
+        if not self.known:
+            _Reading(known=self.known, keeps=True).table(House, self.document, ())
+        return _tried(self.document, changes, name, self.known)
+
+
 def tried(document: Mapping[str, Any], changes: Mapping[Key, Any], name: str) -> House:
     """The house with other values than its text has, quicker than writing and reading the text.
 
     Raises `HouseFileError` with everything that would be wrong, its lines not known.
     """
+    return _tried(document, changes, name, None)
+
+
+def _tried(
+    document: Mapping[str, Any],
+    changes: Mapping[Key, Any],
+    name: str,
+    known: dict[tuple[int, type], _Known] | None,
+) -> House:
     whole: dict[str, Any] = dict(document)
     for key, value in changes.items():
         whole = _with(whole, key, value)
-    reading = _Reading()
+    reading = _Reading(known=known)
     house: House = reading.table(House, whole, ())
     reading.contradict(house)
     if reading.mistakes:
@@ -160,8 +193,35 @@ class _Reading:
     mistakes: list[_Found] = field(default_factory=list)
     assumptions: list[Assumption] = field(default_factory=list)
     not_read: list[str] = field(default_factory=list)
+    known: dict[tuple[int, type], _Known] | None = None
+    """Tables that were read before, by the object that holds them; None where nothing is kept."""
+    keeps: bool = False
+    """Whether more tables are added to them."""
 
     def table(self, model: type, raw: Mapping[str, Any], path: Key) -> Any:  # noqa: ANN401  (an instance of `model`)
+        """One table, from what was read before where that is the same one."""
+        if self.known is None or not raw:
+            return self._table(model, raw, path)
+        kept = self.known.get((id(raw), model))
+        if kept is None:
+            return self._kept(self.known, model, raw, path) if self.keeps else self._table(model, raw, path)
+        self.assumptions += kept.assumptions
+        self.not_read += kept.not_read
+        return kept.table
+
+    def _kept(
+        self, known: dict[tuple[int, type], _Known], model: type, raw: Mapping[str, Any], path: Key
+    ) -> object:
+        """Read a table, and keep it where nothing in it is wrong."""
+        counts = len(self.mistakes), len(self.assumptions), len(self.not_read)
+        table = self._table(model, raw, path)
+        if len(self.mistakes) == counts[0] and path:
+            said, left = tuple(self.assumptions[counts[1] :]), tuple(self.not_read[counts[2] :])
+            # The table itself is held too, so that no other can ever get its number.
+            known[id(raw), model] = _Known(raw, table, said, left)
+        return table
+
+    def _table(self, model: type, raw: Mapping[str, Any], path: Key) -> Any:  # noqa: ANN401  (an instance of `model`)
         """One table; a value with a mistake is held as None, and every check that reads it is left out."""
         said = said_of(model)
         self._unknown(model, raw, path)

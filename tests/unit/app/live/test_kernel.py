@@ -18,7 +18,7 @@ from bermwright.base.errors import HouseFileError
 from bermwright.base.units import parse_exact
 from bermwright.form import vault_form
 from bermwright.formats.house_file import load
-from bermwright.formats.house_file.reading import parsed, read, tried
+from bermwright.formats.house_file.reading import Trials, parsed, read, tried
 
 EXAMPLES = Path(__file__).resolve().parents[4] / "examples"
 LARCH_BANK = EXAMPLES / "larch-bank.toml"
@@ -169,5 +169,13 @@ def test_what_is_tried_is_what_is_read(opened) -> None:
     assert changed.vaults[0].mound.crown == pytest.approx(0.5)
     assert changed.vaults[0].mound.turf is None
     assert opened.house == tried(document, {}, "")
+    trials = Trials(document)
+    for value in ("0.5 m", "0.35 m", "0.6 m"):
+        change = {("vault", 0, "mound", "crown"): value}
+        assert trials.house(change) == tried(document, change, "")
+    kept = len(trials.known)
+    with pytest.raises(HouseFileError, match="crown"):
+        trials.house({("vault", 0, "mound", "crown"): "9 m"})
+    assert len(trials.known) == kept
     with pytest.raises(HouseFileError, match="rise"):
         tried(document, {("vault", 0, "rise"): "high"}, "")
