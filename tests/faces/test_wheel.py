@@ -16,6 +16,8 @@ from pathlib import Path
 
 import pytest
 
+from bermwright.app.outside.examples import EXAMPLES
+
 pytestmark = pytest.mark.slow
 
 
@@ -103,7 +105,8 @@ def test_the_wheel_brings_the_view_in_three_dimensions(wheel: Path) -> None:
 def test_the_wheel_brings_what_the_start_page_offers(wheel: Path) -> None:
     with zipfile.ZipFile(wheel) as archive:
         names = archive.namelist()
-    assert {f"bermwright/data/examples/{one}.toml" for one in ("larch-bank", "kettle-hill")} <= set(names)
+    offered = {name.rpartition("/")[2] for name in names if name.startswith("bermwright/data/examples/")}
+    assert offered == {f"{one.name}.toml" for one in EXAMPLES}
     assert "bermwright/workbench/pages/start.html" in names
 
 
