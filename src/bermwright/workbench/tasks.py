@@ -125,12 +125,14 @@ def _on_disk(text: str, path: str) -> Iterator[str]:
 
 
 def _bring(text: str, source: Path, goal: Path) -> None:
-    """A weather file that the house file names is taken along."""
+    """Files that the house file names, of weather and surveyed points, are taken along."""
     import tomllib
 
-    named = tomllib.loads(text).get("site", {}).get("climate", "")
-    if isinstance(named, str) and ":" not in named and "/" not in named and (source / named).is_file():
-        shutil.copy(source / named, goal / named)
+    house = tomllib.loads(text)
+    for named in (house.get("site", {}).get("climate", ""), house.get("survey", {}).get("points", "")):
+        plain = isinstance(named, str) and named and ":" not in named and "/" not in named
+        if plain and (source / named).is_file():
+            shutil.copy(source / named, goal / named)
 
 
 def _out(house_file: str, folder: Path, what: str, ending: str) -> str:
@@ -177,6 +179,16 @@ def _templates(house_file: str, folder: Path, options: Mapping[str, Any], told: 
     return {"name": made.write()[0].name, "data": {"sheets": planned.sheets, "pages": made.pages}}
 
 
+def _setout(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
+    from bermwright.app.making.settingout import SetOutWishes, set_out_file
+    from bermwright.formats.setout import setout_data
+
+    out = _out(house_file, folder, "setout", ".pdf")
+    made = set_out_file(house_file, SetOutWishes(out=out, system=_system(options)), told)
+    data = setout_data(made.house, made.outs)
+    return {"name": made.write()[0].name, "data": {"sheets": made.sheets, "setout": data}}
+
+
 def _draw(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
     from bermwright.app.drawing import KINDS, Order, draw_file
 
@@ -221,6 +233,7 @@ JOBS: dict[str, Callable[[str, Path, Mapping[str, Any], Progress], Made]] = {
     "book": _book,
     "draw": _draw,
     "templates": _templates,
+    "setout": _setout,
     "shape": _shape,
     "winter": _winter,
     "count": _count,
