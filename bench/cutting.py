@@ -98,14 +98,16 @@ def general(pieces: list[Wanted], stock: list[Stretch]) -> float | None:
     return None if solved.x is None else float(solved.fun)
 
 
-def timed(pieces: list[Wanted], stock: list[Stretch]) -> tuple[CuttingPlan, float]:
-    """The plan and the median of three runs."""
-    taken = []
+def timed(pieces: list[Wanted], stock: list[Stretch]) -> tuple[CuttingPlan, float, float]:
+    """The plan, and the medians of three runs: processor time and time on the clock."""
+    worked, waited = [], []
     for _ in range(3):
-        start = time.perf_counter()
+        worked.append(time.process_time())
+        waited.append(time.perf_counter())
         plan = best_cutting(pieces, stock, kerf=KERF)
-        taken.append(time.perf_counter() - start)
-    return plan, sorted(taken)[1]
+        worked[-1] = time.process_time() - worked[-1]
+        waited[-1] = time.perf_counter() - waited[-1]
+    return plan, sorted(worked)[1], sorted(waited)[1]
 
 
 def main() -> None:
@@ -114,10 +116,11 @@ def main() -> None:
     best_cutting([Wanted(length=0.6, count=8)], [Stretch(length=3.0)], kerf=KERF)
     met = []
     for name, (pieces, stock) in cases().items():
-        plan, seconds = timed(pieces, stock)
+        plan, seconds, clock = timed(pieces, stock)
         excess = 100.0 * (plan.excess if plan.excess is not None else float("nan"))
         met.append(line(f"{name}: above the certified bound", excess, "%", gate=GATE))
-        met.append(line(f"{name}: time ({plan.found_by})", seconds, "s", gate=SECONDS))
+        met.append(line(f"{name}: processor time ({plan.found_by})", seconds, "s", gate=SECONDS))
+        line(f"{name}: on the clock, other programs included", clock, "s")
         if quick:
             continue
         used = general(pieces, stock)
