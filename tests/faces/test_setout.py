@@ -170,3 +170,12 @@ def test_uncut_templates_at_full_size(run, house):
     assert run("templates", house, "--what", "curve", "-o", house.with_name("c.svg"))[0] == 0
     assert house.with_name("c.svg").read_text(encoding="utf-8").startswith("<svg")
     assert house.with_name("c.dxf").stat().st_size > 1000
+
+
+def test_the_workbench_sets_out_with_the_same_numbers(run, house, tmp_path):
+    from bermwright.workbench.tasks import JOBS
+
+    made = JOBS["setout"](str(house), tmp_path, {}, lambda _step: None)
+    assert (tmp_path / made["name"]).read_bytes().startswith(b"%PDF")
+    printed = json.loads(run("setout", house, "--json")[1])
+    assert made["data"]["setout"]["vaults"] == printed["vaults"]
