@@ -6,11 +6,17 @@ moves nor changes when the area it fills grows.
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 _MASK = (1 << 64) - 1
 
 
+@lru_cache(maxsize=1 << 17)
 def chance(*keys: int) -> float:
-    """A number from 0 up to 1 that depends on the keys alone (the splitmix64 finaliser)."""
+    """A number from 0 up to 1 that depends on the keys alone (the splitmix64 finaliser).
+
+    Areas of one sheet, and sheets of one set, ask for the same strokes again and again.
+    """
     state = 0x1F2E3D4C5B6A7988
     for key in keys:
         state = (state + (key & _MASK) * 0x9E3779B97F4A7C15 + 0x632BE59BD9B4E019) & _MASK
