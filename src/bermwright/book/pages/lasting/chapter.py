@@ -40,8 +40,8 @@ YEARLY = (
     "After the first winter and then every fifth year: plumb line and level at the crown marks.",
 )
 CAUTIONS = (
-    "Digging out a wall to renew it: one metre of its length at a time, propped from inside first.",
-    "A trench deeper than 1.2 m is shored or sloped; nobody stands in it alone. Local rules come first.",
+    "Digging out a wall to renew it: one pace of its length at a time, propped from inside first.",
+    "A trench deeper than a person's waist is shored or sloped. Nobody is in it alone; local rules first.",
     "Never burn treated wood, and wear a mask when you saw it.",
     "Foul smell, a damp streak or a new sag: everybody out from under it until somebody licensed has looked.",
 )
