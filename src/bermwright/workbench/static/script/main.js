@@ -124,7 +124,7 @@ function showWriting(open) {
   views.back();
   at("sheet").dataset.shows = open ? "writing" : "section";
   at("big-view").hidden = !open;
-  document.querySelector(".board")?.setAttribute("data-place", "drawing");
+  document.dispatchEvent(new CustomEvent("place", { detail: "drawing" }));
 }
 
 /** On a phone one place is shown at a time. */
@@ -137,8 +137,12 @@ function footWords() {
     ["book", "Book"],
   ];
   const go = (/** @type {string} */ place) => {
-    board?.setAttribute("data-place", place);
     if (place === "findings" || place === "parts") leaves.turn(place);
+    show(place);
+  };
+  const show = (/** @type {string} */ place) => {
+    if (board?.getAttribute("data-place") === place) return;
+    board?.setAttribute("data-place", place);
     draw();
     scrollTo(0, 0);
   };
@@ -147,6 +151,7 @@ function footWords() {
       ...places.map(([place, text]) => word(text, () => go(place), { class: "foot-word", "aria-pressed": board?.getAttribute("data-place") === place })),
     );
   draw();
+  document.addEventListener("place", (/** @type {any} */ event) => show(event.detail));
 }
 footWords();
 

@@ -69,6 +69,8 @@ export class Axes {
   rule(name, label, made_, go) {
     const { svg, at, spots, texts, bobAt } = made_;
     for (const [key, value] of Object.entries({
+      // Scales with the paper.
+      viewBox: `0 0 ${svg.getAttribute("width")} ${svg.getAttribute("height")}`,
       "data-axis": name,
       tabindex: 0,
       role: "slider",

@@ -121,7 +121,7 @@ function column(stage, x, box) {
 /** The red bar with its flag: this stage has a level that one side may not pass. */
 function flag(/** @type {any} */ stage, /** @type {number} */ x, /** @type {number} */ ground, /** @type {any} */ box) {
   const left = x - Math.min(box.pitch * 0.44, 34);
-  const mark = drawn("path", { class: "axis-stop", d: `M${left} ${ground - 12}h11M${left} ${ground - 15.5}v7l5-3.5z` });
+  const mark = drawn("path", { class: `axis-stop${against(stage.verdict)}`, d: `M${left} ${ground - 12}h11M${left} ${ground - 15.5}v7l5-3.5z` });
   mark.append(drawn("title", {}, `stop: ${stage.stop.join(", ")}`));
   return mark;
 }

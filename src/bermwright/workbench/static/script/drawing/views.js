@@ -127,6 +127,8 @@ export class Views {
     fill(this.big, view);
     this.sheet.dataset.shows = name;
     this.big.hidden = false;
+    // On a phone the large view lies in another place than the small one.
+    document.dispatchEvent(new CustomEvent("place", { detail: "drawing" }));
     const words = view.querySelector(`[data-swap="${name}"]`);
     if (words) words.textContent = "back to the section";
     this.planWays();
