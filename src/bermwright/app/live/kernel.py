@@ -35,6 +35,8 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
+LOOSE = 1e-6
+"""Tolerance of what is shown while a hand drags: four digits of a ratio are right (-)."""
 MOST_CORNERS = 12
 """Without a full run to go by no more corners than this are looked at (each set of factors)."""
 
@@ -67,6 +69,8 @@ class Wanted:
     """The stage's kind, and its place among those of its kind: its name changes with its level."""
     corners: Corners | None = None
     """Those that governed it in the last full run."""
+    quick: bool = False
+    """Whether a state of rest may be found a little less exactly: a hand is waiting for it."""
 
 
 def shown_case(house: House, vault: Vault, form: VaultForm, wanted: Wanted) -> Shown:
@@ -84,6 +88,8 @@ def shown_case(house: House, vault: Vault, form: VaultForm, wanted: Wanted) -> S
     picked = now.cases[names.index(wanted.case) if wanted.case in names else 0]
     strength = RibStrength.of(vault, form, timber)
     model = rib_model(house, vault, form, strength)
+    if wanted.quick:
+        model = replace(model, tolerance=LOOSE)
     analyses = _solved(model, _chain(stages[: at + 1], picked), wanted.corners)
     study = Study(
         house=house,

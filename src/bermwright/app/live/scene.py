@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from bermwright.app.live.kernel import Wanted, shown_case
@@ -110,7 +110,7 @@ class _Artist:
 
     def whole(self, found: Found | None) -> Drawn:
         """The chosen case, solved."""
-        wanted = wanted_of(found, self.vault, self.look)
+        wanted = replace(wanted_of(found, self.vault, self.look), quick=self.hold)
         shown = shown_case(self.house, self.vault, self.form, wanted)
         frame, drawing = self.picture(shown.stage, marks_of(shown))
         return Drawn(

@@ -22,18 +22,24 @@ def bezier_chain(path: Path) -> tuple[Bezier, ...]:
     The first and last tangents are those of the parabola through the three points at the end, so a
     chain through points of a smooth curve keeps its direction at both feet.
     """
+    start, first, second, end = bezier_points(path)
+    return tuple(
+        (_pair(a), _pair(b), _pair(c), _pair(d)) for a, b, c, d in zip(start, first, second, end, strict=True)
+    )
+
+
+def bezier_points(path: Path) -> tuple[Array, Array, Array, Array]:
+    """(n, 2) start, both handles and end of each piece of the same chain."""
     points = np.array(path, dtype=float)
     if len(points) < 2:
-        return ()
+        none = np.zeros((0, 2))
+        return none, none, none, none
     steps = np.maximum(np.hypot(*np.diff(points, axis=0).T), 1e-12)
     s = np.concatenate([[0.0], np.cumsum(steps)])
     slopes = slopes_along(points, s)
     first = points[:-1] + slopes[:-1] * steps[:, None] / 3.0
     second = points[1:] - slopes[1:] * steps[:, None] / 3.0
-    return tuple(
-        (_pair(a), _pair(b), _pair(c), _pair(d))
-        for a, b, c, d in zip(points[:-1], first, second, points[1:], strict=True)
-    )
+    return points[:-1], first, second, points[1:]
 
 
 def slopes_along(points: Array, s: Array) -> Array:

@@ -17,7 +17,7 @@ import shapely
 
 from bermwright.base.drawing import Arc, Area, Hatch, Ink, Pen, Spline, Text, Wash
 from bermwright.base.lettering import FACES, body_size
-from bermwright.formats.drawings.curves import bezier_chain
+from bermwright.formats.drawings.curves import bezier_points
 from bermwright.formats.drawings.hatching.expand import box_of
 from bermwright.formats.drawings.hatching.fields import anchored
 from bermwright.formats.drawings.lower import lower, lower_item
@@ -68,8 +68,8 @@ def _pattern(count: int, digits: int, end: str) -> str:
     return "M" + "L".join([f"%.{digits}f %.{digits}f"] * count) + end
 
 
-_ZEROS = re.compile(r"\.?0+(?=[ MLZ]|$)")
-_MINUS_ZERO = re.compile(r"(?<![\d.])-0(?=[ MLZ]|$)")
+_ZEROS = re.compile(r"\.?0+(?=[ MLCZ]|$)")
+_MINUS_ZERO = re.compile(r"(?<![\d.])-0(?=[ MLCZ]|$)")
 
 
 def _bare(text: str) -> str:
@@ -164,9 +164,10 @@ class _Pencil:
 
     def spline(self, path: Path) -> str:
         """A smooth curve through its points as a chain of cubic Beziers."""
-        chain = bezier_chain(path)
-        curves = "".join("C" + " ".join(self.point(point) for point in piece[1:]) for piece in chain)
-        return f"M{self.point(path[0])}{curves}"
+        _, *rest = bezier_points(path)
+        places = np.stack(rest, axis=1) * (1.0, -1.0) + (0.0, self.height)
+        pattern = "C%.3f %.3f %.3f %.3f %.3f %.3f" * len(places)
+        return f"M{self.point(path[0])}{_bare(pattern % tuple(places.ravel().tolist()))}"
 
     def text(self, item: Text) -> str:
         """Lettering with its halo; the halo is painted under the letter."""
