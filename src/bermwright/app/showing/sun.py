@@ -49,8 +49,10 @@ def sun_of_day(house: House, vault: Vault, day: int) -> SunOfDay:
     if not 1 <= day <= LAST_DAY:
         raise NoSunError(f"There is no day {day}; a year runs from 1 to {LAST_DAY}.")
     hours = 24.0 * (day - 1 + np.arange(STEPS + 1) / STEPS)
-    # At longitude nought universal time is the place's own mean time.
-    place = sun_position(julian_day(YEAR, hours), latitude, longitude=0.0)
+    # At longitude nought universal time is the place's own mean time; the sun runs some minutes off it.
+    noon = sun_position(julian_day(YEAR, hours[STEPS // 2]), latitude, longitude=0.0)
+    late = float(noon.hour_angle) * 24.0 / (2.0 * math.pi)
+    place = sun_position(julian_day(YEAR, hours - late), latitude, longitude=0.0)
     turn = np.degrees(np.mod(place.azimuth - axis + math.pi, 2.0 * math.pi) - math.pi)
     return SunOfDay(day=day, height=_rounded(np.degrees(place.elevation)), turn=_rounded(turn))
 
