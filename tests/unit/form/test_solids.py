@@ -18,6 +18,7 @@ from bermwright.form.solids.cutting import contour, cut, shadow
 from bermwright.form.solids.printing import print_parts
 from bermwright.form.solids.seen import picture
 from bermwright.formats.house_file import load
+from bermwright.house.choices import CurveKind, Structure
 from bermwright.takeoff.bodies import compared
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
@@ -191,3 +192,40 @@ def test_parts_to_print_are_closed_and_lie_on_the_bed(name):
         assert part.vertices[:, 0].min() > edge
         edge = float(part.vertices[:, 0].max())
         assert 0.0 < part.thinnest <= part.size.max()
+
+
+def variant(name):
+    house, vault, *_ = made("larch-bank")
+    mound = vault.mound
+    vaults = {
+        "pointed": replace(vault, curve=CurveKind.POINTED, rise=2.6),
+        "bent": replace(
+            vault,
+            curve=CurveKind.SEMICIRCLE,
+            structure=Structure.BENT,
+            board=replace(vault.board, thickness=0.025, width=0.15),
+            layers=6,
+            depth=None,
+        ),
+        "without turf": replace(vault, mound=replace(mound, turf=0.0)),
+        "without end slopes": replace(vault, mound=replace(mound, front=None, back=None)),
+        "drawn mound": replace(
+            vault, mound=replace(mound, line=((-3.0, 0.45), (-2.0, 3.4), (2.0, 3.4), (3.0, 0.45)))
+        ),
+    }
+    return replace(house, vaults=(vaults[name],)), vaults[name]
+
+
+@pytest.mark.parametrize("name", ["pointed", "bent", "without turf", "without end slopes", "drawn mound"])
+@pytest.mark.parametrize("bare", [False, True])
+def test_other_shapes_are_closed_and_agree_too(name, bare):
+    house, vault = variant(name)
+    if bare:
+        site = replace(house.site, slope=np.radians(6.0), faces=np.radians(100.0))
+        house = replace(house, site=site, ends=(), openings=(), walls=(), footings=(), ground_heat=None)
+    form = vault_form(house, vault)
+    solids = vault_solids(house, vault, form)
+    for one in solids.solids:
+        assert is_closed(one.triangles), one.name
+    for row in compared(house, vault, form, solids):
+        assert row.agrees, (row.name, row.taken_off, row.bodies)

@@ -43,6 +43,7 @@ if TYPE_CHECKING:
 ENDINGS = (".glb", ".ifc", ".stl", ".geojson", ".csv", ".xlsx")
 SMALL = 20.0
 """Scale of the printed model: 1 to this."""
+BESIDE_EACH_OTHER = "The file does not say how the vaults lie to each other: they stand side by side."
 SCALES = (5.0, 500.0)
 """Models larger or smaller than this are none."""
 
@@ -128,6 +129,8 @@ def model_file(house_file: str, order: ModelOrder, progress: Callable[[str], Non
     progress(path.suffix[1:].upper())
     content, says = WRITERS[path.suffix.lower()](work)
     remarks = tuple(dict.fromkeys(remark for solids in work.solids for remark in solids.remarks))
+    if len(work.vaults) > 1 and path.suffix.lower() != ".csv":
+        remarks = (BESIDE_EACH_OTHER, *remarks)
     return Modelled(path=path, content=content, says=(*says, *remarks))
 
 

@@ -263,7 +263,7 @@ def earth_layers(
     layers = [Layer(name="ground", kind=Kind.GROUND, solids=(solid("natural ground", Kind.GROUND, ground),))]
     if not is_nothing(soil):
         layers.append(Layer(name="fill", kind=Kind.FILL, solids=(_fill(earth, soil),)))
-    if not is_nothing(turf):
+    if form.ground.turf > 0.0 and not is_nothing(turf):
         layers.append(Layer(name="turf", kind=Kind.TURF, solids=(_turf(earth, turf),)))
     return tuple(layers)
 

@@ -24,6 +24,8 @@ FINE = 3e-4
 """A body's edge may leave the true curve by this much (m)."""
 BOARD = 5e-4
 """And the edge of a single board of a rib by this much (m)."""
+THIN_BOARD = 5e-5
+"""Boards bent over each other are so thin that it has to be less (m)."""
 SAME = 1e-6
 """Lengths that count as one (m)."""
 CUT = "openings are cut out of it; the take-off does not deduct them"
@@ -61,7 +63,8 @@ def rib_layer(form: VaultForm, cutters: Sequence[Body]) -> Layer:
     The boards of a rib stay bodies of their own that lie against each other.
     """
     rib = form.rib
-    boards = [_piece(rib, _slim(piece.outline), piece.layer) for piece in rib.pieces]
+    fine = THIN_BOARD if rib.bent else BOARD
+    boards = [_piece(rib, _slim(piece.outline, fine), piece.layer) for piece in rib.pieces]
     places = np.array([[0.0, min(i * form.spacing, form.length), 0.0] for i in range(form.ribs)])
     moved = [[board.translate(tuple(place)) for board in boards] for place in places]
     hurt = np.array([_meets(rib_boards, cutters) for rib_boards in moved])
@@ -91,9 +94,9 @@ def _meets(boards: Sequence[Body], cutters: Sequence[Body]) -> bool:
     return any(not apart(board, cutter) for board in boards for cutter in cutters)
 
 
-def _slim(outline: tuple[tuple[float, float], ...]) -> Array:
+def _slim(outline: tuple[tuple[float, float], ...], fine: float) -> Array:
     """An outline with as few points as its curve needs."""
-    ring = shapely.get_coordinates(shapely.simplify(shapely.LinearRing(outline), BOARD))[:-1]
+    ring = shapely.get_coordinates(shapely.simplify(shapely.LinearRing(outline), fine))[:-1]
     return np.asarray(ring[::-1] if shapely.LinearRing(ring).is_ccw is False else ring)
 
 
