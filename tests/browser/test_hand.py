@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
 NOW = "window.workbench.store.now"
@@ -91,6 +93,31 @@ def test_a_typed_value_says_what_is_wrong_where_it_stands(window):
     assert page.locator(".typed").count() == 0
     assert page.evaluate(f"{NOW}.handles.list.find((one) => one.name === 'crown').text") == "3.00 m"
     assert page.locator("[data-notice=refusal]").count() == 0
+
+
+LENGTHS = {
+    "0.05 m": 0.05,
+    "10 mm": 0.01,
+    "1/2 in": 0.0127,
+    "7 ft 10 1/2 in": 2.4003,
+    "−1 ft 6 in": -0.4572,
+    "-0.45 m": -0.45,
+    "±0.00 m": 0.0,
+}
+
+
+def test_the_page_reads_lengths_and_slopes_as_builders_write_them(window):
+    read = window.page.evaluate(
+        """async (texts) => {
+            const { metresOf, slopeOf } = await import("/static/script/drawing/values.js");
+            return [texts.map(metresOf), slopeOf("1:2.5"), slopeOf("45 deg"), metresOf("a yard")];
+        }""",
+        list(LENGTHS),
+    )
+    assert read[0] == pytest.approx(list(LENGTHS.values()))
+    assert read[1] == 2.5
+    assert read[2] == pytest.approx(1.0)
+    assert math.isnan(read[3])
 
 
 def test_a_drag_is_painted_soon(window):

@@ -2,7 +2,7 @@
 
 import { at, made, word } from "../core/made.js";
 import { sign, slug } from "../core/signs.js";
-import { stagesOf } from "../drawing/building.js";
+import { nameOf, stagesOf } from "../drawing/building.js";
 
 export class Verdict {
   /**
@@ -42,7 +42,7 @@ export class Verdict {
   where(now, one) {
     const lines = [one ? stageLine(now) : null, freshness(now)];
     if (now.running && !now.held) lines.push(made("span", {}, `${now.running.step} `, word("stop", () => this.stop(now.running.job), { class: "word is-small" })));
-    if (one && now.found) lines.push(this.house(now.found));
+    if (one) lines.push(now.found ? this.house(now.found) : unchecked());
     return lines.filter(Boolean).map((line) => made("span", {}, line));
   }
 
@@ -55,12 +55,18 @@ export class Verdict {
   }
 }
 
+/** Before the first full run nothing is known of the whole. */
+function unchecked() {
+  return made("span", { class: "house-line" }, sign("unknown", 16), " whole house not checked yet");
+}
+
 /** @param {any} now */
 function stageLine(now) {
   const stages = stagesOf(now);
   const place = stages.findIndex((/** @type {any} */ one) => one.stage === now.scene?.stage);
-  const stop = stages[place]?.stop?.length ? `, stop at ${stages[place].stop[0]}` : "";
-  return place >= 0 ? `stage ${place + 1} of ${stages.length}, ${now.scene.stage}${stop}` : "";
+  const one = stages[place];
+  const stop = one?.stop?.length ? `, stop at ${one.stop[0]}` : "";
+  return one ? `stage ${place + 1} of ${stages.length}, ${nameOf(one)}${stop}` : "";
 }
 
 /** @param {any} now */

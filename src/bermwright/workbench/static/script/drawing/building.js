@@ -2,6 +2,7 @@
 
 import { drawn } from "../core/made.js";
 import { against, heading, isStale } from "./axes.js";
+import { metresOf } from "./values.js";
 
 /** Where things lie, from the top (px). */
 const BOB = 24;
@@ -42,6 +43,12 @@ export function stagesOf(now) {
   return (now.scene?.stages ?? []).map((/** @type {any} */ one) => ({ ...one, stage: one.name, ratio: null, verdict: "unknown" }));
 }
 
+/** A stage by its name; its level in feet where those are shown. @param {any} one */
+export function nameOf(one) {
+  const feet = / (?:ft|in)\b/.test(one.left ?? "");
+  return feet ? one.stage.replace(/[+−±-][\d.]+$/, one.left) : one.stage;
+}
+
 /** The shown stage as the hand has it now. @param {any} one @param {any} scene */
 function live(one, scene) {
   if (one.stage !== scene.stage || !scene.seq || scene.ratio === undefined) return one;
@@ -61,9 +68,10 @@ function shapeOf(list) {
   };
 }
 
-/** A level such as "+1.20" as a number of metres or feet. @param {any} text */
+/** A level such as "+1.20" or "+3 ft 11 in" in metres. @param {any} text */
 function level(text) {
-  return Number.parseFloat(String(text ?? "").replace("−", "-").replace("±", ""));
+  const plain = String(text ?? "").replace("−", "-").replace("±", "");
+  return /\b(?:ft|in)\b/.test(plain) ? metresOf(plain) : Number.parseFloat(plain);
 }
 
 /** @param {any[]} stages @param {any} box */
@@ -167,7 +175,7 @@ function wordsOf(stages, box) {
   const narrow = box.pitch < NARROW;
   return stages.map((stage, at) => {
     if (narrow) return [String(at + 1), ""];
-    const lines = twoLines(stage.stage);
+    const lines = twoLines(nameOf(stage));
     if (lines.every((line) => line.length <= letters)) return lines.length === 1 ? [lines[0], ""] : lines;
     return [String(at + 1), ""];
   });
@@ -239,7 +247,7 @@ function worstHead(now, box) {
     return drawn("g", {}, heading(BOB + MINI - 10, "Building"), ...["from", `revision ${now.axes.revision}`].map((text, line) => drawn("text", { class: "axis-under", x: 0, y: BOB + MINI + 8 + 13 * line }, text)));
   }
   const worst = stagesOf(now).find((/** @type {any} */ one) => one.worst);
-  const lines = worst ? twoLines(worst.stage) : [];
+  const lines = worst ? twoLines(nameOf(worst)) : [];
   return drawn(
     "g",
     {},
@@ -254,5 +262,5 @@ function worstHead(now, box) {
 /** @param {any} stage @param {number} at */
 function spokenStage(stage, at) {
   const said = stage.ratio_text ? `${stage.ratio_text} of the strength, ` : "";
-  return `${at + 1}. ${stage.stage}: ${said}${stage.verdict}`;
+  return `${at + 1}. ${nameOf(stage)}: ${said}${stage.verdict}`;
 }

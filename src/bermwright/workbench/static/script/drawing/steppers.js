@@ -2,7 +2,7 @@
 
 import { at, made } from "../core/made.js";
 import { NARROW } from "../core/protocol.js";
-import { stagesOf } from "./building.js";
+import { nameOf, stagesOf } from "./building.js";
 
 export class Steppers {
   /**
@@ -41,7 +41,7 @@ export class Steppers {
       made(
         "p",
         { class: "stepper-words" },
-        made("b", {}, one ? `${now + 1}. ${one.stage}` : "No stage"),
+        made("b", {}, one ? `${now + 1}. ${nameOf(one)}` : "No stage"),
         made("span", { class: `figure${one?.verdict === "fails" ? " is-fails" : ""}` }, figure),
       ),
       this.button("›", "stage after", "stage+", now < 0 || now >= stages.length - 1, () => this.goStage(now + 1)),

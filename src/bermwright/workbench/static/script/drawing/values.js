@@ -16,14 +16,13 @@ export function metresOf(text) {
   const pieces = [...plain.matchAll(/([+-]?\d+(?:\.\d+)?)(?:[ -](\d+)\/(\d+)|\/(\d+))?\s*(mm|cm|m|ft|in)\b/g)];
   if (!pieces.length) return Number.NaN;
   const sum = pieces.reduce((total, piece) => total + figure(piece) * UNITS[/** @type {"m"} */ (piece[5])], 0);
-  return plain.startsWith("-") && pieces.length > 1 ? -sum : sum;
+  return plain.startsWith("-") ? -sum : sum;
 }
 
-/** @param {RegExpMatchArray} piece */
+/** The figure without its sign. @param {RegExpMatchArray} piece */
 function figure(piece) {
   const whole = Math.abs(Number(piece[1]));
-  const value = piece[4] ? whole / Number(piece[4]) : piece[2] ? whole + Number(piece[2]) / Number(piece[3]) : whole;
-  return piece[1].startsWith("-") ? -value : value;
+  return piece[4] ? whole / Number(piece[4]) : piece[2] ? whole + Number(piece[2]) / Number(piece[3]) : whole;
 }
 
 /** Metres along to one up, of `1:2.5` or of an angle; NaN where it is no slope. @param {string} text */
