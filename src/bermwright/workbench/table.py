@@ -7,7 +7,7 @@ import tempfile
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Protocol
 
 from bermwright.app.live.handles import grips_of
 from bermwright.app.live.scene import Easel, draw
@@ -26,7 +26,6 @@ if TYPE_CHECKING:
     from bermwright.app.live.scene import Drawn
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House
-    from bermwright.workbench.seat import Seat
 
 
 @dataclass(slots=True)
@@ -71,6 +70,25 @@ class Page:
         return self.grips[vault]
 
 
+class Window(Protocol):
+    """What the table says to each window: see `seat.py`."""
+
+    async def send(self, message: Any, to: str | None = None) -> None:  # noqa: ANN401  (one of `messages`)
+        """One message."""
+
+    async def revision(self, label: str, to: str | None = None) -> None:
+        """Where the file stands."""
+
+    async def drawing(self, to: str | None = None) -> None:
+        """Handles and scene."""
+
+    async def parts(self, to: str | None = None) -> None:
+        """The parts, where their list is kept."""
+
+    async def found(self) -> None:
+        """What the last full run found."""
+
+
 @dataclass(slots=True)
 class Result:
     """The last full run, and of which revision it speaks."""
@@ -85,7 +103,7 @@ class Table:
     def __init__(self, desk: Desk | None, *, workers: Workers | None = None) -> None:
         self.desk = desk
         self.workers = workers or Workers()
-        self.seats: set[Seat] = set()
+        self.seats: set[Window] = set()
         self.result: Result | None = None
         self.years: dict[int, dict[str, Any]] = {}
         """The axis of the year by revision and vault, where a winter was reckoned."""
@@ -228,7 +246,7 @@ class Table:
         for seat in tuple(self.seats):
             await seat.send(message)
 
-    async def changed(self, label: str, asked: tuple[Seat, str | None] | None = None) -> None:
+    async def changed(self, label: str, asked: tuple[Window, str | None] | None = None) -> None:
         """The house has moved: tell every window, draw it anew, and begin a full run.
 
         `asked` is the window that moved it, and the message of its that is answered with this.
@@ -240,7 +258,7 @@ class Table:
             await seat.drawing()
             await seat.parts()
 
-    async def stays(self, label: str, asked: tuple[Seat, str | None]) -> None:
+    async def stays(self, label: str, asked: tuple[Window, str | None]) -> None:
         """The file has been kept; the house is the same."""
         for seat in tuple(self.seats):
             await seat.revision(label, asked[1] if asked[0] is seat else None)
