@@ -154,6 +154,13 @@ def test_the_walk_goes_through_five_places(served, visit):
     for number in range(1, 6):
         page.wait_for_selector(f".walk-at:has-text('Step {number} of 5')")
         seen.append(page.locator(".walked").get_attribute("id"))
+        place, box = (page.locator(one).bounding_box() for one in (".walked", ".walk"))
+        if seen[-1] in {"verdict", "checks", "title-block"}:
+            assert (
+                place["x"] + place["width"] <= box["x"]
+                or box["x"] + box["width"] <= place["x"]
+                or (place["y"] + place["height"] <= box["y"])
+            )
         page.locator(".walk-words .word", has_text=re.compile("^(next|done)$")).click()
     assert seen == ["verdict", "section", "axes", "checks", "title-block"]
     assert page.locator(".walk").count() == 0

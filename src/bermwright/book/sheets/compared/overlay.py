@@ -84,7 +84,7 @@ def _new(form: VaultForm, view: View) -> Iterator[Item]:
 def _figures(before: VaultForm, after: VaultForm, view: View, system: str) -> Iterator[Item]:
     """Span and rise of both where they differ, else once."""
     figures = Figures(system=system, metres=True)
-    at = view.point(0.0, 0.5 * (after.springing + 0.3 * after.rise))
+    at = view.point(0.0, after.springing + 0.22 * after.rise)
     for number, (word, old, new) in enumerate(
         (("span", before.span, after.span), ("rise", before.rise, after.rise))
     ):

@@ -27,7 +27,24 @@ export class Walk {
       made("p", { class: "walk-look" }, step.look),
       made("p", { class: "walk-words" }, this.at > 0 && word("back", () => this.go(this.at - 1)), word(this.at + 1 < this.steps.length ? "next" : "done", () => this.go(this.at + 1)), word("end the walk", () => this.end())),
     );
+    this.aside();
     this.box.focus({ preventScroll: true });
+  }
+
+  /** What is pointed at is never covered, where it can be helped. */
+  aside() {
+    this.box.classList.remove("is-left");
+    const place = document.querySelector(".walked");
+    if (!place) return;
+    const covers = () => {
+      const [one, other] = [place.getBoundingClientRect(), this.box.getBoundingClientRect()];
+      const wide = Math.min(one.right, other.right) - Math.max(one.left, other.left);
+      const tall = Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top);
+      return Math.max(0, wide) * Math.max(0, tall);
+    };
+    const right = covers();
+    this.box.classList.add("is-left");
+    if (covers() >= right) this.box.classList.remove("is-left");
   }
 
   /** @param {string[]} places */
