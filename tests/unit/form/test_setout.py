@@ -80,6 +80,17 @@ def test_strings_lie_where_walls_and_footings_have_their_faces(bank):
     assert places["right line of the feet"] == pytest.approx(0.5 * vault.span)
 
 
+def test_openings_are_marked_by_their_edges(bank):
+    house, _, _, out = bank
+    found = {one.name: one for one in out.openings}
+    door = next(one for one in house.openings if one.name == "front door")
+    assert (found["front door"].low, found["front door"].high) == pytest.approx((-1.075, -0.125))
+    assert found["front door"].head == pytest.approx(door.sill + door.height)
+    assert found["front door"].in_end
+    assert (found["stove pipe"].low, found["stove pipe"].high) == pytest.approx((2.225, 2.575))
+    assert found["stove pipe"].sill is None
+
+
 def test_heights_are_measured_from_one_mark_over_the_ground(bank):
     _, _, form, out = bank
     levels = {row.words: row.level for row in out.heights.rows}

@@ -1,12 +1,18 @@
-"""Walls, footings and ends as edges in plan, and the levels they have."""
+"""Walls, footings, ends and openings as edges in plan, and the levels they have."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from bermwright.house import OpeningSide
+
 if TYPE_CHECKING:
-    from bermwright.house import House, Vault
+    from collections.abc import Iterator
+
+    from bermwright.house import House, Opening, Vault
+
+ENDS = frozenset({OpeningSide.FRONT, OpeningSide.BACK})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -81,3 +87,46 @@ def end_thickness(house: House, vault: Vault) -> tuple[float, float]:
         if end.vault == vault.name and end.thickness is not None:
             found[str(end.at)] = end.thickness
     return found["front"], found["back"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OpeningEdges:
+    """Where an opening is marked (m)."""
+
+    name: str
+    side: str
+    in_end: bool
+    """Whether its edges count across from the axis; else along from the front rib."""
+    low: float
+    high: float
+    sill: float | None
+    """Level of its lower edge."""
+    head: float | None
+
+
+def opening_edges(house: House, vault: Vault) -> tuple[OpeningEdges, ...]:
+    """Every opening whose place is known."""
+    return tuple(_edges(house, vault))
+
+
+def _edges(house: House, vault: Vault) -> Iterator[OpeningEdges]:
+    for one in house.openings:
+        middle = _middle(one) if one.vault == vault.name else None
+        if middle is None:
+            continue
+        half = 0.5 * one.width
+        upright = one.side is not OpeningSide.CROWN
+        sill = one.sill if upright else None
+        yield OpeningEdges(
+            name=one.name,
+            side=str(one.side),
+            in_end=one.side in ENDS,
+            low=middle - half,
+            high=middle + half,
+            sill=sill,
+            head=sill + one.height if sill is not None else None,
+        )
+
+
+def _middle(opening: Opening) -> float | None:
+    return opening.across if opening.side in ENDS else opening.along

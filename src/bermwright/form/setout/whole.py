@@ -11,7 +11,7 @@ from bermwright.form.setout.ground import house_surface
 from bermwright.form.setout.heaping import heaps_of
 from bermwright.form.setout.heights import heights_of
 from bermwright.form.setout.plan import plan_of
-from bermwright.form.setout.strips import end_thickness, strip_of
+from bermwright.form.setout.strips import end_thickness, opening_edges, strip_of
 from bermwright.house import SettingOut
 
 if TYPE_CHECKING:
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from bermwright.form.setout.heaping import Heap
     from bermwright.form.setout.heights import Heights
     from bermwright.form.setout.nouns import Plan, Spot
-    from bermwright.form.setout.strips import Strip
+    from bermwright.form.setout.strips import OpeningEdges, Strip
     from bermwright.form.setout.surveyed import Surveyed
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House, Vault
@@ -57,6 +57,7 @@ class SetOut:
     curve: CurveOut
     ribs: tuple[float, ...]
     """Middle of every rib along the axis (m)."""
+    openings: tuple[OpeningEdges, ...]
     open: tuple[str, ...]
     """What the file leaves open and the sheets cannot say."""
 
@@ -98,6 +99,7 @@ def setting_out(
         heaps=heaps_of(house, dig, plan) if dig is not None else (),
         curve=curve_out(form, vault),
         ribs=rib_places(form),
+        openings=opening_edges(house, vault),
         open=tuple(_open(house, vault, settings, dig)),
     )
 

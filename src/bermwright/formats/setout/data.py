@@ -79,6 +79,18 @@ def _vault(out: SetOut, balance: Balance | None) -> dict[str, Any]:
         "heaps": [_heap(heap) for heap in out.heaps],
         "balance": _balance(balance) if balance is not None else None,
         "ribs_m": list(map(number, out.ribs)),
+        "openings": [
+            {
+                "name": one.name,
+                "side": one.side,
+                "from": "axis" if one.in_end else "rib 1",
+                "low_m": number(one.low),
+                "high_m": number(one.high),
+                "sill_m": number(one.sill),
+                "head_m": number(one.head),
+            }
+            for one in out.openings
+        ],
         "near_crown": _ordinates(by_distance(out.form.rib, out.form.springing)),
         "near_feet": _ordinates(by_height(out.form.rib, out.form.springing)),
         "curve": _curve(out.curve),

@@ -24,6 +24,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.drawing import Sheet
     from bermwright.form.setout import SetOut
+    from bermwright.form.setout.strips import OpeningEdges
 
 SERVICES = (
     "Before the first spade ask who knows of cables, pipes and drains, and have them marked. Near a mark "
@@ -51,13 +52,15 @@ def day_sheets(out: SetOut, system: str = "metric") -> tuple[Sheet, ...]:
 def _fitting(out: SetOut, day: Day, shows: Shows, system: str) -> Sheet:
     """The day's sheet with its plan as large as the words under it allow."""
     sheet = day_sheet(day, plan_sheet(out, shows, tallest=_TALLEST[shows], system=system))
-    for smaller in (100.0, 84.0, 68.0, 52.0):
-        if sheet.height <= TALLEST or smaller >= _TALLEST[shows]:
+    for smaller in (size for size in SMALLER if size < _TALLEST[shows]):
+        if sheet.height <= TALLEST:
             break
         sheet = day_sheet(day, plan_sheet(out, shows, tallest=smaller, system=system))
     return sheet
 
 
+SMALLER = (100.0, 84.0, 68.0, 52.0)
+"""Heights of a plan that are tried until the words under it fit as well (mm)."""
 _TALLEST = {
     Shows.PEGS: 122.0,
     Shows.DIG: 132.0,
@@ -269,6 +272,7 @@ def _walling(out: SetOut, number: int, system: str) -> Day:
 
 def _raising(out: SetOut, number: int, system: str) -> Day:
     places = out.ribs
+    openings = [_opening(one, system) for one in out.openings]
     rib, form = out.form.rib, out.form
     rows = [
         ("ribs, middle to middle", _m(places[1] - places[0], system)),
@@ -279,10 +283,11 @@ def _raising(out: SetOut, number: int, system: str) -> Day:
         ("crown, inside, over the springing", _m(float(rib.inside.z.max()) - form.springing, system)),
         ("crown, inside, from the mark", _from_mark(out, float(rib.inside.z.max()), system)),
         ("tape along the centreline, foot to foot", _m(out.curve.string.length, system)),
+        *openings,
     ]
     return Day(
         number=number,
-        title="ribs",
+        title="ribs and openings",
         leads="Measure every rib from rib 1, never from the one before: small errors would add up.",
         rows=tuple(rows),
         ticks=(
@@ -290,9 +295,19 @@ def _raising(out: SetOut, number: int, system: str) -> Day:
             f"Feet on their scribed lines within {_mm(RIB.value, system)}; plumb by bob from the crown.",
             f"Crowns on one string along the axis, within {_mm(RIB.value, system)} in height.",
             "Braces and guys on before the next rib; see the chapter on raising.",
+            "Openings marked on plate, end walls and ribs; boxes and trimmers set to the marks.",
             "Measured by two people; signed: ______________",
         ),
         cautions=(LIFTING, OVERHEAD),
+    )
+
+
+def _opening(one: OpeningEdges, system: str) -> tuple[str, str]:
+    """Both edges of an opening; its sill and head stand in the table."""
+    base = "the axis, + right" if one.in_end else "rib 1"
+    return (
+        f"{one.name}, {one.side}: edges from {base}",
+        f"{_m(one.low, system)} and {_m(one.high, system)}",
     )
 
 

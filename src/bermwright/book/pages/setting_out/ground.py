@@ -67,6 +67,7 @@ def ground_tables(out: SetOut, balance: Balance | None, system: str) -> tuple[Bl
         _boards(out, system),
         Heading(text="Heights from one mark", level=2),
         *_heights(out, system),
+        *_openings(out, system),
         *_dig(out, balance, system),
     )
 
@@ -190,6 +191,29 @@ def _heights(out: SetOut, system: str) -> Iterator[Block]:
             align="lrrrrr",
             caption="steps, should the footing follow the ground; the file has it level",
         )  # fmt: skip
+
+
+def _openings(out: SetOut, system: str) -> Iterator[Block]:
+    if not out.openings:
+        return
+    yield Heading(text="Openings", level=2)
+    yield Table(
+        head=("opening", "in", "counts from", "one edge", "the other", "sill", "head"),
+        rows=tuple(
+            (
+                plain(one.name),
+                one.side,
+                "the axis, + right" if one.in_end else "the front rib",
+                _m(one.low, system),
+                _m(one.high, system),
+                show(one.sill, "level", 3, system) if one.sill is not None else "",
+                show(one.head, "level", 3, system) if one.head is not None else "",
+            )
+            for one in out.openings
+        ),
+        align="lllrrrr",
+        strong=(3, 4),
+    )
 
 
 def _dig(out: SetOut, balance: Balance | None, system: str) -> Iterator[Block]:

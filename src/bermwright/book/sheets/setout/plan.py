@@ -324,12 +324,32 @@ def _ribs(hand: _Hand) -> Iterator[Item]:
             x, y = hand.at((place, -half))
             yield hand.board.take(figure((x, y + 1.4), f"{number}", "middle"))
     yield from _feet_frame(hand)
+    yield from _openings(hand)
     if len(hand.out.ribs) > 1:
         first, second = hand.out.ribs[0], hand.out.ribs[1]
         yield Dimension(
             start=hand.at((first, half)), end=hand.at((second, half)), offset=-5.0,
             text=hand.figures.length(second - first),
         )  # fmt: skip
+
+
+def _openings(hand: _Hand) -> Iterator[Item]:
+    """Openings as thick strokes where they are marked, with their names."""
+    half, last = 0.5 * hand.out.form.span, hand.out.ribs[-1]
+    for one in hand.out.openings:
+        if one.in_end:
+            along = -0.25 if one.side == "front" else last + 0.25
+            ends: tuple[Spot, Spot] = ((along, one.low), (along, one.high))
+        else:
+            across = {"left": -half - 0.25, "right": half + 0.25}.get(one.side, 0.0)
+            ends = ((one.low, across), (one.high, across))
+        path = hand.path(ends)
+        yield Stroke(path=path, pen=Pen.FRAME)
+        x, y = 0.5 * (path[0][0] + path[1][0]), 0.5 * (path[0][1] + path[1][1])
+        anchor = {"front": "end", "back": "start"}.get(one.side, "middle")
+        away = {"front": -2.0, "back": 2.0}.get(one.side, 0.0)
+        up = -1.0 if one.in_end else 2.0
+        yield hand.board.put(note((x + away, y + up + shift), one.name, anchor) for shift in (0.0, 4.0, -5.0))
 
 
 def _mound(hand: _Hand) -> Iterator[Item]:
