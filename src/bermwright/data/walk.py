@@ -15,7 +15,7 @@ class Step:
     look: str
     """What to look at afterwards, and what it means."""
     places: tuple[str, ...]
-    """Places of the page that are pointed at, the first one that is there: identifiers, or kinds of parts."""
+    """Identifiers of places of the page; the first one that can be seen is pointed at."""
 
 
 WALK = (
@@ -27,7 +27,7 @@ WALK = (
     ),
     Step(
         "Move the crown",
-        "Take the ring at the crown and pull it up a little; or go to it with Tab and press the up arrow.",
+        "Pull the ring at the crown up a little. With keys: Tab to it, then the up arrow. On a phone: the steps below.",
         "The old curve stays as a chain line. The forces at the feet and the sentence follow your hand.",
         ("section",),
     ),
@@ -41,13 +41,13 @@ WALK = (
         "Open what is worst",
         "Choose the first finding in the list.",
         "Its place lights up in the drawing, and its working stands line by line with the sources.",
-        ("checks",),
+        ("checks", "foot-words"),
     ),
     Step(
         "Make one change, and take it back",
         "If the finding offers a change, make it. Then undo it in the title block.",
         "A change says before what it costs. Nothing reaches your file until you keep it.",
-        ("title-block",),
+        ("title-block", "foot-words"),
     ),
 )
 """In their order."""
