@@ -332,3 +332,27 @@ def test_xlsx_is_read_back_and_the_same_every_time():
     solids = made()[3]
     total = sum(row[6] for row in list(book["bodies"].values)[1:] if row[3] == str(Kind.RIB))
     assert total == pytest.approx(sum(one.total for one in solids.layer(Kind.RIB).solids), rel=1e-5)
+
+
+def test_two_vaults_stand_side_by_side_in_every_file():
+    house, vault, _, _ = made()
+    other = replace(vault, name="store")
+    twins = [vault_solids(house, one, vault_form(house, one)) for one in (vault, other)]
+    document, _ = chunks(glb(house.name, twins))
+    tops = [node for node in document["nodes"] if node.get("extras", {}).get("kind") == "vault"]
+    assert [node["name"] for node in tops] == ["day room", "store"]
+    assert tops[0]["translation"] == [0.0, 0.0, 0.0]
+    far = tops[1]["translation"][0]
+    reach = [
+        max(float(one.high[0]) for one in twins[0].solids),
+        min(float(one.low[0]) for one in twins[1].solids),
+    ]
+    assert far > reach[0] - reach[1]
+    data = json.loads(site_geojson(placed_house(), [SiteVault(solids=one) for one in twins], metres=True))
+    mounds = [
+        shapely.geometry.shape(one["geometry"])
+        for one in data["features"]
+        if one["properties"]["part"] == "mound outline"
+    ]
+    assert len(mounds) == 2
+    assert not mounds[0].intersects(mounds[1])

@@ -17,6 +17,7 @@ import shapely
 from bermwright.base.errors import BermwrightError
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import parts_of, shadow
+from bermwright.formats.exchange.glb import offsets
 from bermwright.handbook.setout import local_metres
 
 if TYPE_CHECKING:
@@ -51,8 +52,11 @@ class SiteVault:
 def site_geojson(house: House, vaults: Sequence[SiteVault], *, metres: bool = False) -> bytes:
     """The feature collection. Raises `NotPlacedError` where the file places nothing on the globe."""
     _refuse_unplaced(house, vaults, metres=metres)
+    shifts = offsets([vault.solids for vault in vaults])
     features = [
-        feature for vault in vaults for feature in _vault(vault, _placing(house, vault, metres=metres))
+        feature
+        for vault, shift in zip(vaults, shifts, strict=True)
+        for feature in _vault(vault, _placing(house, vault, shift, metres=metres))
     ]
     collection: dict[str, Any] = {"type": "FeatureCollection", "name": house.name}
     if metres:
@@ -75,7 +79,7 @@ def _refuse_unplaced(house: House, vaults: Sequence[SiteVault], *, metres: bool)
         )
 
 
-def _placing(house: House, vault: SiteVault, *, metres: bool) -> Place:
+def _placing(house: House, vault: SiteVault, shift: float, *, metres: bool) -> Place:
     """Places of the vault (across, along) as the file's coordinates."""
     axis, middle = vault.solids.axis or 0.0, 0.5 * vault.solids.length
     cosine, sine = math.cos(axis), math.sin(axis)
@@ -90,7 +94,8 @@ def _placing(house: House, vault: SiteVault, *, metres: bool) -> Place:
     digits = METRE_DIGITS if metres else DIGITS
 
     def place(x: float, y: float) -> list[float]:
-        east, north = x * cosine + (y - middle) * sine, -x * sine + (y - middle) * cosine
+        across, along = x + shift, y - middle
+        east, north = across * cosine + along * sine, -across * sine + along * cosine
         return [round(origin[0] + east * east_per, digits), round(origin[1] + north * north_per, digits)]
 
     return place
