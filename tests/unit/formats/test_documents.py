@@ -32,6 +32,7 @@ from bermwright.base.findings import Finding, Shown, Step, Verdict
 from bermwright.base.sources import Cite, Provenance, Work
 from bermwright.base.wording import finding_words, ratio_text, round_down
 from bermwright.formats.documents import DocumentError, pdf, text
+from bermwright.formats.documents.plain_text import lines
 from bermwright.formats.documents.inline import Voice, runs, words
 from bermwright.formats.documents.typst_pdf import literal
 
@@ -265,3 +266,8 @@ def test_marks_lose_no_letter(said):
 
 def test_a_string_literal_closes_only_at_its_end():
     assert literal('a"b\\') == '"a\\"b\\\\"'
+
+
+def test_a_column_with_nothing_in_it_is_a_column() -> None:
+    said = lines(Table(head=("peg", ""), rows=(("A", ""), ("B", ""))))
+    assert [line.strip() for line in said if line.strip() in {"A", "B"}] == ["A", "B"]

@@ -115,7 +115,8 @@ def _sheet(kind: str, sheet: Sheet, caption: str) -> list[str]:
 def _table(table: Table) -> list[str]:
     rows = [[_BOX if cell == BLANK else _clean(words(cell)) for cell in row] for row in table.rows]
     head = [[_clean(title) for title in table.head]] if any(table.head) else []
-    widths = [min(_WIDEST_CELL, max(map(len, column))) for column in zip(*head, *rows, strict=True)]
+    columns = zip(*head, *rows, strict=True)
+    widths = [min(_WIDEST_CELL, max(1, *map(len, column))) for column in columns]
     letters = table.align or "l" + "r" * (len(widths) - 1)
     printed = [line for row in head for line in _row(row, widths, letters)]
     printed += ["  ".join("-" * width for width in widths)] if head else []
