@@ -56,17 +56,17 @@ def _match(match: Match, at: tuple[float, float], factor: float, figures: Figure
     yield Area(path=_box(x, y, x + wide, y + tall), wash=Wash.GREY if pair else Wash.NONE, outline=Pen.CUT)
     yield Dimension(start=(x, y), end=(x + wide, y), offset=-5.0, text=figures.length(hole.width))
     yield Dimension(start=(x, y), end=(x, y + tall), offset=5.0, text=figures.length(hole.height))
-    yield figure((x, y - 13.0), hole.name)
+    yield figure((x - 8.0, y - 13.0), hole.name)
     if pair is None:
         yield Stroke(path=((x, y), (x + wide, y + tall)), pen=Pen.NOT_YET)
-        yield figure((x, y - 17.5), "nothing fits")
+        yield figure((x - 8.0, y - 17.5), "nothing fits")
         return
     side, below = (strip * factor for strip in pair.strips)
     yield Area(
         path=_box(x + side, y + below, x + wide - side, y + tall - below), wash=Wash.PAPER, outline=Pen.SEEN
     )
-    yield figure((x, y - 17.5), pair.item.name)
-    yield figure((x, y - 22.0), f"{figures.length(pair.width)} × {figures.length(pair.height)}")
+    yield figure((x - 8.0, y - 17.5), pair.item.name)
+    yield figure((x - 8.0, y - 22.0), f"{figures.length(pair.width)} × {figures.length(pair.height)}")
 
 
 def rebate_sheet(setting: PaneSetting, *, width: float = 174.0, system: str = "metric") -> Sheet:

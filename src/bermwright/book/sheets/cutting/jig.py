@@ -88,8 +88,8 @@ def jig_sheet(form: VaultForm, *, width: float = 174.0, system: str = "metric") 
             text=figures.length(float(line.z[crown] - line.z[0])),
         ),
         heading((0.0, height - 5.0), f"Jig board for the ribs of {form.name}"),
-        figure((0.0, height - 10.5), f"1:{scale:.0f}; line between the feet of the rib's middle line; blocks"
-               " inside screwed down, outside with wedges"),
+        figure((0.0, height - 10.5), f"1:{scale:.0f}; from foot to foot of the middle line; inside blocks "
+               "fixed, outside with wedges"),
         note((width, 1.5), MARK, "end"),
     ]  # fmt: skip
     return Sheet(
