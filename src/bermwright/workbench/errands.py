@@ -8,7 +8,7 @@ from bermwright.app.live.telling import mend_rows, year_axis
 from bermwright.base.errors import BermwrightError
 from bermwright.formats.mends import mended_copy
 from bermwright.workbench import tasks
-from bermwright.workbench.seat import RefusedError
+from bermwright.workbench.seat import RefusedError, fault
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -143,8 +143,7 @@ async def _watched(seat: Seat, number: int, what: str, work: Callable[[], Any], 
     except BermwrightError as error:
         await seat.send({"say": "wrong", "kind": "refused", "text": str(error), "job": number}, to)
     except Exception as error:  # noqa: BLE001  (the window must learn that nothing more will come)
-        text = f"bermwright itself went wrong: {type(error).__name__}: {error}"
-        await seat.send({"say": "wrong", "kind": "fault", "text": text, "job": number}, to)
+        await seat.send(fault(error) | {"job": number}, to)
     finally:
         seat.jobs.discard(number)
 

@@ -14,7 +14,7 @@ from bermwright.formats.house_file import edited, parts
 from bermwright.formats.house_file.files import LARGEST
 from bermwright.formats.house_file.reading import place_of
 from bermwright.workbench import errands, wording
-from bermwright.workbench.seat import RefusedError, Seat
+from bermwright.workbench.seat import RefusedError, Seat, fault
 from bermwright.workbench.wording import key_of
 
 if TYPE_CHECKING:
@@ -278,6 +278,8 @@ async def handle(seat: Seat, message: object) -> None:
     except (TypeError, ValueError, KeyError, IndexError, AttributeError) as error:
         says = f"This cannot be done with the file as it is ({type(error).__name__}: {error})."
         await seat.send({"say": "wrong", "kind": "fault", "text": says}, to)
+    except Exception as error:  # noqa: BLE001  (one message must not end the window)
+        await seat.send(fault(error), to)
 
 
 def _keys(seat: Seat, message: dict[str, Any]) -> dict[str, str]:

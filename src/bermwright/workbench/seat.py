@@ -35,6 +35,12 @@ class RefusedError(BermwrightError):
     """A message that asks for what cannot be."""
 
 
+def fault(error: Exception) -> dict[str, Any]:
+    """A fault of the program itself, said without its inner workings."""
+    text = f"bermwright itself went wrong: {type(error).__name__}: {error}. Nothing was changed."
+    return {"say": "wrong", "kind": "fault", "text": text}
+
+
 class Seat:
     """One WebSocket."""
 
@@ -194,7 +200,11 @@ class Seat:
             page = self.table.page
             if page is None:
                 return
-            await self.send(await self.table.by_hand(self._dragged, page, message), message.get("id"))
+            try:
+                answer = await self.table.by_hand(self._dragged, page, message)
+            except Exception as error:  # noqa: BLE001  (the hand must learn that no drawing will come)
+                answer = fault(error) | {"seq": message.get("seq")}
+            await self.send(answer, message.get("id"))
 
     def _dragged(self, page: Page, message: dict[str, Any]) -> Any:  # noqa: ANN401  (a scene, or what is wrong)
         look, seq = self.look, message.get("seq")

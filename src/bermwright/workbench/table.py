@@ -70,6 +70,10 @@ class Page:
         return self.grips[vault]
 
 
+WATCH = 1.0
+"""How often the house file is looked at (s)."""
+
+
 class Window(Protocol):
     """What the table says to each window: see `seat.py`."""
 
@@ -121,6 +125,7 @@ class Table:
         self._hand = ThreadPoolExecutor(1, thread_name_prefix="hand")
         self._made = tempfile.TemporaryDirectory(prefix="bermwright-")
         self.workers.start()
+        self.background(self._watch())
         if self.desk is not None:
             self.follow()
 
@@ -193,6 +198,18 @@ class Table:
     def settled(self) -> bool:
         """Whether the last full run speaks of the house in hand."""
         return self.result is not None and self.desk is not None and self.result.number == self.desk.number
+
+    async def _watch(self) -> None:
+        """Notice when something else changes the house file, or puts it back as it was."""
+        changed = False
+        while True:
+            await asyncio.sleep(WATCH)
+            desk = self.desk
+            now = desk is not None and await asyncio.to_thread(desk.on_disk) is not None
+            if now is not changed:
+                changed = now
+                for seat in tuple(self.seats):
+                    await seat.revision("changed by another program" if now else "as it was")
 
     # ------------------------------------------------------------------ full runs
 

@@ -119,6 +119,29 @@ def test_a_file_that_something_else_changed_is_left_alone(bench, file) -> None:
         assert window.ask("take", "revision")["house"] == "Larch Bend"
 
 
+def test_a_change_on_disk_is_noticed_by_itself(bench, file, monkeypatch) -> None:
+    monkeypatch.setattr("bermwright.workbench.table.WATCH", 0.02)
+    with bench.window() as window:
+        text = file.read_text(encoding="utf-8")
+        file.write_text(text + "# another hand\n", encoding="utf-8")
+        assert window.hear("revision", lambda one: one["changed_on_disk"])["kept"]
+        file.write_text(text, encoding="utf-8")
+        assert window.hear("revision", lambda one: not one["changed_on_disk"])["label"] == "as it was"
+
+
+def test_a_fault_of_the_program_ends_no_window(bench, monkeypatch) -> None:
+    def breaks(*_given, **_more):
+        raise RuntimeError("by design")
+
+    with bench.window() as window:
+        monkeypatch.setattr("bermwright.workbench.seat.draw", breaks)
+        window.say("drag", seq=4, key=RISE, value="1.5 m")
+        wrong = window.hear("wrong")
+        assert (wrong["kind"], wrong["seq"]) == ("fault", 4)
+        monkeypatch.undo()
+        assert window.ask("look", "scene")["revision"] == 0
+
+
 def test_mistakes_are_marked_where_they_stand(bench) -> None:
     with bench.window() as window:
         window.say("edit", changes=[[RISE, "99 m"]], label="rise", id="e")
