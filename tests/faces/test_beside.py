@@ -226,6 +226,31 @@ def test_whoever_only_looks_writes_nothing(tmp_path, monkeypatch):
     assert list(tmp_path.iterdir()) == []
 
 
+def test_a_curve_from_a_sketch_comes_along_into_a_new_house(beginning, tmp_path):
+    measures = post(beginning, "/sketch/fit", sketched()).json()["offers"][0]["measures"]
+    data = {"file": "drawn.toml", "answers": ANSWERS, "measures": measures}
+    assert post(beginning, "/start/begin", data).json() == {"go": "/"}
+    (vault,) = load(tmp_path / "drawn.toml").house.vaults
+    assert (vault.curve, vault.span, vault.rise) == ("parabola", 4.0, 2.0)
+    assert vault.length == pytest.approx(7.5)
+
+
+@pytest.mark.parametrize(
+    ("answers", "measures", "says"),
+    [
+        ({"rise": "2 m"}, [["curve", "parabola"]], "answer span, springing, length too"),
+        (ANSWERS, [["curve", "egg"], ["span", "4 m"], ["rise", "2 m"]], "base_centre"),
+        (ANSWERS, [["curve", "parabola"], ["span", "4"]], "has no unit"),
+        (ANSWERS, "x", "No curve"),
+    ],
+)
+def test_a_curve_that_makes_no_house_writes_no_file(beginning, tmp_path, answers, measures, says):
+    answer = post(beginning, "/start/begin", {"file": "drawn.toml", "answers": answers, "measures": measures})
+    assert answer.status_code == 422
+    assert says in answer.json()["wrong"]
+    assert list(tmp_path.iterdir()) == []
+
+
 # ---------------------------------------------------------------- sketch
 
 

@@ -14,7 +14,7 @@ from starlette.responses import HTMLResponse, JSONResponse, Response, StreamingR
 
 from bermwright.app.live.telling import MARK
 from bermwright.base.drawing import Text
-from bermwright.base.errors import BermwrightError
+from bermwright.base.errors import BermwrightError, HouseFileError
 from bermwright.book.sheets import section_sheet, supports_of
 from bermwright.book.sheets.paper import Figures
 from bermwright.book.sheets.section import Dress
@@ -58,7 +58,10 @@ def show(request: Request, name: str, **values: object) -> Response:
 
 def refused(error: BermwrightError | str) -> Response:
     """Nothing was done; one clear error, for the page to put where the mistake stands."""
-    return JSONResponse({"wrong": str(error)}, REFUSED)
+    text = str(error)
+    if isinstance(error, HouseFileError):
+        text = " ".join(f"{one.place}: {one.allowed} {one.advice}".rstrip() for one in error.mistakes)
+    return JSONResponse({"wrong": text}, REFUSED)
 
 
 def not_known(error: BermwrightError | str) -> Response:
@@ -98,6 +101,16 @@ async def asked(request: Request) -> dict[str, Any]:
     if not isinstance(data, dict):
         raise AskedWrongError("What the page sent is no table of values.")
     return data
+
+
+def measures_in(given: object) -> tuple[tuple[str, str], ...]:
+    """The lines of a fitted curve as a page sends them. Raises `AskedWrongError` for anything else."""
+    if not isinstance(given, list) or not given:
+        raise AskedWrongError("No curve was chosen.")
+    pairs = tuple((str(one[0]), str(one[1])) for one in given if isinstance(one, list) and len(one) == 2)  # noqa: PLR2004
+    if len(pairs) != len(given) or pairs[0][0] != "curve":
+        raise AskedWrongError("No curve was chosen.")
+    return pairs
 
 
 def page_in_hand(request: Request) -> Page:

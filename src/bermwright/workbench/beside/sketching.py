@@ -11,13 +11,14 @@ from starlette.responses import JSONResponse
 from starlette.routing import Route
 
 from bermwright.app.showing.sketched import MOST_POINTS, Marked, changes_of, fit_file, fit_marked
-from bermwright.base.errors import BermwrightError, HouseFileError
+from bermwright.base.errors import BermwrightError
 from bermwright.formats.sketches import ENDINGS
 from bermwright.formats.sketches.reading import LARGEST
 from bermwright.workbench.beside.common import (
     AskedWrongError,
     asked,
     desk_in_hand,
+    measures_in,
     page_in_hand,
     refused,
     show,
@@ -86,12 +87,10 @@ async def take(request: Request) -> Response:
         data = await asked(request)
         held, desk = page_in_hand(request), desk_in_hand(request)
         vault = _number(data.get("vault"), len(held.house.vaults))
-        measures = _measures(data.get("measures"))
+        measures = measures_in(data.get("measures"))
         label = f"curve from a sketch: {measures[0][1]}"
         desk.edit(changes_of(vault, measures), label, base=held.number)
         await table_of(request).changed(label)
-    except HouseFileError as error:
-        return refused(" ".join(f"{one.place}: {one.allowed} {one.advice}" for one in error.mistakes))
     except BermwrightError as error:
         return refused(error)
     return JSONResponse({"go": "/"})
@@ -136,15 +135,6 @@ def _number(given: object, count: int) -> int:
     if not isinstance(given, int) or isinstance(given, bool) or not 0 <= given < count:
         raise AskedWrongError("The house has no such vault.")
     return given
-
-
-def _measures(given: object) -> tuple[tuple[str, str], ...]:
-    if not isinstance(given, list) or not given:
-        raise AskedWrongError("No curve was chosen.")
-    pairs = tuple((str(one[0]), str(one[1])) for one in given if isinstance(one, list) and len(one) == 2)  # noqa: PLR2004
-    if len(pairs) != len(given) or pairs[0][0] != "curve":
-        raise AskedWrongError("No curve was chosen.")
-    return pairs
 
 
 def _said(fitted: Fitted) -> dict[str, Any]:

@@ -12,15 +12,17 @@ from bermwright.app.asking import QUESTIONS, AnswerError, filled, question_named
 from bermwright.app.desk import Desk
 from bermwright.app.outside.examples import EXAMPLES, example_text
 from bermwright.app.outside.files import write_new
+from bermwright.app.showing.sketched import changes_of
 from bermwright.base.errors import BermwrightError
 from bermwright.book.sheets.asked import picture
-from bermwright.formats.house_file import read
+from bermwright.formats.house_file import edited, read
 from bermwright.workbench.beside.common import (
     AskedWrongError,
     asked,
     drawing,
     folder_of,
     house_files,
+    measures_in,
     not_known,
     own_file,
     refused,
@@ -35,6 +37,7 @@ if TYPE_CHECKING:
     from starlette.requests import Request
     from starlette.responses import Response
 
+    from bermwright.app.asking import Filled
     from bermwright.base.drawing import Sheet
 
 
@@ -106,7 +109,8 @@ async def begin(request: Request) -> Response:
             raise AskedWrongError("The answers cannot be read.")
         given = {str(name): str(text) for name, text in answers.items() if str(text).strip()}
         made = filled(str(data.get("house") or "My house"), given)
-        path = write_new(str(own_file(folder_of(request), str(data.get("file", "")))), made.text)
+        path = own_file(folder_of(request), str(data.get("file", "")))
+        write_new(str(path), _with_sketch(made, data.get("measures")))
     except BermwrightError as error:
         return refused(error)
     desk = table_of(request).desk
@@ -114,6 +118,18 @@ async def begin(request: Request) -> Response:
         beside = f"{desk.path.name} is on the desk; open the new one with `bermwright open {path.name}`."
         return JSONResponse({"says": f"{path.name} is written. {beside}"})
     return await _taken(request, path)
+
+
+def _with_sketch(made: Filled, given: object) -> str:
+    """The text of the answers, with the curve of a sketch where one was brought along."""
+    if not given:
+        return made.text
+    if made.undrawn:
+        names = ", ".join(one.name for one in made.undrawn)
+        raise AskedWrongError(f"The curve of the sketch needs a vault: answer {names} too.")
+    text = edited(made.text, changes_of(0, measures_in(given)))
+    read(text, "the answers")
+    return text
 
 
 async def copy_example(request: Request) -> Response:

@@ -23,6 +23,10 @@ document.getElementById("undo-mark").addEventListener("click", takeBack);
 document.getElementById("clear-marks").addEventListener("click", clear);
 document.getElementById("fit").addEventListener("click", fit);
 document.getElementById("take")?.addEventListener("click", take);
+document.getElementById("begin")?.addEventListener("click", () => {
+  sessionStorage.setItem("sketch", JSON.stringify(state.found.offers[state.offer].measures));
+  location.assign("/start#questions-head");
+});
 
 async function openPhoto(file) {
   if (!file) return;

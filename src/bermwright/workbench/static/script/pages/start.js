@@ -17,6 +17,7 @@ async function go(address, data) {
   try {
     const answer = await ask(address, data);
     say("said", answer.says ?? "");
+    if (address === "/start/begin") sessionStorage.removeItem("sketch");
     if (answer.go) location.assign(answer.go);
   } catch (fault) {
     say("wrong", fault.message);
@@ -84,8 +85,32 @@ form.addEventListener("submit", (event) => {
   const bad = form.querySelector("[aria-invalid]");
   if (bad) return bad.focus();
   const answers = Object.fromEntries(questions.map((one) => [one.dataset.question, one.querySelector("input, select").value.trim()]).filter(([, text]) => text));
-  go("/start/begin", { house: form.elements.house.value, file: form.elements.file.value.trim(), answers });
+  go("/start/begin", { house: form.elements.house.value, file: form.elements.file.value.trim(), answers, measures: sketch });
 });
+
+/** A curve that was found in a sketch comes along; span and rise are then answered. */
+let sketch = brought();
+if (sketch) {
+  document.getElementById("sketched-curve").textContent = sketch.map(([key, value]) => `${key} ${value}`).join(", ");
+  document.getElementById("sketched").hidden = false;
+  for (const [key, value] of sketch) {
+    const field = document.getElementById(`answer-${key}`);
+    if (field) field.value = value;
+  }
+  document.getElementById("drop-sketch").addEventListener("click", () => {
+    sketch = null;
+    sessionStorage.removeItem("sketch");
+    document.getElementById("sketched").hidden = true;
+  });
+}
+
+function brought() {
+  try {
+    return JSON.parse(sessionStorage.getItem("sketch") ?? "null");
+  } catch {
+    return null;
+  }
+}
 
 count();
 drawAll();
