@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
+import shapely
+
 from bermwright.base.drawing import Area, Dimension, Item, Lettering, Pen, Sheet, Stroke, Text
 from bermwright.base.units import show, show_range
 from bermwright.book.sheets.bent import bent_rib_sheet
@@ -16,9 +18,12 @@ from bermwright.book.sheets.plans.along import section_along
 from bermwright.book.sheets.plans.elevations import elevation_sheet
 from bermwright.book.sheets.plans.floor import floor_plan
 from bermwright.book.sheets.plans.site import site_plan
+from bermwright.book.sheets.plans.style import cut_items, hatches_of
 from bermwright.book.sheets.plate import legend_sheet, section_plate
 from bermwright.book.sheets.scene import supports_of
+from bermwright.book.sheets.signs import level_triangle
 from bermwright.form.solids import Kind
+from bermwright.form.solids.cutting import cut
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
@@ -250,12 +255,30 @@ def section_leaf(house: House, one: Drawn, system: str) -> Leaf:
     supports = supports_of(one.vault, house)
 
     def layout(block: TitleBlock) -> Sheet:
-        return section_plate(one.form, block, supports=supports, axis=one.vault.axis, system=system)
+        plate = section_plate(one.form, block, supports=supports, axis=one.vault.axis, system=system)
+        return replace(plate, items=(*plate.items, *_laid_over(house, one, plate, Figures(system=system))))
 
     drawn = layout(TitleBlock(owner="", title="", number="", revision="", date=""))
     scale = f"1:{drawn.view.scale:.0f} (1:10)" if drawn.view else ""
     title = f"Section A–A, {one.form.name}"
     return Leaf(letter="S", kind="section", title=title, drawings=(), layout=layout, given_scale=scale)
+
+
+def _laid_over(house: House, one: Drawn, plate: Sheet, figures: Figures) -> Iterator[Item]:
+    """Floor, the insulation round it, and the natural level, which the section by itself does not show."""
+    if plate.view is None:
+        return
+    view, kinds = plate.view, {Kind.FLOOR, Kind.FLOOR_INSULATION, Kind.WALL_INSULATION}
+    (low, bottom), (high, top) = view.seen
+    faces = [face for face in cut(one.solids.solids, "y", 0.5 * one.form.length) if face.kind in kinds]
+    window = shapely.box(low, bottom, high, top)
+    yield from cut_items(faces, view.point, window, hatches_of(house, one.form.name, one.solids.solids))
+    for x, anchor, shift in ((low, "start", 3.0), (high, "end", -3.0)):
+        level = float(one.form.ground.natural.level(x))
+        at = view.point(x, level)
+        yield level_triangle((at[0] + shift, at[1]))
+        words = f"natural {figures.level(level)}"
+        yield figure((at[0] + shift - 0.4 * shift, at[1] - 4.2), words, anchor)
 
 
 def framed(leaf: Leaf, block: TitleBlock) -> Sheet:

@@ -16,6 +16,7 @@ from bermwright.book.sheets.details.cell import (
     cut_of,
     detail,
     fitting,
+    shown_box,
     wider,
     window,
 )
@@ -23,10 +24,12 @@ from bermwright.book.sheets.details.springing import detail_spot, foot_of
 from bermwright.book.sheets.earth import ground_items
 from bermwright.book.sheets.paper import Board, figure
 from bermwright.book.sheets.plans.measures import chain
+from bermwright.book.sheets.plans.style import cut_items, hatches_of
 from bermwright.book.sheets.scene import Scene, supports_of
 from bermwright.book.sheets.shell import rib_words, shell_items
 from bermwright.book.sheets.signs import level_triangle
 from bermwright.form.solids import Kind
+from bermwright.form.solids.cutting import cut
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -48,7 +51,11 @@ def springing(subject: Subject) -> Sheet:
     view = window((middle, level), 10.0)
     part = foot_of(form, 1.2)
     whole, near = Scene(form=form, supports=supports), Scene(form=part, supports=supports)
-    inside = [*ground_items(whole, wider(view)), *shell_items(near, wider(view))]
+    inside = [
+        *ground_items(whole, wider(view)),
+        *_beside_wall(subject, view),
+        *shell_items(near, wider(view)),
+    ]
     socket = next((one for one in subject.house.sockets if one.vault == form.name), None)
     shows = [rib_words(form, figures), *(_band_words(subject))]
     if socket is not None:
@@ -68,6 +75,14 @@ def springing(subject: Subject) -> Sheet:
         figure((LOW[0] + 4.4, y + 0.5), _springing(subject)),
     ]
     return detail(words, view, inside, over)
+
+
+def _beside_wall(subject: Subject, view: View) -> Iterator[Item]:
+    """The insulation outside the wall."""
+    hatches = hatches_of(subject.house, subject.form.name, subject.solids.solids)
+    layer = subject.solids.layer(Kind.WALL_INSULATION)
+    faces = cut(() if layer is None else layer.solids, "y", subject.bay)
+    yield from cut_items(faces, view.point, shown_box(view), hatches)
 
 
 def _springing(subject: Subject) -> str:
