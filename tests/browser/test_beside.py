@@ -196,3 +196,21 @@ def test_a_mark_is_moved_by_the_hand(served, visit):
     assert moved["x"] + moved["width"] / 2 == pytest.approx(x + 90, abs=3.0)
     assert moved["y"] + moved["height"] / 2 == pytest.approx(y + 40, abs=3.0)
     assert wrong == []
+
+
+def test_a_sketch_begins_a_house(empty, visit):
+    page, wrong = visit(empty, "/sketch", width=390)
+    rows = "".join(f"{x / 10.0}, {1.8 - 0.45 * (x / 10.0 - 2.0) ** 2}\n" for x in range(0, 41, 4))
+    table = {"name": "points.csv", "mimeType": "text/csv", "buffer": f"x [m], z [m]\n{rows}".encode()}
+    page.set_input_files("#points-file", table)
+    page.wait_for_selector("#offers .choice")
+    page.click("#begin")
+    page.wait_for_selector("#sketched:not([hidden])")
+    assert "parabola" in page.inner_text("#sketched-curve")
+    assert page.input_value("#answer-span") == "4.000 m"
+    page.fill("#answer-length", "6 m")
+    page.fill("#answer-springing", "1 m")
+    page.get_by_text("Write the file and open it").click()
+    page.wait_for_selector("#verdict-text")
+    assert page.evaluate(FITS)
+    assert wrong == []
