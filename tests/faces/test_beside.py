@@ -468,6 +468,17 @@ def test_where_there_is_no_model_view_the_house_is_drawn_with_lines(working):
     assert working.get("/model/lines?vault=9").json()["wrong"]
 
 
+def test_a_house_without_a_vault_has_no_model_and_says_so(repository, tmp_path):
+    text = (repository / "examples/domes/rowan-ring.toml").read_text(encoding="utf-8")
+    (tmp_path / "dome.toml").write_text(text, encoding="utf-8")
+    client, door = client_on(tmp_path / "dome.toml")
+    with client:
+        client.get(f"/?key={door.owner}")
+        assert "has no vault" in client.get("/model.glb").json()["wrong"]
+        for place in ("/sketch", "/compare", "/start", "/lessons"):
+            assert client.get(place).status_code == 200
+
+
 def test_without_a_house_there_is_no_model(beginning):
     for address in ("/model.glb", "/model/sun?day=1", "/model/lines"):
         assert "No house is open" in beginning.get(address).json()["wrong"]

@@ -33,7 +33,10 @@ def routes() -> list[Route]:
 async def bodies(request: Request) -> Response:
     """The house as binary glTF."""
     try:
-        content = await asyncio.to_thread(model_glb, page_in_hand(request).house)
+        house = page_in_hand(request).house
+        if not house.vaults:
+            raise AskedWrongError("The house has no vault, and only vaults are shown as a model.")
+        content = await asyncio.to_thread(model_glb, house)
     except BermwrightError as error:
         return not_known(error)
     return Response(content, media_type="model/gltf-binary")
