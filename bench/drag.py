@@ -188,9 +188,6 @@ def _edit(socket: Any, count: int) -> float:  # noqa: ANN401  (a test socket)
         socket.send_json(change)
         while socket.receive_json().get("to") != f"e{number}":
             pass
-        socket.send_json({"say": "look", "id": f"l{number}"})
-        while socket.receive_json().get("to") != f"l{number}":
-            pass
     gc.collect()
     pages = int(Path("/proc/self/statm").read_text(encoding="ascii").split()[1])
     return pages * resource.getpagesize() / 1e6

@@ -210,3 +210,23 @@ def test_nonsense_is_answered_and_changes_nothing(bench, message) -> None:
         assert window.hear("wrong")["text"]
         assert window.ask("look", "scene")["revision"] == 0  # the window lives on
     assert bench.table.desk.text == before
+
+
+def test_a_file_with_mistakes_is_opened_said_and_put_right(serve, file) -> None:
+    right = file.read_text(encoding="utf-8")
+    file.write_text(right.replace('rise = "1.4 m"', 'rise = "tall"'), encoding="utf-8")
+    with serve(file) as bench:
+        page = bench.client.get("/", params={"key": bench.door.owner})
+        assert page.status_code == 200
+        with bench.client.websocket_connect("/live", headers={"origin": "http://testserver"}) as socket:
+            socket.send_json({"say": "hello"})
+            revision = socket.receive_json()
+            assert [one["key"] for one in revision["mistakes"]] == [RISE]
+            socket.send_json({"say": "drag", "seq": 1, "key": RISE, "value": "1 m"})
+            socket.send_json({"say": "parts", "id": "p"})
+            assert socket.receive_json()["kind"] == "refused"
+            socket.send_json({"say": "text", "text": right, "label": "put right", "id": "t"})
+            while (message := socket.receive_json())["say"] != "scene":
+                if message["say"] == "revision":
+                    assert message["mistakes"] == []
+            assert message["svg"]
