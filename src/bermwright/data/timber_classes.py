@@ -68,17 +68,37 @@ _TABLE = {
     "C24": (24, 14.5, 0.4, 21, 2.5, 4.0, 11000, 7400, 370, 690, 350, 420),
     "C27": (27, 16.5, 0.4, 22, 2.5, 4.0, 11500, 7700, 380, 720, 360, 430),
     "C30": (30, 19.0, 0.4, 24, 2.7, 4.0, 12000, 8000, 400, 750, 380, 460),
+    "C35": (35, 22.5, 0.4, 25, 2.7, 4.0, 13000, 8700, 430, 810, 390, 470),
+    "C40": (40, 26.0, 0.4, 27, 2.8, 4.0, 14000, 9400, 470, 880, 400, 480),
+    "C45": (45, 30.0, 0.4, 29, 2.9, 4.0, 15000, 10100, 500, 940, 410, 490),
+    "C50": (50, 33.5, 0.4, 30, 3.0, 4.0, 16000, 10700, 530, 1000, 430, 520),
+}
+# Table 3, hardwoods, from memory.
+_HARDWOODS = {
+    "D18": (18, 11, 0.6, 18, 4.8, 3.5, 9500, 8000, 630, 590, 475, 570),
+    "D24": (24, 14, 0.6, 21, 4.9, 3.7, 10000, 8400, 670, 630, 485, 580),
+    "D27": (27, 16, 0.6, 22, 5.1, 3.8, 10500, 8800, 700, 660, 510, 610),
+    "D30": (30, 18, 0.6, 24, 5.3, 3.9, 11000, 9200, 730, 690, 530, 640),
+    "D35": (35, 21, 0.6, 25, 5.4, 4.1, 12000, 10100, 800, 750, 540, 650),
+    "D40": (40, 24, 0.6, 27, 5.5, 4.2, 13000, 10900, 870, 810, 550, 660),
+    "D45": (45, 27, 0.6, 29, 5.8, 4.4, 13500, 11300, 900, 840, 580, 700),
+    "D50": (50, 30, 0.6, 30, 6.2, 4.5, 14000, 11800, 930, 880, 620, 740),
+    "D55": (55, 33, 0.6, 32, 6.6, 4.7, 15500, 13000, 1030, 970, 660, 790),
+    "D60": (60, 36, 0.6, 33, 10.5, 4.8, 17000, 14300, 1130, 1060, 700, 840),
 }
 
 
-def _row(name: str, printed: tuple[float, ...]) -> TimberClass:
+def _row(
+    name: str, printed: tuple[float, ...], provenance: Provenance = Provenance.READ, table: int = 1
+) -> TimberClass:
     stresses = {column: value * _MPA for column, value in zip(_COLUMNS, printed[:10], strict=True)}
-    cite = Cite(work=EN338, place=f"table 1, {name}", provenance=Provenance.READ)
+    cite = Cite(work=EN338, place=f"table {table}, {name}", provenance=provenance)
     return TimberClass(name=name, density_low=printed[10], density=printed[11], cite=cite, **stresses)
 
 
 TIMBER_CLASSES: Mapping[str, TimberClass] = MappingProxyType(
     {name: _row(name, printed) for name, printed in _TABLE.items()}
+    | {name: _row(name, printed, Provenance.MEMORY, 3) for name, printed in _HARDWOODS.items()}
 )
 
 

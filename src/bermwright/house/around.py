@@ -27,9 +27,9 @@ if TYPE_CHECKING:
 
 STRENGTH_CLASSES = (
     "C14", "C16", "C18", "C20", "C22", "C24", "C27", "C30", "C35", "C40", "C45", "C50",
-    "D18", "D24", "D27", "D30", "D35", "D40", "D45", "D50", "D55", "D60", "D65", "D70", "D75", "D80",
+    "D18", "D24", "D27", "D30", "D35", "D40", "D45", "D50", "D55", "D60",
 )  # fmt: skip
-"""Names of the classes of EN 338:2016."""
+"""Names of the classes of EN 338:2016; heavier hardwoods are over the densities of the rules for nails."""
 
 _LEVEL = Quantity("level", "-6 m", "10 m", "levels count from the finished floor")
 _MOUND_SLOPE = Quantity("slope", "0 deg", "60 deg", "no soil stands steeper without a wall")
