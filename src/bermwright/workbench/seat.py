@@ -197,11 +197,10 @@ class Seat:
     async def _drags(self) -> None:
         while self._waiting is not None:
             message, self._waiting = self._waiting, None
-            page = self.table.page
-            if page is None:
-                return
             try:
-                answer = await self.table.by_hand(self._dragged, page, message)
+                answer = await self.table.by_hand(self._dragged, self.page(), message)
+            except RefusedError as error:
+                answer = {"say": "wrong", "kind": "refused", "text": str(error), "seq": message.get("seq")}
             except Exception as error:  # noqa: BLE001  (the hand must learn that no drawing will come)
                 answer = fault(error) | {"seq": message.get("seq")}
             await self.send(answer, message.get("id"))

@@ -223,6 +223,7 @@ def test_a_file_with_mistakes_is_opened_said_and_put_right(serve, file) -> None:
             revision = socket.receive_json()
             assert [one["key"] for one in revision["mistakes"]] == [RISE]
             socket.send_json({"say": "drag", "seq": 1, "key": RISE, "value": "1 m"})
+            assert socket.receive_json()["seq"] == 1
             socket.send_json({"say": "parts", "id": "p"})
             assert socket.receive_json()["kind"] == "refused"
             socket.send_json({"say": "text", "text": right, "label": "put right", "id": "t"})
