@@ -76,6 +76,7 @@
  * @property {string} part
  * @property {string|null} stage
  * @property {string|null} case
+ * @property {string|null} [place]
  * @property {Verdict} verdict
  * @property {string} text
  * @property {number|null} ratio
@@ -96,7 +97,16 @@
  * @property {any} job
  * @property {"joining"|"open"|"lost"} line
  * @property {string|null} opened        id of the finding that is open
- * @property {string} leaf
+ * @property {"findings"|"questions"|"parts"|string} leaf
+ * @property {boolean} [atStage]         somebody looks at one stage, not at the whole house
+ * @property {any} [held]                what the hand holds
+ * @property {any} [made]                what was made last
+ * @property {any} [running]             progress of the full run
+ * @property {any} [mending]             id of the finding for which changes are looked for
+ * @property {any[]} [waiting]           changes of before the line broke
+ * @property {number} [week]
+ * @property {boolean} [readonly]
+ * @property {any} [wrong]               the last mistake that was refused
  * @property {string} light
  * @property {string} units
  */

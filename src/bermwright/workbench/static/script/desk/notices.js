@@ -24,7 +24,7 @@ export class Notices {
     store.on(["revision", "waiting"], () => this.draw());
   }
 
-  /** @param {string} state */
+  /** @param {"open"|"joining"|"lost"} state */
   line(state) {
     this.store.set({ line: state });
     this.draw();

@@ -23,6 +23,8 @@ export class Axes {
     this.go = go;
     this.tall = "building";
     this.width = 0;
+    /** Where each bob hung last (px). @type {Record<string, number>} */
+    this.lastBob = {};
     store.on(["axes", "scene", "week", "running", "revision"], () => this.draw());
     new ResizeObserver(() => this.resized()).observe(host);
   }
@@ -91,7 +93,6 @@ export class Axes {
   /** @param {string} name @param {{x: number, y: number}} place */
   hung(name, place) {
     const mark = drawn("g", { transform: `translate(${place.x} ${place.y})` }, bob());
-    this.lastBob ??= /** @type {Record<string, number>} */ ({});
     if (this.lastBob[name] !== undefined && this.lastBob[name] !== place.x && !calm()) {
       mark.firstChild.classList.add("swings");
     }

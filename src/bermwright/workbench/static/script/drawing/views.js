@@ -106,7 +106,7 @@ export class Views {
   async mountModel() {
     try {
       const model = await import("../model.js");
-      await model.mount(at("model"), { wire: this.wire, store: this.store });
+      await model.mount(at("model"), { store: this.store });
     } catch {
       at("model").hidden = true;
     }

@@ -100,7 +100,7 @@ export class FindingList {
   /** @param {Finding[]} others */
   others(others) {
     const shown = others.slice(0, 6).map((one) =>
-      word([one.stage ?? one.place ?? "elsewhere", figure(one)].filter(Boolean).join(" "), () => this.open(one.id), { class: "word is-small" }),
+      word([whereElse(one), figure(one)].filter(Boolean).join(" "), () => this.open(one.id), { class: "word is-small" }),
     );
     const rest = others.length - shown.length;
     return made("p", { class: "also" }, "also ", ...shown.flatMap((one, at) => (at ? [", ", one] : [one])), rest > 0 ? ` and ${rest} more` : null);
@@ -132,6 +132,12 @@ function counted(counts) {
 /** @param {any} finding */
 export function figure(finding) {
   return finding.ratio_text && finding.ratio_text !== "unknown" ? finding.ratio_text : "";
+}
+
+/** What tells this place from the worst one of the same rule. @param {Finding} one */
+function whereElse(one) {
+  const load = one.case === "permanent" ? null : one.case;
+  return [one.stage, load, one.stage ? null : one.place].filter(Boolean).join(", ") || "once more";
 }
 
 /** @param {any} finding */
