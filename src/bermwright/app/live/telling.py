@@ -259,13 +259,9 @@ def _week(one: Mapping[str, Any], system: str) -> dict[str, Any]:
         if not frost or frost <= LEAST_FROST
         else f"frost {show(frost, 'm', 2, system)} deep"
     )
-    degrees = [show(value + KELVIN, "degC", 0, system) for value in (air, room)]
+    degrees = [show(value, "degC", 0, system) for value in (air, room)]
     text = f"{label}: air {degrees[0]}, room {degrees[1]}, {depth}."
     return {"week": one["week"], "label": label, "air": air, "room": room, "frost": frost, "text": text}
-
-
-KELVIN = 273.15
-"""0 °C in kelvin."""
 
 
 def _label_of(week: int) -> str:

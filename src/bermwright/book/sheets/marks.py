@@ -246,7 +246,8 @@ def _arrows(mark: Arrows, view: View) -> Iterator[Item]:
 def _foot(mark: FootForce, view: View, scene: Scene, lettering: tuple[Board, Figures]) -> Iterator[Item]:
     """One black arrow in its true direction at the larger inward end, and the range in words.
 
-    The words stand in the room; where that is too narrow for both feet's, outside of it.
+    The words stand in the room; where that is too narrow for both feet's, outside of it; where there is no
+    room either, one foot's under the other's.
     """
     board, figures = lettering
     sign = 1.0 if mark.side is Side.LEFT else -1.0
@@ -258,11 +259,16 @@ def _foot(mark: FootForce, view: View, scene: Scene, lettering: tuple[Board, Fig
         yield Arrow(tail=at, head=head, pen=Pen.FORCE, layer="force")
     ways = ((mark.down, "down", "up"), (mark.inward, "inward", "outward"))
     lines = [force_range(ends, plus, minus, figures.system) for ends, plus, minus in ways]
-    wide = max(text_width(words, FIGURE) for words in lines)
-    if 2.0 * (wide + FOOT + 3.0) > view.length(scene.form.span):
-        sign = -sign
+    wide = max(text_width(words, FIGURE) for words in lines) + FOOT + 3.0
+    first = 0
+    if 2.0 * wide > view.length(scene.form.span):
+        edges = [view.point(edge[0], 0.0)[0] for edge in view.seen]
+        if edges[0] < at[0] - sign * wide < edges[1]:
+            sign = -sign
+        elif mark.side is Side.RIGHT:
+            first = len(lines)
     anchor = "start" if sign > 0 else "end"
-    for k, words in enumerate(lines):
+    for k, words in enumerate(lines, first):
         x = at[0] + sign * (FOOT + 3.0)
         yield board.take(figure((x, at[1] - 5.0 - 4.0 * k), words, anchor))
 
