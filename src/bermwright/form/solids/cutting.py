@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 import shapely
 from manifold3d import Manifold, Mesh64
+from shapely.affinity import translate
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -27,6 +28,8 @@ TURNS = {
     "y": np.array([[1.0, 0.0, 0.0, 0.0], [0.0, 0.0, 1.0, 0.0], [0.0, -1.0, 0.0, 0.0]]),
 }
 """Lays the plane square to an axis flat: cut along z one sees x, y; along x y, z; along y x, z."""
+SAME_CUT = 9
+"""Decimals to which two copies are cut at the same place (m)."""
 SPECK = 1e-7
 """Areas that are nothing (m2)."""
 
@@ -65,16 +68,26 @@ def body_of(solid: Solid, place: Array | None = None) -> Manifold:
 
 def cut(solids: Iterable[Solid], axis: str, at: float) -> tuple[Face, ...]:
     """What the plane square to an axis at a place cuts of each body."""
-    number = "xyz".index(axis)
     return tuple(
         Face(name=solid.name, kind=solid.kind, shape=part)
         for solid in solids
-        for place in solid.places
-        if solid.vertices[:, number].min() + place[number]
-        < at
-        < solid.vertices[:, number].max() + place[number]
-        for part in _sliced(body_of(solid, place), axis, at)
+        for part in _of_all_copies(solid, axis, at)
     )
+
+
+def _of_all_copies(solid: Solid, axis: str, at: float) -> Iterator[Shape]:
+    """The cuts of every copy; copies that are cut at the same place of themselves are cut once and moved."""
+    number = "xyz".index(axis)
+    low, high = float(solid.vertices[:, number].min()), float(solid.vertices[:, number].max())
+    beside = [place for place in range(3) if place != number]
+    ready: dict[float, tuple[Shape, ...]] = {}
+    for place in solid.places:
+        local = round(at - float(place[number]), SAME_CUT)
+        if low < local < high:
+            if local not in ready:
+                ready[local] = tuple(_sliced(body_of(solid), axis, local))
+            for part in ready[local]:
+                yield translate(part, float(place[beside[0]]), float(place[beside[1]]))
 
 
 def _sliced(body: Manifold, axis: str, at: float) -> Iterator[Shape]:

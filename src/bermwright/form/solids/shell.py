@@ -153,8 +153,3 @@ def _closed(face: Array, level: float) -> Array:
     ring = np.vstack([face, feet])[::-1]
     keep = [True] + [bool(np.hypot(*(b - a)) > SAME) for a, b in pairwise(ring)]
     return np.asarray(ring[np.array(keep)])
-
-
-def all_solids(layers: Sequence[Layer]) -> tuple[Solid, ...]:
-    """The bodies of several layers."""
-    return tuple(one for layer in layers for one in layer.solids)
