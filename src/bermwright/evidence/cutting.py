@@ -43,6 +43,18 @@ def _used(plan: CuttingPlan) -> float:
     return plan.used
 
 
+def _excess(plan: CuttingPlan) -> float:
+    return float("nan") if plan.excess is None else plan.excess
+
+
+def _rest(plan: CuttingPlan) -> float:
+    return plan.cuts[0].rest
+
+
+def _kept(plan: CuttingPlan) -> float:
+    return plan.kept(0.1)
+
+
 def _row(  # noqa: PLR0913  (columns of a table)
     name: str,
     cite: Cite,
@@ -74,7 +86,70 @@ _FOUR = ((0.045, 97), (0.036, 610), (0.031, 395), (0.014, 211))
 _TINY = ((0.04, 20), (0.03, 10), (0.02, 20))
 _SPLIT = ((0.051, 6), (0.027, 6), (0.026, 6), (0.023, 12))
 
+_BESIDE = ((0.52, 3, 0.12), (0.52, 1, 0.08))
+_WIDE = [
+    Stretch(length=2.1, count=2, width=0.15),
+    Stretch(length=1.0, count=1, width=0.12),
+    Stretch(length=1.7, count=2, width=0.12),
+]
+_MIXED = ((0.88, 2, 0.08), (0.61, 1, 0.08), (0.45, 1, 0.12))
+_YARD = [
+    Stretch(length=1.0, count=2, width=0.12),
+    Stretch(length=1.7, count=1, width=0.12),
+    Stretch(length=2.1, count=1, width=0.15),
+    Stretch(length=1.25, count=1, width=0.15),
+]
+_TRIED = "every choice of boards tried, saw cut 4 mm"
+
+
+def _wide(
+    name: str,
+    pieces: tuple[tuple[float, int, float], ...],
+    stock: list[Stretch],
+    expected: str,
+    pick: Callable[[CuttingPlan], float],
+    note: str = _TRIED,
+) -> Row:
+    return Row(
+        id=f"GILMOREGOMORY1961-plan-{name}",
+        cite=_SMALL,
+        kind=Kind.DERIVED,
+        call=best_cutting,
+        inputs={
+            "wanted": [Wanted(length=length, count=count, width=width) for length, count, width in pieces],
+            "stock": stock,
+            "kerf": 0.004,
+        },
+        expected=expected,
+        pick=pick,
+        note=note,
+    )
+
+
 ROWS = (
+    _wide("widths", _BESIDE, _WIDE, "0.3150", _used),
+    _wide("widths-rest", _BESIDE, _WIDE, "0.0040", _rest, "2100 − 4·520 − 4·4 mm"),
+    _wide(
+        "widths-bound",
+        _BESIDE,
+        _WIDE,
+        "0.2730",
+        _bound,
+        "4/3·1.7·0.12 m2, raised to the next 3000 mm2",
+    ),
+    _wide("widths-excess", _BESIDE, _WIDE, "0.15385", _excess, "0.315/0.273 − 1"),
+    _wide("mixed", _MIXED, _YARD, "0.4275", _used),
+    _wide("mixed-kept", _MIXED, _YARD, "0.414", _kept, "rests of 182 and twice 116 mm"),
+    _row(
+        "nothing-wasted",
+        _SMALL,
+        ((0.498, 8),),
+        [Stretch(length=1.0, count=2), Stretch(length=2.004, count=1)],
+        "4.004",
+        "two, two and four pieces with their cuts fill the boards to the millimetre",
+        kerf=0.004,
+        pick=_bound,
+    ),
     _row("mill", _MILL, _WIDTHS, [Stretch(length=0.56)], "73", ""),
     _row("mill-bound", _MILL, _WIDTHS, [Stretch(length=0.56)], "40.88", "", pick=_bound),
     _row("four-widths", _CHVATAL, _FOUR, [Stretch(length=0.1)], "453", "programme 452.25, first fit 485"),

@@ -13,7 +13,7 @@ from bermwright.handbook.boards.cutting.columns import grow, in_whole_numbers
 from bermwright.handbook.boards.cutting.nouns import Cut, CuttingPlan
 from bermwright.handbook.boards.cutting.offcuts import tidied
 from bermwright.handbook.boards.cutting.sequential import Ways, tries
-from bermwright.handbook.boards.cutting.whole import in_steps
+from bermwright.handbook.boards.cutting.whole import FINE, in_steps
 from bermwright.handbook.boards.stock import WIDEST_KERF
 
 if TYPE_CHECKING:
@@ -112,20 +112,17 @@ def _search(whole: WholeLists, progress: Callable[[str], None]) -> tuple[Ways, f
     progress("laying pieces into boards, one board after the other")
     more = tries(whole)
     found = list(islice(more, FIRST_TRIES))
-    bound = whole.rounded_up(whole.by_area)
-    pool = None
-    if not _good(whole, _best(whole, found), bound):
-        progress("laying all boards at once")
-        best = _best(whole, found)
-        limit = np.inf if best.missing(whole).any() else best.cost(whole)
-        pool, grown = grow(whole, found, limit / (1.0 + GOAL), limit)
-        bound = max(bound, whole.rounded_up(grown))
+    progress("laying all boards at once")
+    best = _best(whole, found)
+    limit = np.inf if best.missing(whole).any() else best.cost(whole)
+    pool, grown = grow(whole, found, limit / (1.0 + GOAL), limit)
+    bound = whole.rounded_up(grown)
     for ways in more if _within(whole, _best(whole, found), bound, NEARLY) else ():
         if _good(whole, _best(whole, found), bound):
             break
         found.append(ways)
     best = _best(whole, found)
-    if pool is None or _good(whole, best, bound):
+    if _good(whole, best, bound):
         return best, bound, BOARD_BY_BOARD
     progress("looking for whole boards")
     together = in_whole_numbers(whole, pool)
@@ -165,7 +162,7 @@ def _plan(
         )
         for kind, counts, times in zip(ways.kinds.tolist(), ways.cuts, ways.times.tolist(), strict=True)
     )
-    unit = whole.step if np.all(lists.cost == lists.room - whole.cut) else whole.step * 1e-3
+    unit = whole.step * FINE
     used = ways.cost(whole)
     return CuttingPlan(
         cuts=cuts,

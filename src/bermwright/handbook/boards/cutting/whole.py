@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
 STEPS = (1e-3, 5e-4, 1e-4)
 """Lengths are counted in the coarsest of these that gives the saw cut exactly (m)."""
+FINE = 1e-3
+"""Widths count in this, so that faces come out as whole numbers (m)."""
 HAIR = 1e-6
 """Share of a step that rounding may take."""
 
@@ -51,29 +53,13 @@ class WholeLists:
         lists = self.lists
         return np.asarray(lists.takes[lists.group] & (lists.need[None, :] <= lists.room[:, None]))
 
-    @cached_property
-    def by_area(self) -> float:
-        """What is needed at least, if boards could be used to the last shaving."""
-        lists = self.lists
-        widths = lists.cost / np.maximum(lists.room - self.cut, 1)
-        holds = lists.room * widths
-        total = float(np.sum(self.demand * lists.area))
-        used = 0.0
-        for kind in np.argsort(lists.cost / holds, kind="stable"):
-            share = min(1.0, total / (holds[kind] * self.stock[kind])) if self.stock[kind] else 0.0
-            used += share * lists.cost[kind] * self.stock[kind]
-            total -= share * holds[kind] * self.stock[kind]
-            if total <= 0.0:
-                break
-        return used
-
     def rounded_up(self, bound: float) -> float:
         """A bound raised to the next sum that boards of these costs can have."""
         whole = np.rint(self.lists.cost).astype(np.int64)
         if not np.allclose(whole, self.lists.cost, rtol=0.0, atol=1e-9):
             return bound
         unit = int(np.gcd.reduce(whole))
-        return float(unit * math.ceil(bound / unit - 1e-9)) if unit else bound
+        return float(unit * math.ceil(bound / unit)) if unit else bound
 
 
 def in_steps(wanted: Sequence[Wanted], stock: Sequence[Stretch], kerf: float) -> WholeLists:
@@ -84,16 +70,14 @@ def in_steps(wanted: Sequence[Wanted], stock: Sequence[Stretch], kerf: float) ->
     widths = sorted({one.width for one in stock})
     need = np.array([math.ceil(one.length / step - HAIR) + cut for one in wanted], dtype=np.int64)
     room = np.array([math.floor(stock[at].length / step + HAIR) + cut for at in order], dtype=np.int64)
-    flat = {one.width for one in wanted} | {one.width for one in stock} == {1.0}
-    scale = 1.0 if flat else 1e3
-    wide = np.array([stock[at].width for at in order]) * scale
+    wide = np.array([stock[at].width for at in order]) / FINE
     demand = np.array([one.count for one in wanted], dtype=np.int64)
     takes = np.array([[one.width <= width + HAIR * step for one in wanted] for width in widths])
     return WholeLists(
         step=step,
         lists=Lists(
             need=need,
-            area=need * np.array([one.width for one in wanted]) * scale,
+            area=need * np.array([one.width for one in wanted]) / FINE,
             room=room,
             cost=(room - cut) * wide,
             group=np.array([widths.index(stock[at].width) for at in order], dtype=np.int64),
