@@ -7,6 +7,7 @@ from itertools import starmap
 from typing import TYPE_CHECKING
 
 from bermwright.book.pages.openings import end_drawings, shell_drawings
+from bermwright.book.sheets.axonometric import axonometric_sheet
 from bermwright.book.sheets.drawing_set import (
     IMPERIAL_NOTES,
     NOTES,
@@ -118,4 +119,5 @@ def _with_list(house: House, leaves: Sequence[Leaf], system: str) -> list[Leaf]:
         ("G01", f"Sheets of {house.name}", "", "A3"),
         *((n, leaf.title, leaf.scale, leaf.size) for n, leaf in zip(numbers, leaves, strict=True)),
     ]
-    return [list_leaf(house, rows, notes, APART), *leaves]
+    picture = axonometric_sheet(vault_form(house, house.vaults[0]))
+    return [list_leaf(house, rows, notes, APART, picture), *leaves]

@@ -13,7 +13,7 @@ from bermwright.book.sheets.bent import bent_rib_sheet
 from bermwright.book.sheets.details import detail_set, rib_sheets
 from bermwright.book.sheets.details.cell import broken
 from bermwright.book.sheets.frame import BLOCK, Placed, TitleBlock, block_height, frame_sheet, inner
-from bermwright.book.sheets.paper import FIGURE, NOTE, Figures, boxes_of, figure, heading
+from bermwright.book.sheets.paper import FIGURE, NOTE, Figures, boxes_of, figure, heading, placed
 from bermwright.book.sheets.plans.along import section_along
 from bermwright.book.sheets.plans.elevations import elevation_sheet
 from bermwright.book.sheets.plans.floor import floor_plan
@@ -297,10 +297,14 @@ def numbered(leaves: Sequence[Leaf]) -> tuple[str, ...]:
 
 
 def list_leaf(
-    house: House, rows: Sequence[tuple[str, str, str, str]], notes: Sequence[str], also: Sequence[str]
+    house: House,
+    rows: Sequence[tuple[str, str, str, str]],
+    notes: Sequence[str],
+    also: Sequence[str],
+    picture: Sheet | None = None,
 ) -> Leaf:
-    """The list of sheets with what holds for all of them."""
-    (left, _), (right, top) = inner(A3)
+    """The list of sheets with what holds for all of them, and under it a picture where there is room."""
+    (left, low), (right, top) = inner(A3)
     items: list[Item] = [heading((left + 8.0, top - 16.0), house.name, 7.0)]
     items.append(figure((left + 8.0, top - 24.0), "drawing set"))
     y = top - 38.0
@@ -315,6 +319,9 @@ def list_leaf(
     items += _notes("For all sheets", notes, (x, top - 16.0), right - x - 8.0)
     drop = 12.0 + _tall(notes, right - x - 8.0)
     items += _notes("Drawn apart", also, (x, top - 16.0 - drop - 6.0), right - x - 8.0)
+    if picture is not None and low + 6.0 + picture.height < y - 8.0:
+        items += placed(picture, (left + 8.0, low + 6.0))
+        items.append(Text(at=(left + 8.0, low + 3.0), text=NO_SCALE, height=NOTE, face=Lettering.NOTE))
     empty = Sheet(width=10.0, height=10.0, items=(), title="Sheets")
     return Leaf(
         letter="G",
@@ -338,6 +345,7 @@ def _notes(title: str, lines: Sequence[str], at: Point, width: float) -> Iterato
         y -= 0.8
 
 
+NO_SCALE = "not to scale"
 NOTES = (
     "Dimensions in mm, levels in m from the finished floor; measures in figures count before measured ones.",
     "Left and right are as seen when walking in at the front.",
