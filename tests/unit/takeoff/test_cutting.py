@@ -72,6 +72,16 @@ def test_nothing_lies_on_a_fault_or_on_its_neighbour(plan):
     assert any(len(board.faults) > 2 for board in plan.lists[0].boards)
 
 
+def test_the_stretch_behind_a_fault_is_kept_when_only_the_first_is_cut(plan):
+    boards = [one for one in plan.lists[0].boards if one.stock == "nailed ones"]
+    assert boards
+    for board in boards:
+        if board.placed[-1].end < 1.4:
+            assert any(
+                one.start == pytest.approx(1.52) and one.end == pytest.approx(2.95) for one in board.offcuts
+            )
+
+
 def test_the_bound_is_near_and_below(plan):
     one = plan.lists[0]
     assert one.bound is not None

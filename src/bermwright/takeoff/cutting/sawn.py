@@ -35,7 +35,28 @@ def sawn_boards(
             found[(stretch.board.name, taken[cut.stretch])].append((stretch, placed))
     order = {name: place for place, name in enumerate(dict.fromkeys(s.board.name for s in stretches))}
     keys = sorted(found, key=lambda key: (order[key[0]], key[1]))
-    return tuple(_named(_board(boards[name], number, found[(name, number)], saw) for name, number in keys))
+    clear: dict[str, list[ClearStretch]] = defaultdict(list)
+    for stretch in stretches:
+        clear[stretch.board.name].append(stretch)
+    return tuple(
+        _named(
+            _board(
+                boards[name],
+                number,
+                [*found[(name, number)], *_untouched(found[(name, number)], clear[name])],
+                saw,
+            )
+            for name, number in keys
+        )
+    )
+
+
+def _untouched(
+    cuts: list[tuple[ClearStretch, tuple[Placed, ...]]], clear: list[ClearStretch]
+) -> Iterator[tuple[ClearStretch, tuple[Placed, ...]]]:
+    """Stretches of a board that is cut into, beyond its faults, from which nothing is taken."""
+    taken = {stretch.start for stretch, _ in cuts}
+    yield from ((stretch, ()) for stretch in clear if stretch.start not in taken)
 
 
 def _laid(
@@ -64,7 +85,7 @@ def _board(
         Offcut(
             name="",
             board=name,
-            start=placed[-1].end + saw.kerf,
+            start=placed[-1].end + saw.kerf if placed else stretch.start,
             end=stretch.end,
             width=board.width,
             thickness=board.thickness,
