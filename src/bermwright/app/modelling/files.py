@@ -123,12 +123,15 @@ def model_file(house_file: str, order: ModelOrder, progress: Callable[[str], Non
     date = day(order.date)
     house = open_house(house_file).house
     if not house.vaults:
-        raise ModelError(f"{house_file} describes no vault yet: there is nothing to model.")
+        raise ModelError(
+            f"{house_file} describes no vault: models are made of vaults only, not of domes yet."
+        )
     progress("form")
     work = _Work(house, tuple(_vault(house, vault, progress) for vault in house.vaults), order, date)
     progress(path.suffix[1:].upper())
     content, says = WRITERS[path.suffix.lower()](work)
     remarks = tuple(dict.fromkeys(remark for solids in work.solids for remark in solids.remarks))
+    remarks = (*remarks, *(f"The dome {dome.name} is not in it: only vaults are." for dome in house.domes))
     if len(work.vaults) > 1 and path.suffix.lower() != ".csv":
         remarks = (BESIDE_EACH_OTHER, *remarks)
     return Modelled(path=path, content=content, says=(*says, *remarks))
@@ -155,9 +158,10 @@ def _stl(work: _Work) -> tuple[bytes, tuple[str, ...]]:
     thin = min(parts, key=lambda part: part.thinnest)
     wide = max(parts, key=lambda part: float(part.size[:2].max()))
     size = " × ".join(_millimetres(float(one) / scale, work.order.system) for one in wide.size)
+    where = thin.name if thin.what == thin.name else f"{thin.name}, {thin.what}"
     says = (
         f"{len(parts)} parts at 1:{scale:g}, each closed and lying on the bed, in millimetres.",
-        f"Thinnest wall {_millimetres(thin.thinnest / scale, work.order.system)}: {thin.name}, {thin.what}.",
+        f"Thinnest wall {_millimetres(thin.thinnest / scale, work.order.system)}: {where}.",
         f"Largest part {size}: {wide.name}.",
     )
     return stl(parts, scale=scale), says
