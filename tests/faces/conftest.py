@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from bermwright.app import assessing, booking, drawing, explaining
+from bermwright.app import assessing, booking, explaining
+from bermwright.app.drawing import files as drawing
 from bermwright.cli.main import main
 
 EXAMPLES = sorted((Path(__file__).resolve().parent.parent.parent / "examples").glob("*.toml"), reverse=True)

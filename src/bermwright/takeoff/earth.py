@@ -13,27 +13,27 @@ from bermwright.base.ranges import Range
 from bermwright.data.densities import GRAVITY
 from bermwright.data.rates import BARROW, SoilStates, soil_states
 from bermwright.form import fill_area
-from bermwright.handbook.earthmoving import bank_volume, end_slope_area, loads, loose_volume
+from bermwright.form.solids.heights import end_earth
+from bermwright.handbook.earthmoving import bank_volume, loads, loose_volume
 from bermwright.stages.nouns import StageKind
 from bermwright.stages.sequence import fill_levels
 from bermwright.takeoff.lines import line, measured, number, unknown
 from bermwright.takeoff.nouns import Group, LiftRow, Quantity
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from numpy.typing import NDArray
 
     from bermwright.base.findings import Step
     from bermwright.form.shapes import VaultForm
+    from bermwright.form.solids.heights import EndEarth
     from bermwright.house import Fill, House, Vault
 
     Array = NDArray[np.float64]
 
 ABOVE_ALL = 100.0
 """Further than any soil lies over or under the finished ground (m)."""
-COLUMNS = 4001
-"""Columns in which the ends of the mound are summed."""
 FLAT = 1e-6
 """Finished over natural ground that counts as nothing (m)."""
 
@@ -44,15 +44,32 @@ class Earth:
 
     sides: float
     cover: float
-    ends: float
-    turf_volume: float
-    turf_area: float
+    ends: Mapping[str, EndEarth]
+    """Before each end that the file gives a slope."""
+    turf_over: float
+    """Turf along the vault."""
+    turf_surface: float
+    """Its surface (m2)."""
+    turf: float
+    """Its thickness (m)."""
     states: SoilStates
 
     @property
     def compacted(self) -> float:
         """All fill without the turf."""
-        return self.sides + self.cover + self.ends
+        return self.sides + self.cover + sum(end.fill for end in self.ends.values())
+
+    @property
+    def turf_volume(self) -> float:
+        """All turf."""
+        return self.turf_over + sum(end.turf for end in self.ends.values())
+
+    @property
+    def turf_area(self) -> float:
+        """Surface of all turf (m2)."""
+        if self.turf <= 0.0:
+            return 0.0
+        return self.turf_surface + sum(end.turf for end in self.ends.values()) / self.turf
 
     @property
     def bank(self) -> Range:
@@ -73,12 +90,14 @@ def earth_of(house: House, vault: Vault, form: VaultForm) -> Earth:
     sides = fill_area(form, bottom, form.crown_level, "both", layer="soil")
     cover = fill_area(form, form.crown_level, top, "both", layer="soil")
     turf = fill_area(form, bottom, top, "both", layer="turf")
+    ends = end_earth(house, vault, form)
     return Earth(
         sides=sides * form.length,
         cover=cover * form.length,
-        ends=sum(end_volumes(vault, form).values()),
-        turf_volume=turf * form.length,
-        turf_area=turf_length(form) * form.length if form.ground.turf > 0.0 else 0.0,
+        ends=ends,
+        turf_over=turf * form.length,
+        turf_surface=turf_length(form) * form.length if form.ground.turf > 0.0 else 0.0,
+        turf=form.ground.turf,
         states=soil_states(_soil_name(fill)),
     )
 
@@ -132,24 +151,6 @@ def _loads(loose: Range) -> Range:
     return Range(low, high)
 
 
-def end_volumes(vault: Vault, form: VaultForm) -> dict[str, float]:
-    """Soil before the front and the back wall where the file gives the slope there (m3)."""
-    mound = vault.mound
-    slopes = {} if mound is None else {"front": mound.front, "back": mound.back}
-    return {
-        side: _end_volume(form, slope) for side, slope in slopes.items() if slope is not None and slope > 0.0
-    }
-
-
-def _end_volume(form: VaultForm, slope: float) -> float:
-    ground = form.ground
-    x = np.linspace(float(ground.finished.x[0]), float(ground.finished.x[-1]), COLUMNS)
-    finished = ground.finished.level(x)
-    rise = np.maximum(finished - ground.natural.level(x), 0.0)
-    drop = np.max(finished) - finished
-    return float(np.trapezoid(end_slope_area(rise, drop, slope=slope), x))
-
-
 def turf_length(form: VaultForm) -> float:
     """Length of the finished surface, measured up and down its slopes, where it is not natural ground (m)."""
     ground = form.ground
@@ -162,7 +163,7 @@ def turf_length(form: VaultForm) -> float:
 
 def earth_rows(house: House, vault: Vault, form: VaultForm, earth: Earth) -> Iterator[Quantity]:
     """Fill, soil to dig and to wheel, mass, turf."""
-    yield _fill(vault, form, earth)
+    yield _fill(form, earth)
     yield _bank(earth)
     yield _loose(earth)
     yield _barrows(earth)
@@ -171,21 +172,20 @@ def earth_rows(house: House, vault: Vault, form: VaultForm, earth: Earth) -> Ite
         yield _turf(form, earth)
 
 
-def _fill(vault: Vault, form: VaultForm, earth: Earth) -> Quantity:
-    ends = end_volumes(vault, form)
+def _fill(form: VaultForm, earth: Earth) -> Quantity:
     steps = [
         _section("Beside the vault, from its foot to its crown", "V_s", earth.sides, form),
         _section("Over the crown, without the turf", "V_c", earth.cover, form),
     ]
     steps += [
         line(
-            f"Before the {side} wall, under its slope",
+            f"Before the {side} wall under its slope, without turf and the way kept free",
             f"V_{side}",
-            "∫ (h·d + h²/2)/tan β dx",
-            "by columns across the section, corners of the mound square",
-            result=Shown(volume, "m3", 1),
+            "Σ h·Δx·Δy",
+            "height of the finished over the natural ground, cell by cell",
+            result=Shown(end.fill, "m3", 1),
         )
-        for side, volume in ends.items()
+        for side, end in earth.ends.items()
     ]
     steps.append(
         line(
@@ -196,7 +196,7 @@ def _fill(vault: Vault, form: VaultForm, earth: Earth) -> Quantity:
             result=Shown(earth.compacted, "m3", 1),
         )
     )
-    missing = [side for side in ("front", "back") if side not in ends]
+    missing = [side for side in ("front", "back") if side not in earth.ends]
     return measured(
         "fill, compacted",
         Group.EARTH,
@@ -305,27 +305,35 @@ def _mass(fill: Fill | None, earth: Earth) -> Quantity:
 
 
 def _turf(form: VaultForm, earth: Earth) -> Quantity:
-    steps = (
+    steps = [
         line(
             "Finished surface up and down its slopes, times length of the vault",
             "A",
             "l·L",
-            f"{number(earth.turf_area / form.length, 'm', 2)}·{number(form.length, 'm', 2)}",
-            result=Shown(earth.turf_area, "m2", 1),
-        ),
+            f"{number(earth.turf_surface / form.length, 'm', 2)}·{number(form.length, 'm', 2)}",
+            result=Shown(earth.turf_surface, "m2", 1),
+        )
+    ]
+    steps += [
         line(
-            f"Its volume, {number(form.ground.turf, 'mm')} thick",
+            f"Before the {side} wall, {number(earth.turf, 'mm')} thick",
+            f"A_{side}",
+            "V/t",
+            f"{number(end.turf, 'm3', 2)}/{number(earth.turf, 'm', 3)}",
+            result=Shown(end.turf / earth.turf, "m2", 1),
+        )
+        for side, end in earth.ends.items()
+    ]
+    steps.append(
+        line(
+            f"Its volume, {number(earth.turf, 'mm')} thick",
             "V",
-            "A_turf·L",
-            f"{number(earth.turf_volume / form.length, 'm2', 2)}·{number(form.length, 'm', 2)}",
+            "A_turf·L + ΣV",
+            f"{number(earth.turf_over / form.length, 'm2', 2)}·{number(form.length, 'm', 2)} + "
+            f"{number(earth.turf_volume - earth.turf_over, 'm3', 1)}",
             result=Shown(earth.turf_volume, "m3", 1),
-        ),
+        )
     )
     return measured(
-        "turf",
-        Group.EARTH,
-        Shown(earth.turf_area, "m2", 1),
-        working=steps,
-        stage=StageKind.TURF,
-        note="the slopes before the end walls not counted",
+        "turf", Group.EARTH, Shown(earth.turf_area, "m2", 1), working=tuple(steps), stage=StageKind.TURF
     )

@@ -60,10 +60,19 @@ def pipe(at: tuple[float, float], z: tuple[float, float], diameter: float, *, si
 
 def under(line: Line, x: tuple[float, float], bottom: float, y: tuple[float, float]) -> Body:
     """Everything under a ground line, down to a level."""
-    inside = line.x[(line.x > x[0]) & (line.x < x[1])]
-    along = np.concatenate([[x[0]], inside, [x[1]]])
-    top = np.column_stack([along, np.maximum(line.level(along), bottom + 1e-3)])
+    least = bottom + 1e-3
+    places = np.concatenate([line.x, _crossings(line, least)])
+    along = np.unique([x[0], *places[(places > x[0]) & (places < x[1])], x[1]])
+    top = np.column_stack([along, np.maximum(line.level(along), least)])
     return pushed(np.vstack([[x[0], bottom], [x[1], bottom], top[::-1]]), *y)
+
+
+def _crossings(line: Line, level: float) -> Array:
+    """Where a line passes a level."""
+    over = line.z - level
+    at = np.flatnonzero(over[:-1] * over[1:] < 0.0)
+    share = over[at] / (over[at] - over[at + 1])
+    return np.asarray(line.x[at] + share * (line.x[at + 1] - line.x[at]))
 
 
 def leaning(body: Body, fall: float, middle: float) -> Body:

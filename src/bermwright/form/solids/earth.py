@@ -7,7 +7,7 @@ Where soil lies less high against an end wall, a way as wide as the vault is kep
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -68,8 +68,6 @@ class Slope:
     """Fall of its slope over run; None: the mound ends upright there."""
     toe: float
     """How far out its slope reaches the natural ground (m)."""
-    level_toe: float
-    """The same if the natural ground were level along the vault (m)."""
     free: float | None
     """Level up to which soil lies against the end wall; None: not said."""
     hill: float | None
@@ -149,14 +147,12 @@ def _slope(house: House, vault: Vault, form: VaultForm, side: str, fall: float) 
     height = max(float(np.max(form.ground.finished.z)) - natural, 0.0)
     # Ground that falls away makes the slope longer, ground that rises shorter.
     toe = 0.0 if steep is None else height / max(steep + sign * fall, 0.2 * steep)
-    rise = float(np.max(form.ground.finished.z) - np.min(form.ground.natural.z))
     return Slope(
         side=side,
         sign=sign,
         start=start,
         fall=steep,
         toe=toe,
-        level_toe=0.0 if steep is None else rise / steep,
         free=None if end is None else end.soil_to,
         hill=hill,
     )
@@ -220,7 +216,7 @@ def _distinct(ring: Array) -> Array:
     return np.asarray(ring[step > FLAT])
 
 
-def _mound_line(earth: Earth, line: Line) -> Line:
+def mound_line(earth: Earth, line: Line) -> Line:
     """A surface whose slopes run on under the natural ground, where that ground leans along the vault.
 
     Past the toes the section's finished ground is the natural one of mid-length, and not a fill.
@@ -249,8 +245,8 @@ def earth_layers(
     natural = natural_body(earth)
     # Where the finished surface is the natural one, no film of nothing is left between them.
     grown = joined([natural, natural.translate((0.0, 0.0, FILM))])
-    low = joined(_stretches(earth, _mound_line(earth, under_turf(form)), drop=form.ground.turf))
-    high = joined(_stretches(earth, _mound_line(earth, form.ground.finished), drop=0.0))
+    low = joined(_stretches(earth, mound_line(earth, under_turf(form)), drop=form.ground.turf))
+    high = joined(_stretches(earth, mound_line(earth, form.ground.finished), drop=0.0))
     free = ways(earth)
     taken = [shell, *built, *cutters]
     soiled = without(low, ways(earth, drop=form.ground.turf))
@@ -292,12 +288,18 @@ def _level_natural(earth: Earth) -> Body:
     )
 
 
+def _before(earth: Earth, line: Line, *, drop: float) -> Body:
+    """Everything under a surface before and behind the vault, without the ways."""
+    ends = _stretches(earth, mound_line(earth, line), drop=drop)[1:]
+    return without(joined(ends), ways(earth, drop=drop))
+
+
 def _fill(earth: Earth, body: Body) -> Solid:
-    level = replace(earth, slopes=tuple(replace(slope, toe=slope.level_toe) for slope in earth.slopes))
-    over = _stretches(level, under_turf(earth.form), drop=0.0)[0]
-    ends = _stretches(level, earth.form.ground.finished, drop=0.0)[1:]
-    plain = _level_natural(level)
-    counted = (over - plain - _void(earth)).volume() + sum((part - plain).volume() for part in ends)
+    over = under(under_turf(earth.form), earth.across, earth.bottom, (0.0, earth.form.length))
+    counted = (over - _level_natural(earth) - _void(earth)).volume()
+    if any(slope.fall is not None for slope in earth.slopes):
+        before = _before(earth, under_turf(earth.form), drop=earth.form.ground.turf)
+        counted += (before - natural_body(earth)).volume()
     return solid("fill", Kind.FILL, body, counted=Counted(volume=float(counted), why=_why_fill(earth)))
 
 
@@ -305,18 +307,15 @@ def _turf(earth: Earth, body: Body) -> Solid:
     high = under(earth.form.ground.finished, earth.across, earth.bottom, (0.0, earth.form.length))
     low = under(under_turf(earth.form), earth.across, earth.bottom, (0.0, earth.form.length))
     counted = (high - low - _level_natural(earth) - _void(earth)).volume()
-    why = "it also covers the slopes before the end walls, which the take-off does not count"
-    ends = any(slope.fall is not None for slope in earth.slopes)
-    return solid("turf", Kind.TURF, body, counted=Counted(volume=float(counted), why=why if ends else ""))
+    if any(slope.fall is not None for slope in earth.slopes):
+        over = _before(earth, earth.form.ground.finished, drop=0.0)
+        soil = _before(earth, under_turf(earth.form), drop=earth.form.ground.turf)
+        counted += (over - soil - natural_body(earth)).volume()
+    return solid("turf", Kind.TURF, body, counted=Counted(volume=float(counted)))
 
 
 def _why_fill(earth: Earth) -> str:
-    says = []
-    if any(slope.fall is not None for slope in earth.slopes) and earth.form.ground.turf > 0.0:
-        says.append("the turf on the slopes before the end walls is counted as fill")
-    if any(slope.free is not None and slope.hill is None for slope in earth.slopes):
-        says.append("the ways that are kept free before the end walls are counted as filled")
+    says = ["walls and their insulation are counted as ending under the soil face"]
     if earth.fall:
-        says.append("the ground along the vault is counted as level")
-    says.append("walls and their insulation are counted as ending under the soil face")
+        says.append("over the vault the ground is counted as level along it")
     return "; ".join(says)
