@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import json
 import re
 from pathlib import Path
+
+import pytest
 
 from bermwright.adapt.lessons import Built
 from bermwright.app.lessons import all_lessons
 from bermwright.base.findings import Finding, Question, Verdict
+from bermwright.cli.main import main
 from bermwright.formats.assessment_json import finding_data, question_data
 from bermwright.formats.lessons import lesson_data
 
@@ -46,3 +50,19 @@ def test_what_is_not_known_is_null() -> None:
 def test_keys_of_a_lesson(repository: Path) -> None:
     data = lesson_data(all_lessons()[0], dict.fromkeys(Built, ()))
     assert explained(repository, "Lesson") == set(data)
+
+
+@pytest.mark.parametrize(
+    ("section", "words"),
+    [
+        ("Setting out", ("setout", "examples/larch-bank.toml")),
+        ("Cutting", ("cut", "examples/larch-bank.toml")),
+        ("Compass", ("compass", "examples/domes/rowan-ring.toml")),
+        ("Forms", ("forms", "examples/domes/rowan-ring.toml")),
+    ],
+)
+def test_keys_of_what_is_made_by_hand(
+    section: str, words: tuple[str, str], repository: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main([words[0], str(repository / words[1]), "--json"]) in {0, 1}
+    assert explained(repository, section) == set(json.loads(capsys.readouterr().out))

@@ -29,6 +29,7 @@ def lesson_data(
         "story": lesson.story,
         "known": list(lesson.known),
         "assumed": list(lesson.assumed),
+        "rests_on": lesson.rests_on.value,
         "told_with": lesson.told_with,
         "asks": lesson.asks,
         "answers": {one.letter: one.text for one in lesson.answers},
