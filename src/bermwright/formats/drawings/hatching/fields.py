@@ -25,6 +25,9 @@ ANCHORED = frozenset(
 TILE = 60.0
 """Boxes are taken this much too large (mm), so that an area that grows a little finds its strokes ready."""
 
+SMALL = 15.0
+"""The same for a side shorter than that: a footing is not worth the strokes of a whole mound."""
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Laid:
@@ -46,12 +49,13 @@ def anchored(hatch: Hatch, box: Field) -> Laid | None:
     """The strokes over a box that is taken a little too large; None for a hatch that has no fixed places."""
     if hatch not in ANCHORED or box.levels:
         return None
-    low = (math.floor(box.low[0] / TILE) * TILE, math.floor(box.low[1] / TILE) * TILE)
-    high = (math.ceil(box.high[0] / TILE) * TILE, math.ceil(box.high[1] / TILE) * TILE)
+    wide, tall = (TILE if end - start > TILE else SMALL for start, end in zip(box.low, box.high, strict=True))
+    low = (math.floor(box.low[0] / wide) * wide, math.floor(box.low[1] / tall) * tall)
+    high = (math.ceil(box.high[0] / wide) * wide, math.ceil(box.high[1] / tall) * tall)
     return _anchored(hatch, low, high)
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=64)
 def _anchored(hatch: Hatch, low: tuple[float, float], high: tuple[float, float]) -> Laid:
     return lay(AREAS[hatch](Field(low, high)))
 
