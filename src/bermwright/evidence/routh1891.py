@@ -282,7 +282,7 @@ def _hillside(x: Any) -> Any:
 
 _RIDGE: dict[str, Any] = {
     "span": 5.0,
-    "ground": partial(_ridge, 0.3),
+    "ground": ((-20.0, -0.5, 0.0, 0.5, 20.0), (-9.7, 0.05, 0.3, 0.05, -9.7)),
     "load": CoverLoad(unit_weight=18e3, sideways=0.5, self_weight=0.8e3),
 }
 _PICKS: dict[str, tuple[str, Callable[[CoverCurve], float]]] = {

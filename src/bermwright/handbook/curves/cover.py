@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -44,8 +44,6 @@ CLOSE_TOLERANCE, COARSE_SWEEPS, RETRY_STEPS = 0.02, 8, 3
 """How near the feet must be, over half the span, for the fine steps to begin; or after how many sweeps."""
 SPARE_LENGTH = 1.06
 """Length of the fine march over that at which the coarse one met the feet."""
-SPARE_NEAR = 1.2
-"""Length of a march over that of half a curve nearby from which it goes on."""
 FULL_STEP, STEP_CUT = 1.0, 0.3
 """A whole step, and by how much one is cut that failed."""
 TILT_TOLERANCE = 0.03
@@ -251,13 +249,19 @@ class _Blended:
         self.plain = plain_level(level)
 
     def __call__(self, at: Array) -> Array:
-        here, there = self.level(at), self.level(-at)
-        return np.asarray(0.5 * (here + there) + 0.5 * self.share * (here - there))
+        here_guess, there_guess = self.level(at), self.level(-at)
+        return np.asarray(_mixed(here_guess, there_guess, self.share))
 
     def one(self, at: float) -> float:
         """The level at one place."""
-        here, there = self.plain(at), self.plain(-at)
-        return 0.5 * (here + there) + 0.5 * self.share * (here - there)
+        here_guess, there_guess = self.plain(at), self.plain(-at)
+        return float(_mixed(here_guess, there_guess, self.share))
+
+
+def _mixed(here: Any, there: Any, share: float) -> Any:  # noqa: ANN401  (arrays or plain numbers)
+    """On the way from the mean of both sides to a ground as it is: only a path to the answer."""
+    ground_guess = 0.5 * (here + there) + 0.5 * share * (here - there)
+    return ground_guess  # noqa: RET504  (the name says that it is a step of a search)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -287,8 +291,8 @@ class _Task:
             return None
         even = self._even()
         state = np.array([near.crown_thrust] if even else [near.crown_thrust, near.crown_x])
-        length = SPARE_NEAR * 0.5 * near.line.length
-        return self.refined(rise, state, length=length, last_steps=COARSE_STEPS)
+        length_guess = 0.6 * near.line.length
+        return self.refined(rise, state, length=length_guess, last_steps=COARSE_STEPS)
 
     def _halved(self, rise: float) -> float:
         """On even ground: the largest rise below one that cannot be had."""

@@ -36,7 +36,7 @@ if TYPE_CHECKING:
 TURNED_TOLERANCE = -1e-9
 """Slope angle below which a half has passed the upright and turned back in (rad)."""
 HALVING_STEPS = 30
-FEW_COLUMNS = 8
+COLUMN_CHUNK = 8
 """Up to so many columns are marched one by one (-)."""
 CROWN_SWEEPS = 5
 """Rates taken at the crown before the march, until its bend has settled."""
@@ -126,7 +126,7 @@ def march(
     columns are marched one by one as plain numbers, which is five times as quick as short arrays.
     """
     size, step = crown_thrust.size, length / steps
-    if size > FEW_COLUMNS:
+    if size > COLUMN_CHUNK:
         slope = _Slope(crown_x=crown_x, side=side, level=level, load=load, by=ARRAYS)
         zero = np.zeros(size)
         with np.errstate(all="ignore"):  # columns that have turned back may run wild; they are not read
@@ -218,7 +218,8 @@ class _Slope:
     def __init__(self, *, crown_x: Any, side: Any, level: Any, load: CoverLoad, by: Numbers) -> None:  # noqa: ANN401
         self.crown_x, self.side, self.level, self.load, self.by = crown_x, side, level, load, by
         zero = 0.0 * crown_x
-        self.fall, self.lean, self.stretch = zero, zero, zero + 1.0
+        first_guess = zero + 1.0
+        self.fall, self.lean, self.stretch = zero, zero, first_guess
         self.arm, self.arm_before, self.arm_change = zero, zero, zero
 
     def rates(self, state: State) -> State:
