@@ -30,7 +30,7 @@ from bermwright.app.live.kernel import shown_case
 from bermwright.app.live.marks import feet_of, marks_of
 from bermwright.app.live.nouns import Look
 from bermwright.app.live.saying import sentences_of
-from bermwright.app.live.scene import Easel, draw, wanted_of
+from bermwright.app.live.scene import HAIR, Easel, draw, wanted_of
 from bermwright.book.sheets import scene_of, supports_of
 from bermwright.book.sheets.screen import screen_section
 from bermwright.formats.drawings import svg
@@ -110,6 +110,7 @@ class Hand:
             "say", lambda: (sentences_of(shown, "metric"), feet_of(shown, "metric"), marks_of(shown))
         )
         scene = scene_of(form, shown.stage, lifts=(), supports=supports_of(vault, house))
+        scene = replace(scene, coarse=HAIR)
         frame = self.easel.frame(self.look, scene, hold=True)
         sheet = self.timed("sheet", lambda: screen_section(scene, frame, marks[2], axis=vault.axis))
         self.timed("svg", lambda: svg(sheet, "day", background=False, quick=True))

@@ -26,6 +26,10 @@ if TYPE_CHECKING:
     from bermwright.stages.nouns import Stage
 
 
+HAIR = 5e-4
+"""How far soil may be cut from the true face on a screen, where it is a thirtieth of a pixel (m)."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Drawn:
     """A scene ready to be sent."""
@@ -134,7 +138,7 @@ class _Artist:
     def picture(self, stage: Stage | None, marks: tuple[Mark, ...]) -> tuple[Frame, str]:
         """The drawing in its frame."""
         look, supports = self.look, supports_of(self.vault, self.house)
-        scene = scene_of(self.form, stage, lifts=(), supports=supports)
+        scene = replace(scene_of(self.form, stage, lifts=(), supports=supports), coarse=HAIR)
         frame = self.easel.frame(look, scene, hold=self.hold)
         sheet = screen_section(scene, frame, marks, system=look.system, axis=self.vault.axis)
         return frame, svg(sheet, look.theme, background=False, prefix=f"v{self.number}w", quick=True)

@@ -64,6 +64,8 @@ class Scene:
     """Levels of all lifts, ascending (m)."""
     supports: tuple[Support, ...] = ()
     """One for both feet, or left and right; from the springing down where there are several."""
+    coarse: float = 0.0
+    """How far soil may be cut from the true face of the shell (m): nothing on paper, a hair on a screen."""
 
     def reached(self, kind: StageKind) -> bool:
         """Whether the building has come as far as a kind of stage."""
@@ -158,6 +160,8 @@ class Scene:
         right, left = float(inside.x[-1]), float(inside.x[0])
         foot = [(right, float(inside.z[-1])), (right, 0.0), (left, 0.0), (left, float(inside.z[0]))]
         shell = valid(shapely.polygons(np.concatenate([np.column_stack([face.x, face.z]), foot])))
+        if self.coarse:
+            shell = shapely.simplify(shell, self.coarse, preserve_topology=True)
         parts = [shell] + [shapely.Polygon(outline) for outline, _ in self.support_outlines()]
         return shapely.union_all(parts)
 
