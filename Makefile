@@ -79,6 +79,8 @@ bench: .venv/ready
 	@$(RUN) bench/shape.py
 	@$(RUN) bench/mend.py
 	@$(RUN) bench/cutting.py
+	@$(RUN) bench/making.py
+	@$(RUN) bench/drag.py
 	@$(RUN) bench/heat.py
 	@$(RUN) bench/winter.py
 
