@@ -270,8 +270,9 @@ async def handle(seat: Seat, message: object) -> None:
     except ChangedOnDiskError as error:
         await seat.send({"say": "wrong", "kind": "changed", "text": str(error)}, to)
     except HouseFileError as error:
-        mistakes = [wording.mistake_data(one, _keys(seat, message)) for one in error.mistakes]
-        says = " ".join(one["says"] for one in mistakes)
+        keys = _keys(seat, message)
+        mistakes = [wording.mistake_data(one, keys) for one in error.mistakes]
+        says = wording.mistakes_text(mistakes, keys)
         await seat.send({"say": "wrong", "kind": "mistakes", "text": says, "mistakes": mistakes}, to)
     except BermwrightError as error:
         await seat.send({"say": "wrong", "kind": "refused", "text": str(error)}, to)

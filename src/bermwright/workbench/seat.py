@@ -13,6 +13,7 @@ from bermwright.app.live.nouns import Look
 from bermwright.app.live.parts import parts_data
 from bermwright.app.live.scene import Easel, draw
 from bermwright.base.errors import BermwrightError, HouseFileError
+from bermwright.formats.house_file.reading import place_of
 from bermwright.workbench import wording
 from bermwright.workbench.wording import key_of, key_text
 
@@ -212,8 +213,9 @@ class Seat:
             house = page.trials.house({change.key: change.value}, page.name)
             drawn = draw(house, look, self.table.found, self.easel, hold=True)
         except HouseFileError as error:
+            place = place_of(key_of(str(message.get("key", ""))), page.document)
             mistakes = [wording.mistake_data(one) for one in error.mistakes]
-            text = " ".join(one["says"] for one in mistakes)
+            text = wording.mistakes_text(mistakes, (place,))
             return {"say": "wrong", "kind": "mistakes", "text": text, "seq": seq, "mistakes": mistakes}
         except BermwrightError as error:
             return {"say": "wrong", "kind": "refused", "text": str(error), "seq": seq}

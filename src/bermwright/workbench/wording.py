@@ -16,7 +16,7 @@ from bermwright.formats.house_file.reading import place_of
 from bermwright.formats.house_file.scan import lines_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Mapping
+    from collections.abc import Collection, Iterable, Mapping
 
     from bermwright.app.desk import Desk
     from bermwright.app.live.handles import Grip
@@ -82,6 +82,14 @@ def mistake_data(one: FileMistake, keys: Mapping[str, str] | None = None) -> m.M
         "value": one.given,
         "says": f"{one.allowed} {one.advice}".strip(),
     }
+
+
+def mistakes_text(mistakes: list[m.Mistake], own: Collection[str] = ()) -> str:
+    """The first mistake in words, with its place where that is not what was changed, and how many more."""
+    first = mistakes[0]
+    text = first["says"] if first["place"] in own else f"{first['place']}: {first['says']}"
+    more = len(mistakes) - 1
+    return text if not more else f"{text} {more} more {'things do' if more > 1 else 'thing does'} not fit."
 
 
 def view_data(frame: Frame) -> m.ViewData:

@@ -66,6 +66,15 @@ def test_a_drag_that_cannot_be_is_refused_in_the_readers_words(bench, value, say
     assert says in wrong["text"]
 
 
+def test_a_drag_that_something_else_forbids_names_it(bench) -> None:
+    with bench.window() as window:
+        window.say("drag", seq=1, key=RISE, value="0.6 m")  # the doors no longer fit under the crown
+        wrong = window.hear("wrong")
+    assert wrong["text"].startswith('opening "')
+    assert "not fit." in wrong["text"]
+    assert len(wrong["mistakes"]) > 1
+
+
 def test_thirty_drags_at_once_lose_nothing_that_counts(bench) -> None:
     with bench.window() as window:
         for seq in range(1, 31):
