@@ -20,13 +20,15 @@ def window(served, opened):
 
 def test_a_change_made_while_the_line_is_down_is_sent_when_it_is_back(window):
     first, page = window.know("revision.number"), window.page
+    # The line breaks, and cannot be joined again for a while.
+    page.evaluate("window.workbench.wire.again = () => undefined")
     page.evaluate("window.workbench.wire.socket.close()")
     window.until(f"{NOW}.line === 'lost'")
-    page.evaluate("clearTimeout(window.workbench.wire.timer)")
     page.locator('[data-handle="crown"]').focus()
     page.keyboard.press("PageDown")
     window.until("window.workbench.wire.unsent().length === 1")
     assert "1 change is kept here" in page.locator("[data-notice=lost]").inner_text()
+    page.evaluate("delete window.workbench.wire.again")
     page.locator("[data-notice=lost] button").click()
     window.revised(first + 1)
     window.until("window.workbench.wire.unsent().length === 0")
@@ -68,10 +70,10 @@ def test_a_file_changed_by_another_program_is_not_overwritten(window, served):
     page.locator("[data-word=keep]").click()
     window.until("document.querySelector('[data-notice=changed]')")
     assert served.file.read_text() == text
-    page.get_by_role("button", name="compare").click()
+    page.get_by_role("button", name="compare", exact=True).click()
     window.until("document.querySelector('.differs .is-theirs')")
     assert "people = 5" in page.locator(".differs").inner_text()
-    page.get_by_role("button", name="close").click()
+    page.get_by_role("button", name="close", exact=True).click()
     page.get_by_role("button", name="take what is there").click()
     window.revised(first + 2)
     assert window.value("crown") == "4.0 m"
@@ -95,7 +97,7 @@ def test_the_file_is_written_by_hand_and_mistakes_are_marked_where_they_stand(wi
     page.get_by_role("button", name="take this text").click()
     window.revised(first + 2)
     assert window.value("right foot") == "4.6 m"
-    page.get_by_role("button", name="close").click()
+    page.get_by_role("button", name="close", exact=True).click()
 
 
 def test_a_kill_loses_nothing_and_what_is_kept_leaves_the_comments(house, tmp_path, opened, again):
@@ -116,3 +118,19 @@ def test_a_kill_loses_nothing_and_what_is_kept_leaves_the_comments(house, tmp_pa
     assert served.file.read_text() == before.replace('rise = "4.0 m"', f'rise = "{rise}"')
     other.page.locator("[data-word=undo]").click()
     other.until(f"{NOW}.handles.list.find((one) => one.name === 'crown').value === '4.0 m'")
+
+
+def test_a_file_that_cannot_be_read_opens_at_its_first_mistake(house, tmp_path, opened, again):
+    broken = tmp_path / "broken.toml"
+    broken.write_text(house.read_text().replace('lift = "0.6 m"', 'lift = "6 m"'))
+    window = opened(again(broken), drawn=False)
+    page = window.page
+    page.locator("textarea.writing").wait_for()
+    assert "nothing can be drawn yet" in page.locator("#verdict-text").inner_text()
+    window.until("document.querySelector('.gutter .is-wrong')")
+    area = page.locator("textarea.writing")
+    area.fill(house.read_text())
+    page.get_by_role("button", name="take this text").click()
+    window.drawn()
+    assert page.locator("[data-notice=mistakes]").count() == 0
+    assert window.wrong == []

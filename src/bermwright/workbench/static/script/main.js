@@ -47,6 +47,7 @@ wire.join(() => ({ say: "hello", theme: store.now.light, units: store.now.units,
 function rejoined(revision) {
   const before = store.now.revision;
   store.set({ revision, readonly: revision.readonly });
+  if (revision.mistakes.length && !store.now.scene && !writing.isOpen) writing.open(revision.mistakes[0].line ?? undefined);
   if (!joinedAgain) return;
   joinedAgain = false;
   const waiting = wire.unsent().filter((one) => one.label !== revision.label && one.label !== revision.undoes);

@@ -22,12 +22,22 @@ export class Verdict {
     const one = now.atStage || now.held || !now.found;
     const open = now.held ? undefined : now.found?.findings.find((/** @type {any} */ each) => each.id === now.opened);
     const shown = open ? { verdict: open.verdict, text: open.text, next: open.advice } : one ? now.scene?.sentence : now.found.headline;
-    if (!shown) return;
+    if (!shown) return this.unread(now.revision);
     at("verdict").className = `verdict is-${slug(shown.verdict)}`;
     at("verdict-sign").replaceChildren(sign(shown.verdict, 34));
     if (at("verdict-text").textContent !== shown.text) at("verdict-text").textContent = shown.text;
     at("verdict-next").replaceChildren(...this.next(shown, now, Boolean(one)));
     at("where").replaceChildren(...this.where(now, Boolean(one)));
+    return undefined;
+  }
+
+  /** A file that could never be read: nothing can be drawn, and this says so. @param {any} revision */
+  unread(revision) {
+    const count = revision?.mistakes?.length;
+    if (!count) return;
+    at("verdict-sign").replaceChildren(sign("unknown", 34));
+    at("verdict-text").textContent = `${count} mistake${count > 1 ? "s stand" : " stands"} in the file: nothing can be drawn yet.`;
+    at("verdict-next").textContent = "Put it right below; each line says what is allowed.";
   }
 
   /** @param {any} shown @param {any} now @param {boolean} one */

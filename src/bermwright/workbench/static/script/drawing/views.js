@@ -38,8 +38,8 @@ export class Views {
     this.plan = new Board(this.planPlace, () => this.spots());
     this.places = drawn("g", { class: "places" });
     this.plan.over.append(this.places);
-    store.on(["revision", "light", "units"], (now) => now.revision && this.soon());
-    this.mountModel();
+    store.on(["revision", "light", "units"], (now) => now.scene && this.soon());
+    store.on(["scene"], (now) => now.scene && this.begin());
   }
 
   /** @param {"plan"|"model"} name */
@@ -51,6 +51,14 @@ export class Views {
   /** Whether the plan lies in the place of the section. */
   get planIsLarge() {
     return at("plan").parentElement === this.big;
+  }
+
+  /** There is a house to be drawn: before that nobody is asked. */
+  begin() {
+    if (this.begun) return;
+    this.begun = true;
+    this.soon();
+    this.mountModel();
   }
 
   soon() {
