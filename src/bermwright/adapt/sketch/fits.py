@@ -114,8 +114,7 @@ class _Builder:
         vault = replace(self.like, span=span, rise=rise)
         face = 0.5 * vault.rib_depth + sum(layer.thickness for layer in vault.cover)
         around, _ = around_vault(self.house, vault, crown_level=vault.springing + rise, face=face)
-        curve = centreline(vault, rise, around).line
-        return curve
+        return centreline(vault, rise, around).line
 
 
 def vault_of(fit: Fit, like: Vault) -> Vault:
