@@ -29,9 +29,9 @@ from bermwright.base.sources import Provenance
 from bermwright.book.pages import StopLine, site_book, template_book
 from bermwright.book.pages.cover import first_failure, headline
 from bermwright.book.pages.findings import ordered
-from bermwright.form.setout.ordinates import by_distance, by_height
 from bermwright.book.pages.stages import paged, stage_pages
 from bermwright.book.templates import template_count
+from bermwright.form.setout.ordinates import by_distance, by_height
 from bermwright.formats.documents import pdf, text
 from bermwright.stages.nouns import StageKind
 

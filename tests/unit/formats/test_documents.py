@@ -32,8 +32,8 @@ from bermwright.base.findings import Finding, Shown, Step, Verdict
 from bermwright.base.sources import Cite, Provenance, Work
 from bermwright.base.wording import finding_words, ratio_text, round_down
 from bermwright.formats.documents import DocumentError, pdf, text
-from bermwright.formats.documents.plain_text import lines
 from bermwright.formats.documents.inline import Voice, runs, words
+from bermwright.formats.documents.plain_text import lines
 from bermwright.formats.documents.typst_pdf import literal
 
 DATE = "2026-11-24"

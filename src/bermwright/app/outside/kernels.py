@@ -35,8 +35,11 @@ def _is_kept(kernel: ModuleType, function: Callable[..., object]) -> bool:
     return bool(kept) and max(kept) >= source.stat().st_mtime
 
 
-def while_preparing(progress: Progress, ready: Callable[[], bool] = kernels_are_ready) -> Progress:
-    """The same progress line; on the first run it says that the kernels are being compiled."""
-    if ready():
+def while_preparing(progress: Progress, ready: Callable[[], bool] | None = None) -> Progress:
+    """The same progress line; on the first run it says that the kernels are being compiled.
+
+    `ready` tells whether they are there; those of the frame unless it is given.
+    """
+    if (ready or kernels_are_ready)():
         return progress
     return lambda step: progress(f"{step} ({PREPARING})")

@@ -84,7 +84,7 @@ def _surface(earth: Earth, slope: Slope, x: Array, out: Array, *, drop: float) -
     if slope.free is None:
         return np.asarray(level)
     inside = (x >= earth.half[0]) & (x <= earth.half[1])
-    return np.where(inside[None, :], np.minimum(level, _way(slope, out) - drop), level)
+    return np.asarray(np.where(inside[None, :], np.minimum(level, _way(slope, out) - drop), level))
 
 
 def _way(slope: Slope, out: Array) -> Array:
