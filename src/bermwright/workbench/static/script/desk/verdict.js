@@ -23,7 +23,7 @@ export class Verdict {
     const open = now.held ? undefined : now.found?.findings.find((/** @type {any} */ each) => each.id === now.opened);
     const shown = open ? { verdict: open.verdict, text: open.text, next: open.advice } : one ? now.scene?.sentence : now.found.headline;
     if (!shown) return this.unread(now.revision);
-    at("verdict").className = `verdict is-${slug(shown.verdict)}`;
+    at("verdict").dataset.verdict = slug(shown.verdict); // no class: the walk marks this place with one
     at("verdict-sign").replaceChildren(sign(shown.verdict, 34));
     if (at("verdict-text").textContent !== shown.text) at("verdict-text").textContent = shown.text;
     at("verdict-next").replaceChildren(...this.next(shown, now, Boolean(one)));
