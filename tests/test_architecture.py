@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import os
 import re
 import statistics
 import subprocess
@@ -138,6 +139,10 @@ def test_nothing_is_left_undone() -> None:
         if word in path.read_text(encoding="utf-8")
     ]
     assert found == []
+
+
+def test_the_build_machine_can_start_its_script() -> None:
+    assert os.access(ROOT / ".ci" / "run", os.X_OK)
 
 
 def test_nothing_knows_the_machine_it_was_written_on() -> None:
