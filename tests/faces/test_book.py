@@ -25,7 +25,8 @@ DATE = "2026-11-24"
 EXAMPLE = Path(__file__).parents[2] / "examples" / "larch-bank.toml"
 POINTS = 72.0 / 25.4
 GATE = 4.0
-"""Seconds of processor time for everything after the assessment."""
+"""Seconds of processor time for everything after the assessment, the least of two as in bench/check.py: the
+first run of a process also loads fonts and lays hatches that the next one has."""
 
 
 @pytest.fixture(scope="module")
@@ -35,10 +36,13 @@ def assessment():
 
 @pytest.fixture(scope="module")
 def made(assessment):
-    start = time.process_time()
-    document = site_book(gather(assessment, rules=EVERY_RULE, revision="1", date=DATE))
-    paper = pdf(document, date=DATE)
-    return document, paper, time.process_time() - start
+    taken = []
+    for _ in range(2):
+        start = time.process_time()
+        document = site_book(gather(assessment, rules=EVERY_RULE, revision="1", date=DATE))
+        paper = pdf(document, date=DATE)
+        taken.append(time.process_time() - start)
+    return document, paper, min(taken)
 
 
 def test_the_book_is_made_within_its_gate(made):

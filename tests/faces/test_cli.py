@@ -161,7 +161,7 @@ def test_a_house_of_which_little_is_known_gets_questions_and_no_verdict_that_hol
 def test_tables_that_nothing_reads_yet_are_named(run, bare):
     bare.write_text(bare.read_text() + '\n[[furniture]]\nname = "pantry"\n', encoding="utf-8")
     assert strict_json(run("check", bare, "--json")[1])["not_read_yet"] == ["furniture"]
-    assert "Not read yet: dome." in run("check", bare)[1]
+    assert "Not read yet: furniture." in run("check", bare)[1]
 
 
 # ---------------------------------------------------------------- one finding on every face

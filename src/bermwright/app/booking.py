@@ -123,10 +123,19 @@ def _mend(assessed: Assessed, wishes: Wishes, progress: Callable[[str], None]) -
     return mend_pages(assessed.opened.house.name, mends, waiting, wishes.system)
 
 
+def _plans(assessed: Assessed, wishes: Wishes, progress: Callable[[str], None]) -> tuple[Block, ...]:
+    """Plans and elevations of every vault, drawn from its bodies."""
+    from bermwright.book.pages.plans import plans_chapter
+
+    progress("plans")
+    return tuple(plans_chapter(assessed.assessment, wishes.system))
+
+
 ALSO: Mapping[str, Callable[[Assessed, Wishes, Callable[[str], None]], tuple[Block, ...]]] = {
     "shape": _shape,
     "winter": _winter,
     "mend": _mend,
+    "plans": _plans,
 }
 """Chapters that a book holds only when asked for, as each takes a search of its own."""
 

@@ -10,7 +10,6 @@ from bermwright.book.pages.escape import escape_chapter
 from bermwright.book.pages.forms import forms_chapter
 from bermwright.book.pages.lasting import lasting_chapter
 from bermwright.book.pages.openings import openings_chapter
-from bermwright.book.pages.plans import plans_chapter
 from bermwright.book.pages.room import room_chapter
 from bermwright.book.pages.supports import supports_chapter
 from bermwright.book.pages.whole import balance_chapter, raising_chapter
@@ -22,7 +21,6 @@ if TYPE_CHECKING:
     from bermwright.rules.assess import Assessment
 
 CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (
-    plans_chapter,
     supports_chapter,
     room_chapter,
     raising_chapter,

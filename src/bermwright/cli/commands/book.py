@@ -22,10 +22,11 @@ def add(parser: argparse.ArgumentParser) -> None:
         "--with",
         dest="also",
         action="append",
-        choices=("shape", "winter", "mend"),
+        choices=("shape", "winter", "mend", "plans"),
         default=[],
         help="a chapter that takes work of its own: shape, the curve that the ground allows; winter, the "
-        "year by the hour; mend, what would make it hold",
+        "year by the hour; mend, what would make it hold; plans, the house from above, along and from "
+        "both ends",
     )
     parser.add_argument("--no-templates", action="store_true", help="leave out the full-size templates")
 

@@ -169,6 +169,10 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
         last = _arcs(target, values)[-1]
         return (last.point(last.end) - np.array([target.x[-1], target.z[-1]])) / scale
 
+    def kept(values: Array) -> Array:
+        off = apart(values[:-1])
+        return np.concatenate([values[-1] - off, values[-1] + off])
+
     first = np.concatenate([start, [float(np.max(np.abs(apart(start))))]])
     free = (-np.pi, np.pi) if target.heading is None else (target.heading, target.heading)
     lift = (-CROWN_LIFT, CROWN_LIFT) if target.half else (0.0, 0.0)
@@ -181,12 +185,7 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
         bounds=bounds,
         constraints=[
             {"type": "eq", "fun": lambda values: end(values[:-1])},
-            {
-                "type": "ineq",
-                "fun": lambda values: np.concatenate(
-                    [values[-1] - apart(values[:-1]), values[-1] + apart(values[:-1])]
-                ),
-            },
+            {"type": "ineq", "fun": kept},
         ],
         method="SLSQP",
         options={"maxiter": STEPS, "ftol": TOLERANCE},

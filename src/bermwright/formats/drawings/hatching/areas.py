@@ -11,8 +11,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from bermwright.base.drawing import Hatch, Path, Point
-from bermwright.formats.drawings.hatching.chance import chance, spread
+from bermwright.formats.drawings.hatching.chance import chance, chances, spread
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -107,12 +109,14 @@ def _sparse_level(field: Field, y: float, row: int) -> Iterator[Path]:
 
 def _dots(field: Field, pitch: float, share: float) -> Iterator[Path]:
     """Dots as very short strokes, so that every format can draw them."""
-    for row in field.rows(pitch):
-        for column in field.columns(pitch):
-            if chance(row, column, 17) < share:
-                x = (column + chance(row, column, 18)) * pitch
-                y = (row + chance(row, column, 19)) * pitch
-                yield (x, y), (x + 0.22, y + 0.06)
+    rows, columns = list(field.rows(pitch)), list(field.columns(pitch))
+    if not rows or not columns:
+        return
+    laid = chances(rows, columns, 17) < share
+    across = (np.array(columns)[None, :] + chances(rows, columns, 18)) * pitch
+    up = (np.array(rows)[:, None] + chances(rows, columns, 19)) * pitch
+    for x, y in zip(across[laid].tolist(), up[laid].tolist(), strict=True):
+        yield (x, y), (x + 0.22, y + 0.06)
 
 
 def timber_along(field: Field) -> Iterator[Path]:
@@ -151,16 +155,17 @@ def timber_across(field: Field) -> Iterator[Path]:
 def concrete(field: Field) -> Iterator[Path]:
     """Small stones as open triangles among dots."""
     pitch = 3.6
-    for row in field.rows(pitch):
-        for column in field.columns(pitch):
-            x = (column + spread(0.1, 0.9, row, column, 23)) * pitch
-            y = (row + spread(0.1, 0.9, row, column, 24)) * pitch
-            turn, size = spread(0.0, 2.1, row, column, 25), spread(0.4, 0.75, row, column, 26)
-            corners = [
+    rows, columns = list(field.rows(pitch)), list(field.columns(pitch))
+    if rows and columns:
+        across = (np.array(columns)[None, :] + 0.1 + 0.8 * chances(rows, columns, 23)) * pitch
+        up = (np.array(rows)[:, None] + 0.1 + 0.8 * chances(rows, columns, 24)) * pitch
+        turns, sizes = 2.1 * chances(rows, columns, 25), 0.4 + 0.35 * chances(rows, columns, 26)
+        stones = (values.ravel().tolist() for values in (across, up, turns, sizes))
+        for x, y, turn, size in zip(*stones, strict=True):
+            yield tuple(
                 (x + size * math.cos(turn + k * 2.094), y + size * math.sin(turn + k * 2.094))
                 for k in range(4)
-            ]
-            yield tuple(corners)
+            )
     yield from _dots(field, 1.5, 0.5)
 
 
