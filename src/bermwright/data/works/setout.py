@@ -82,7 +82,7 @@ EB1911: Final = Work(
     authors="",
     title="Encyclopaedia Britannica, eleventh edition, article Hydraulics",
     year=1911,
-    locator="section 111, egg-shaped sewers, in a transcription on bitlit.ru: crown twice the invert, width "
+    locator="section 111, egg-shaped sewers, as copied out on bitlit.ru: crown twice the invert, width "
     "two thirds of the height; radii of the flanks derived",
 )
 HEAPS: Final = Work(
