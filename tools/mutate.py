@@ -62,20 +62,11 @@ class Reach:
     """Module and outermost function of every handbook function that ran."""
 
 
-SEARCHES = {
-    f"bermwright.handbook.boards.cutting.{name}"
-    for name in ("best", "columns", "compiled", "kernel", "offcuts", "sequential")
-}
-"""Searches, no equations: two of them stand in for each other, so that a wrong step finds the same proved
-optimum or a worse plan, and every plan carries its own certified bound. Small lists are compared with every
-choice of boards in tests/unit; what the bound rests on (`whole.py`, `nouns.py`) is mutated like the rest."""
-
-
 def handbook_modules() -> list[str]:
-    """The names of every handbook module that holds equations."""
+    """The names of every handbook module."""
     package = importlib.import_module("bermwright.handbook")
-    found = {info.name for info in pkgutil.walk_packages(package.__path__, "bermwright.handbook.")}
-    return sorted(found - SEARCHES)
+    found = [info.name for info in pkgutil.walk_packages(package.__path__, "bermwright.handbook.")]
+    return sorted(found)
 
 
 def reach_of(row_id: str) -> Reach:
