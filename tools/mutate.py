@@ -13,7 +13,9 @@ the rows. Kernels run as plain Python, so that planting one is quick.
 from __future__ import annotations
 
 import argparse
+import ast
 import contextlib
+import functools
 import gc
 import importlib
 import importlib.abc
@@ -45,9 +47,10 @@ if TYPE_CHECKING:
 SURVIVORS = Path(__file__).with_name("survivors.txt")
 WANTED = 0.90
 PER_MUTANT = 20.0
-"""Seconds of evidence that one mutant is worth."""
+"""Seconds of evidence that one mutant is worth; like every time of a row it is of the processor, so that a
+busy machine neither kills a mutant nor lets one live."""
 REPLACED = ("bermwright.handbook", "bermwright.evidence", "bermwright.data")
-"""Packages that are imported again when a constant of a module is changed."""
+"""Packages whose modules are imported again when they rest on a changed constant."""
 
 
 # ---------------------------------------------------------------- what each row reaches
@@ -77,13 +80,13 @@ def reach_of(row_id: str) -> Reach:
         if event == "call":
             codes.add(frame.f_code)
 
-    start = time.perf_counter()
+    start = time.process_time()
     sys.setprofile(note)
     try:
         agrees = _agrees(_ROWS[row_id])
     finally:
         sys.setprofile(None)
-    seconds = time.perf_counter() - start
+    seconds = time.process_time() - start
     ours = {
         (_name_of(code.co_filename), code.co_qualname.split(".<locals>")[0])
         for code in codes
@@ -150,35 +153,50 @@ def _ring(_signal: int, _frame: FrameType | None) -> None:
     raise _Late
 
 
-def killer_of(task: tuple[str, int, tuple[tuple[str, float], ...]]) -> tuple[str, int, str | None]:
-    """The id of the first row that notices the mutant, or None.
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """What became of one mutant."""
+
+    module: str
+    index: int
+    killer: str | None
+    """The id of the first row that notices it, or None."""
+    seconds: float
+
+
+def verdict_of(task: tuple[str, int, tuple[tuple[str, float], ...]]) -> Verdict:
+    """Whether some row notices the mutant.
 
     A row that runs twenty times longer than before has noticed it too.
     """
     module, index, rows = task
-    mutant = _mutants(module)[index]
-    began = time.perf_counter()
+    began = time.process_time()
+    killer = _killer(_mutants(module)[index], rows, began + PER_MUTANT)
+    return Verdict(module, index, killer, time.process_time() - began)
+
+
+def _killer(mutant: Mutant, rows: Sequence[tuple[str, float]], until: float) -> str | None:
     try:
         with _planted(mutant) as planted:
             for row_id, seconds in rows:
-                if time.perf_counter() - began > PER_MUTANT:
+                if time.process_time() > until:
                     break
                 if _notices(planted[row_id], 2.0 + 20.0 * seconds):
-                    return module, index, row_id
+                    return row_id
     except _Late:
-        return module, index, "a loop that does not end"
+        return "a loop that does not end"
     except Exception as error:  # noqa: BLE001  (a module that cannot be imported is a noticed mutant)
-        return module, index, f"import raises {type(error).__name__}"
-    return module, index, None
+        return f"import raises {type(error).__name__}"
+    return None
 
 
 def _notices(row: Row, seconds: float) -> bool:
-    signal.signal(signal.SIGALRM, _ring)
-    signal.setitimer(signal.ITIMER_REAL, seconds)
+    signal.signal(signal.SIGPROF, _ring)
+    signal.setitimer(signal.ITIMER_PROF, seconds)
     try:
         return not _agrees_or_rings(row)
     finally:
-        signal.setitimer(signal.ITIMER_REAL, 0)
+        signal.setitimer(signal.ITIMER_PROF, 0)
 
 
 def _agrees_or_rings(row: Row) -> bool:
@@ -256,24 +274,53 @@ class _Planter(importlib.abc.MetaPathFinder, importlib.abc.Loader):
 
 @contextlib.contextmanager
 def _imported_again(module: str, code: CodeType) -> Iterator[dict[str, Row]]:
-    """Import handbook and evidence afresh with a changed constant, and put the old ones back after."""
-    old = {name: mod for name, mod in sys.modules.items() if name.startswith(REPLACED)}
+    """Import what rests on a changed constant afresh, and put the old modules back after."""
+    old = {name: sys.modules[name] for name in _resting_on(module)}
     locations = getattr(old[module], "__path__", None)
     planter = _Planter(module, code, package=None if locations is None else list(locations))
+    for name in old:
+        parent, _, child = name.rpartition(".")
+        vars(sys.modules[parent]).pop(child, None)  # `from parent import child` reads it here
     for name in old:
         del sys.modules[name]
     sys.meta_path.insert(0, planter)
     try:
-        catalogue = _module("bermwright.evidence.catalogue")
-        yield {row.id: row for row in catalogue.all_rows()}
+        again = [_module(name) for name in old if name.startswith("bermwright.evidence.")]
+        yield _ROWS | {row.id: row for mod in again for row in getattr(mod, "ROWS", ())}
     finally:
         sys.meta_path.remove(planter)
-        for name in [name for name in sys.modules if name.startswith(REPLACED)]:
-            del sys.modules[name]
         sys.modules.update(old)
         for name, mod in old.items():
             parent, _, child = name.rpartition(".")
             setattr(sys.modules[parent], child, mod)
+
+
+def _resting_on(module: str) -> list[str]:
+    """The module and every loaded one that imports it, straight or by way of others."""
+    found, ahead = {module}, [module]
+    while ahead:
+        name = ahead.pop()
+        more = {user for user, used in _imports().items() if name in used} - found
+        found |= more
+        ahead += more
+    return [name for name in sys.modules if name in found]
+
+
+@functools.cache
+def _imports() -> dict[str, set[str]]:
+    """What each loaded module of the replaced packages imports; its packages come with it."""
+    loaded = {name for name in sys.modules if name.startswith(REPLACED)}
+    return {name: loaded & _imported(sys.modules[name]) - {name} for name in loaded}
+
+
+def _imported(module: ModuleType) -> set[str]:
+    found = set()
+    for node in ast.walk(ast.parse(inspect.getsource(module))):
+        if isinstance(node, ast.ImportFrom):
+            found |= {node.module or "", *(f"{node.module}.{alias.name}" for alias in node.names)}
+        elif isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+    return found
 
 
 # ---------------------------------------------------------------- the whole run
@@ -283,6 +330,7 @@ class Tally:
 
     made: Counter[str] = field(default_factory=Counter)
     killed: Counter[str] = field(default_factory=Counter)
+    seconds: Counter[str] = field(default_factory=Counter)
     survivors: list[Mutant] = field(default_factory=list)
     unreached: set[str] = field(default_factory=set)
     """Keys of survivors that no row reaches at all."""
@@ -338,12 +386,13 @@ def _run(pool: Pool, modules: Sequence[str], reaches: Sequence[Reach]) -> Tally:
                 tally.survivors.append(mutant)
                 tally.unreached.add(mutant.key)
     ticker = _Ticker(len(tasks))
-    for module, index, killer in pool.imap_unordered(killer_of, tasks, chunksize=2):
+    for verdict in pool.imap_unordered(verdict_of, tasks, chunksize=2):
         ticker.tick()
-        if killer is None:
-            tally.survivors.append(_mutants(module)[index])
+        tally.seconds[verdict.module] += verdict.seconds
+        if verdict.killer is None:
+            tally.survivors.append(_mutants(verdict.module)[verdict.index])
         else:
-            tally.killed[module] += 1
+            tally.killed[verdict.module] += 1
     tally.survivors.sort(key=lambda mutant: (mutant.module, mutant.line))
     return tally
 
@@ -380,12 +429,12 @@ class _Ticker:
 
 
 def _print(tally: Tally) -> None:
-    print(f"\n{'module':52}{'mutants':>8}{'killed':>8}{'share':>8}")
+    print(f"\n{'module':52}{'mutants':>8}{'killed':>8}{'share':>8}{'seconds':>9}")
     for module, made in sorted(tally.made.items()):
-        killed = tally.killed[module]
-        print(f"{module.removeprefix('bermwright.handbook.'):52}{made:8}{killed:8}{killed / made:8.0%}")
+        killed, name = tally.killed[module], module.removeprefix("bermwright.handbook.")
+        print(f"{name:52}{made:8}{killed:8}{killed / made:8.0%}{tally.seconds[module]:9.1f}")
     total, killed = sum(tally.made.values()), sum(tally.killed.values())
-    print(f"{'all':52}{total:8}{killed:8}{tally.share:8.1%}")
+    print(f"{'all':52}{total:8}{killed:8}{tally.share:8.1%}{sum(tally.seconds.values()):9.1f}")
 
 
 def _judge(tally: Tally, *, whole: bool, show: bool, write: bool) -> int:
