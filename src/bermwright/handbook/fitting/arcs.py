@@ -13,6 +13,8 @@ from bermwright.handbook.curves import Arc
 from bermwright.handbook.fitting.distance import distance_to_curve
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from numpy.typing import NDArray
 
     from bermwright.handbook.curves import PlaneCurve
@@ -37,6 +39,8 @@ MISSED_STEP = 10.0
 GUESS_SPLITS = (1.0, 1.7, 0.6)
 """Exponents of the curvature by which the first guesses share the curve out."""
 STEPS, TOLERANCE = 200, 1e-10
+NUDGE = 2.0**-26
+"""Change of a value by which slopes are found; about the root of what a float resolves."""
 CHORD_TURN = 0.004
 """Turn of one chord of the drawn chain (rad): 0.004 mm on a radius of 2 m."""
 
@@ -51,6 +55,20 @@ class ArcFit:
     """Largest distance between chain and curve (m)."""
     where: tuple[float, float]
     """Place of the curve where it lies (m)."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Chains:
+    """Many chains at once, as arrays: the last axis runs along the arcs of one chain."""
+
+    x: Array
+    z: Array
+    """Centres (m)."""
+    radius: Array
+    ways: Array
+    """Headings at the start of each arc and at the end of the last (rad)."""
+    end: Array
+    """(..., 2) where each chain ends (m)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,18 +178,17 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
     from scipy.optimize import minimize
 
     count = (start.size - 2) // 2
-    scale = target.scale
+    foot = np.array([target.x[-1], target.z[-1]])
 
     def apart(values: Array) -> Array:
-        return _from_arcs(target, _arcs(target, values)) / scale
+        return _off(target, _chains(target, values)) / target.scale
 
     def end(values: Array) -> Array:
-        last = _arcs(target, values)[-1]
-        return (last.point(last.end) - np.array([target.x[-1], target.z[-1]])) / scale
+        return (_chains(target, values).end - foot) / target.scale
 
     def kept(values: Array) -> Array:
-        off = apart(values[:-1])
-        return np.concatenate([values[-1] - off, values[-1] + off])
+        off = apart(values[..., :-1])
+        return np.concatenate([values[..., -1:] - off, values[..., -1:] + off], axis=-1)
 
     first = np.concatenate([start, [float(np.max(np.abs(apart(start))))]])
     free = (-np.pi, np.pi) if target.heading is None else (target.heading, target.heading)
@@ -183,10 +200,7 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
         first,
         jac=lambda values: np.concatenate([np.zeros(values.size - 1), [1.0]]),
         bounds=bounds,
-        constraints=[
-            {"type": "eq", "fun": lambda values: end(values[:-1])},
-            {"type": "ineq", "fun": kept},
-        ],
+        constraints=[_kind("eq", lambda values: end(values[..., :-1])), _kind("ineq", kept)],
         method="SLSQP",
         options={"maxiter": STEPS, "ftol": TOLERANCE},
     )
@@ -196,40 +210,68 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
     return values, worst if np.isfinite(worst) else np.inf
 
 
-def _arcs(target: _Target, values: Array) -> tuple[Arc, ...]:
+def _kind(kind: str, held: Callable[[Array], Array]) -> dict[str, object]:
+    """A constraint with its slopes; many chains cost little more than one, so all values are nudged at once."""
+
+    def slopes(values: Array) -> Array:
+        found = held(values + NUDGE * np.eye(values.size + 1, values.size, -1))
+        return np.asarray((found[1:] - found[0]).T / NUDGE)
+
+    return {"type": kind, "fun": held, "jac": slopes}
+
+
+def _chains(target: _Target, values: Array) -> _Chains:
     """The arcs one after the other: each begins where, and in the direction in which, the last ends.
 
-    `values` are the lift of the first point, the heading there, curvatures and lengths, over the scale.
+    `values` (the last axis) are the lift of the first point, the heading there, curvatures and lengths, over
+    the scale.
     """
-    count = (values.size - 2) // 2
-    heading = float(values[1])
-    x, z = float(target.x[0]), float(target.z[0] + values[0] * target.scale)
-    chain = []
-    for bend, length in zip(values[2 : 2 + count], values[2 + count :], strict=True):
-        radius, turned = target.scale / float(bend), float(length * bend)
-        # The centre lies to the right of the way, since the curve turns right from foot to foot.
-        centre = x + radius * float(np.sin(heading)), z - radius * float(np.cos(heading))
-        turn = heading + 0.5 * np.pi
-        chain.append(Arc(x=centre[0], z=centre[1], radius=radius, start=turn, end=turn - turned))
-        heading -= turned
-        x, z = (float(value) for value in chain[-1].point(chain[-1].end))
-    return tuple(chain)
+    count = (values.shape[-1] - 2) // 2
+    bend, length = values[..., 2 : 2 + count], values[..., 2 + count :]
+    radius = target.scale / bend
+    ways = values[..., 1:2] - _running(length * bend)
+    sine, cosine = np.sin(ways), np.cos(ways)
+    x = target.x[0] + _running(radius * -np.diff(sine))
+    z = target.z[0] + values[..., :1] * target.scale + _running(radius * np.diff(cosine))
+    return _Chains(
+        # A centre lies to the right of the way, since the curve turns right from foot to foot.
+        x=x[..., :-1] + radius * sine[..., :-1],
+        z=z[..., :-1] - radius * cosine[..., :-1],
+        radius=radius,
+        ways=ways,
+        end=np.stack([x[..., -1], z[..., -1]], axis=-1),
+    )
 
 
-def _from_arcs(target: _Target, arcs: tuple[Arc, ...]) -> Array:
-    """Distance of the target's points from the nearest of the arcs, + outside (m)."""
-    centre = np.array([[arc.x, arc.z] for arc in arcs])
-    radius = np.array([arc.radius for arc in arcs])
-    ends = np.array([[arc.start, arc.end] for arc in arcs])
-    across, up = (points[:, None] - centre[:, axis] for axis, points in enumerate((target.x, target.z)))
+def _running(steps: Array) -> Array:
+    """Sums from 0 to all of the steps."""
+    return np.concatenate([np.zeros_like(steps[..., :1]), np.cumsum(steps, axis=-1)], axis=-1)
+
+
+def _arcs(target: _Target, values: Array) -> tuple[Arc, ...]:
+    """The arcs of one chain."""
+    chain = _chains(target, values)
+    ends = chain.ways + 0.5 * np.pi
+    columns = (chain.x, chain.z, chain.radius, ends[:-1], ends[1:])
+    return tuple(
+        Arc(x=x, z=z, radius=radius, start=start, end=end)
+        for x, z, radius, start, end in zip(*(column.tolist() for column in columns), strict=True)
+    )
+
+
+def _off(target: _Target, chains: _Chains) -> Array:
+    """Distance of the target's points (the last axis) from the nearest arc of each chain, + outside (m)."""
+    across, up = target.x[:, None] - chains.x[..., None, :], target.z[:, None] - chains.z[..., None, :]
+    radius = chains.radius[..., None, :]
     # Past an end of an arc its end point is the nearest; the turn counts from the middle of the arc.
-    middle, half = ends.mean(axis=1), 0.5 * (ends[:, 0] - ends[:, 1])
+    ends = chains.ways[..., None, :] + 0.5 * np.pi
+    middle, half = 0.5 * (ends[..., :-1] + ends[..., 1:]), 0.5 * (ends[..., :-1] - ends[..., 1:])
     turn = (np.arctan2(up, across) - middle + np.pi) % (2.0 * np.pi) - np.pi
     held = middle + np.clip(turn, -half, half)
     off = np.hypot(across - radius * np.cos(held), up - radius * np.sin(held))
-    nearest = np.argmin(off, axis=1)[:, None]
-    outside = np.take_along_axis(np.hypot(across, up) - radius, nearest, axis=1)[:, 0]
-    return np.asarray(np.copysign(np.take_along_axis(off, nearest, axis=1)[:, 0], outside))
+    nearest = np.argmin(off, axis=-1)[..., None]
+    outside = np.take_along_axis(np.hypot(across, up) - radius, nearest, axis=-1)[..., 0]
+    return np.asarray(np.copysign(np.take_along_axis(off, nearest, axis=-1)[..., 0], outside))
 
 
 def _drawn(arcs: tuple[Arc, ...]) -> tuple[Array, Array]:
