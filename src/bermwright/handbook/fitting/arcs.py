@@ -184,7 +184,7 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
         return _off(target, _chains(target, values)) / target.scale
 
     def end(values: Array) -> Array:
-        return (_chains(target, values).end - foot) / target.scale
+        return np.asarray((_chains(target, values).end - foot) / target.scale)
 
     def kept(values: Array) -> Array:
         off = apart(values[..., :-1])
@@ -211,7 +211,7 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
 
 
 def _kind(kind: str, held: Callable[[Array], Array]) -> dict[str, object]:
-    """A constraint with its slopes; many chains cost little more than one, so all values are nudged at once."""
+    """A constraint with its slopes; many chains cost little more than one, so all are nudged at once."""
 
     def slopes(values: Array) -> Array:
         found = held(values + NUDGE * np.eye(values.size + 1, values.size, -1))
