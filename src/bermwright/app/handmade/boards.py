@@ -1,0 +1,83 @@
+"""Boards: the cut list with its bars and bound, and labels for every board and piece."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from bermwright.app.cutting import CutWishes, cut_file
+from bermwright.app.handmade.nouns import Made, Shown, one_of, system_of
+from bermwright.base.document import Figure, Heading, Para
+from bermwright.base.units import show as shown
+from bermwright.book.sheets.cutting import label_sheets
+from bermwright.formats.drawings import pdf
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from pathlib import Path
+
+    from bermwright.app.cutting import CutOut
+    from bermwright.app.handmade.nouns import Options, Progress
+    from bermwright.base.document import Block
+
+LABELS = ("with labels", "without labels", "labels alone")
+
+
+def show(house_file: str, folder: Path, options: Options, progress: Progress) -> Shown:
+    """Whether every piece has its board; every board with its cuts; one sheet of labels."""
+    del folder
+    cut = cut_file(house_file, CutWishes(system=system_of(options), labels=False), progress)
+    document = cut.document
+    head, *rest = document.blocks
+    return Shown(
+        document=replace(document, blocks=(head, *_saw(cut), *rest, *_labels(cut))),
+        facts={"complete": cut.plan.complete, "lists": len(cut.plan.lists)},
+        verdict=_verdict(cut),
+        says=_says(cut),
+    )
+
+
+def _verdict(cut: CutOut) -> str:
+    return "" if not cut.plan.lists else "holds" if cut.plan.complete else "fails"
+
+
+def _says(cut: CutOut) -> str:
+    short = sum(len(missing.labels) for one in cut.plan.lists for missing in one.missing)
+    if short:
+        return f"{short} pieces find no board." if short > 1 else "1 piece finds no board."
+    return "Every piece has its board." if cut.plan.lists else "Nothing is cut from boards here."
+
+
+def _saw(cut: CutOut) -> Iterator[Block]:
+    """What is lost at the blade and at the ends."""
+    if not cut.plan.lists:
+        return
+    saw = cut.plan.saw
+    kerf, trim = shown(saw.kerf, "mm", 0, cut.system), shown(saw.trim, "mm", 0, cut.system)
+    keep = shown(saw.keep, "m", 2, cut.system)
+    yield Para(
+        f"The saw takes {kerf} at each cut, {trim} is trimmed off each end of a board, and offcuts are kept "
+        f"from {keep} on."
+    )
+
+
+def _labels(cut: CutOut) -> Iterator[Block]:
+    sheets = label_sheets(cut.plan.lists, cut.plan.codes, system=cut.system)
+    if sheets:
+        yield Heading(text="Labels", level=2, lead="One for every board and every piece.")
+        yield Figure(sheet=sheets[0], caption=f"Sheet 1 of {len(sheets)}.")
+
+
+def make(house_file: str, folder: Path, out: str, options: Options, progress: Progress) -> Made:
+    """The list in the wanted kind; a PDF with its labels, without them, or of labels alone."""
+    del folder
+    labels = one_of(options, "labels", LABELS)
+    wishes = CutWishes(out=out, system=system_of(options), labels=labels != LABELS[1])
+    cut = cut_file(house_file, wishes, progress)
+    says = (_says(cut),)
+    if labels == LABELS[2] and cut.path is not None and cut.path.suffix == ".pdf":
+        sheets = label_sheets(cut.plan.lists, cut.plan.codes, system=cut.system)
+        if sheets:
+            return Made(files=((cut.path, pdf(*sheets, date=cut.date)),), says=says)
+    progress("pages")
+    return Made(files=cut.files(), says=says)

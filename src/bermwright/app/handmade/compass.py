@@ -1,0 +1,115 @@
+"""The compass of a dome: the course in hand, the ring as it was laid, the table, bands for chain and pole."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+from bermwright.app.formwork.compassing import CompassWishes, compass_file
+from bermwright.app.handmade.nouns import (
+    AskedWrongError,
+    Made,
+    Shown,
+    bar_of,
+    system_of,
+    ticked,
+    typed,
+    words_of,
+)
+from bermwright.app.opening import open_house
+from bermwright.base.document import Figure, Heading
+from bermwright.book.pages.compass.tables import course_table
+from bermwright.book.sheets.compass import ring_sheet
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from pathlib import Path
+
+    from bermwright.app.formwork.compassing import Compassed
+    from bermwright.app.handmade.nouns import Options, Progress
+    from bermwright.base.document import Block
+    from bermwright.form.dome import DomeForm
+
+AS_BUILT = "radii as laid"
+"""What the typed radii are called where they cannot be read."""
+
+
+def wishes_of(house_file: str, folder: Path, out: str | None, options: Options) -> CompassWishes:
+    """What the fields ask for; of several domes the first where none was chosen."""
+    radii = words_of(options, "radii")
+    names = [dome.name for dome in open_house(house_file).house.domes]
+    return CompassWishes(
+        dome=words_of(options, "dome") or (names[0] if names else None),
+        measured=typed(folder, AS_BUILT, None if radii is None else _table(radii, _course(options))),
+        band=ticked(options, "band"),
+        printer_bar=bar_of(options),
+        out=out,
+        system=system_of(options),
+    )
+
+
+def _course(options: Options) -> int:
+    text = words_of(options, "course") or "1"
+    if not (text.isascii() and text.isdigit()):
+        raise AskedWrongError(f'course: "{text[:20]}" is no whole number.')
+    return int(text)
+
+
+def _table(radii: str, course: int) -> str:
+    """One line a radius, as it was typed: the direction, then the radius."""
+    lines = [line for line in radii.splitlines() if line.strip()]
+    return "\n".join(["course,direction,radius", *(f"{course},{line}" for line in lines)])
+
+
+def show(house_file: str, folder: Path, options: Options, progress: Progress) -> Shown:
+    """The ring as laid, the course in hand, then everything that the compass is set by."""
+    wishes = wishes_of(house_file, folder, None, options)
+    made = compass_file(house_file, wishes, progress)
+    form = made.forms[0]
+    number = _course(options)
+    if not 1 <= number <= len(form.courses):
+        raise AskedWrongError(f"course: {form.name} has courses 1 to {len(form.courses)}, not {number}.")
+    head, *rest = made.document.blocks
+    blocks = (head, *_in_hand(form, number, wishes.system), *rest)
+    return Shown(
+        document=replace(made.document, blocks=_measured_first(blocks, made)),
+        facts={"courses": len(form.courses), "course": number, "dome": form.name},
+        verdict="" if not made.corrections else "holds" if made.goes_on else "fails",
+        says=_says(made, number),
+    )
+
+
+def _says(made: Compassed, number: int) -> str:
+    if not made.corrections:
+        return f"Course {number} of {len(made.forms[0].courses)} in {made.forms[0].name}."
+    return (
+        "The ring can be led back: lay the next course by the table."
+        if made.goes_on
+        else "Stop: nothing is laid on this ring before it is put right."
+    )
+
+
+def _in_hand(form: DomeForm, number: int, system: str) -> Iterator[Block]:
+    """The line of one course, and its ring from above."""
+    table = course_table(form, system)
+    yield Heading(text=f"Course {number}", level=2)
+    yield Figure(sheet=ring_sheet(form, form.courses[number - 1], system=system))
+    yield replace(table, rows=(table.rows[number - 1],))
+
+
+def _measured_first(blocks: tuple[Block, ...], made: Compassed) -> tuple[Block, ...]:
+    """What was measured stands over the course in hand, as it decides about the next."""
+    if not made.corrections:
+        return blocks
+    title = f"Course {made.corrections[0].course} as measured"
+    start = next(at for at, one in enumerate(blocks) if isinstance(one, Heading) and one.text == title)
+    end = next(
+        (at for at, one in enumerate(blocks[start:], start) if type(one).__name__ == "Table"), len(blocks)
+    )
+    return (blocks[0], *blocks[start : end + 1], *blocks[1:start], *blocks[end + 1 :])
+
+
+def make(house_file: str, folder: Path, out: str, options: Options, progress: Progress) -> Made:
+    """Pages and bands as PDF; drawings and bands as SVG or DXF."""
+    made = compass_file(house_file, wishes_of(house_file, folder, out, options), progress)
+    return Made(files=made.files, says=("Print bands at 100 % and measure the bar.",))
