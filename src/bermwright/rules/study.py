@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from dataclasses import dataclass, field, replace
+from functools import wraps
+from typing import TYPE_CHECKING, Concatenate, ParamSpec, TypeVar
 
 import numpy as np
 
@@ -35,6 +36,9 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
+Asked = ParamSpec("Asked")
+Answer = TypeVar("Answer")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Study:
@@ -59,6 +63,10 @@ class Study:
 
     remedies: tuple[FillRemedy, ...]
     """What lets a blocked fill go on, the least work first; empty where nothing is blocked."""
+    kept: dict[tuple[str, tuple[int, ...]], tuple[object, object]] = field(
+        default_factory=dict, init=False, repr=False, compare=False
+    )
+    """What several rules ask of it (`once`), by who works it out and what it was asked of."""
 
     def lead(self, mark: LeadMark) -> float | None:
         """How far one side may be ahead at a mark (m): never more than the file permits.
@@ -79,6 +87,27 @@ class Study:
         if self.remedies:
             return self.remedies[0].says()
         return f"Do not fill above {level_text(mark.level)} before its stop mark is known."
+
+
+def once(
+    work: Callable[Concatenate[Study, Asked], Answer],
+) -> Callable[Concatenate[Study, Asked], Answer]:
+    """Work whose answer stays with its study, so that the rules that ask again wait for nothing.
+
+    The very same objects must be asked of: what is only equal is worked out anew.
+    """
+    name = f"{work.__module__}.{work.__qualname__}"
+
+    @wraps(work)
+    def kept(study: Study, /, *asked: Asked.args, **named: Asked.kwargs) -> Answer:
+        key = (name, tuple(id(one) for one in (*asked, *named.values())))
+        if key not in study.kept:
+            # What was asked of is kept beside the answer: another object can then never have its number.
+            study.kept[key] = ((asked, named), work(study, *asked, **named))
+        answer: Answer = study.kept[key][1]  # type: ignore[assignment]
+        return answer
+
+    return kept
 
 
 def study_vault(

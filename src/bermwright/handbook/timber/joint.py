@@ -320,16 +320,20 @@ def joint_nail_force(
     x, y = _from_middle(along, across)
     nails = x.shape[-1]
     polar = np.sum(x**2 + y**2, axis=-1, keepdims=True)
+    x, y = _farthest_out(np.abs(x), np.abs(y))
     share = 1 / (np.asarray(layers, dtype=np.float64) * np.asarray(planes, dtype=np.float64))[..., None]
     turned = np.abs(np.asarray(moment, dtype=np.float64))[..., None] / polar
-    with_grain = share * (np.abs(np.asarray(axial, dtype=np.float64))[..., None] / nails + turned * np.abs(y))
-    over_grain = share * (np.abs(np.asarray(shear, dtype=np.float64))[..., None] / nails + turned * np.abs(x))
+    with_grain = share * (np.abs(np.asarray(axial, dtype=np.float64))[..., None] / nails + turned * y)
+    over_grain = share * (np.abs(np.asarray(shear, dtype=np.float64))[..., None] / nails + turned * x)
     force = np.hypot(with_grain, over_grain)
     worst = np.argmax(force, axis=-1)[..., None]
-    angle = np.arctan2(over_grain, with_grain)
+    along_worst, across_worst = (
+        np.take_along_axis(np.broadcast_to(one, force.shape), worst, axis=-1)[..., 0]
+        for one in (with_grain, over_grain)
+    )
     return NailForce(
         force=np.take_along_axis(force, worst, axis=-1)[..., 0],
-        angle=np.take_along_axis(np.broadcast_to(angle, force.shape), worst, axis=-1)[..., 0],
+        angle=np.arctan2(across_worst, along_worst),
     )
 
 
@@ -365,6 +369,17 @@ def _roots(stiffness: Array, transverse: Array, rotational: Array) -> tuple[Comp
     apart = np.where(np.abs(inside) < NUDGE_TINY * size, NUDGE_TINY * size, inside)
     root = np.sqrt(apart.astype(complex))
     return np.sqrt((turned + root) / 2), np.sqrt((turned - root) / 2)
+
+
+def _farthest_out(x: Array, y: Array) -> tuple[Array, Array]:
+    """One group's nails that no other lies beyond both ways: the one that carries most is among them."""
+    if x.ndim != 1 or x.shape != y.shape:
+        return x, y
+    beyond = (x >= x[:, None]) & (y >= y[:, None])
+    # Of nails at the same distances the first one stays.
+    twin = beyond & beyond.T & np.tri(x.size, k=-1, dtype=bool).T
+    inner = (beyond & ~beyond.T).any(axis=1) | twin.any(axis=0)
+    return x[~inner], y[~inner]
 
 
 def _from_middle(along: ArrayLike, across: ArrayLike) -> tuple[Array, Array]:

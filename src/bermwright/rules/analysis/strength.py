@@ -176,6 +176,8 @@ def where_known(function: Callable[..., Array], *stresses: Array) -> Array:
     known = np.isfinite(stresses[0])
     for stress in stresses[1:]:
         known = known & np.isfinite(stress)
+    if known.all():
+        return function(*stresses)
     filled = function(*(np.where(known, stress, 0.0) for stress in stresses))
     return np.where(known, filled, np.nan)
 

@@ -21,6 +21,7 @@ from bermwright.handbook.soils import (
     soil_runs,
 )
 from bermwright.rules import readings
+from bermwright.rules.study import once
 from bermwright.rules.supports.standing import across, retained, surface_line
 from bermwright.stages.loads import WATER
 from bermwright.stages.sequence import IN_USE
@@ -109,12 +110,9 @@ class Acting:
         """(M,) level of the soil over a place, counted from the room edge of the base (m)."""
         x = across(self.study, self.standing, place)
         under, natural = surface_line(self.study, x)
-        filled = [self._filled(int(index)) for index in self.moments]
+        cases = [self.analysis.situations[index].case for index in self.moments.tolist()]
+        filled = [case.left if self.standing.side == 0 else case.right for case in cases]
         return np.array([natural if level is None else max(min(level, under), natural) for level in filled])
-
-    def _filled(self, index: int) -> float | None:
-        case = self.analysis.situations[index].case
-        return case.left if self.standing.side == 0 else case.right
 
     def surcharge(self) -> Array:
         """(M,) load on the surface beside the foot: turf, snow, water in the soil, people (Pa), factored."""
@@ -215,6 +213,7 @@ class Acting:
         return lift
 
 
+@once
 def acting_on(study: Study, standing: Standing) -> tuple[Acting, ...]:
     """Design actions on one side under every set of factors, that for loss of balance last."""
     sets = [_factored(study, standing, analysis) for analysis in study.analyses]
@@ -222,6 +221,7 @@ def acting_on(study: Study, standing: Standing) -> tuple[Acting, ...]:
         return (*sets, _balance(study, standing))
 
 
+@once
 def in_service(study: Study, standing: Standing) -> Acting:
     """The same with all factors 1."""
     return _factored(study, standing, study.service)
@@ -327,17 +327,16 @@ def _ratios(study: Study, analysis: Analysis, friction: float) -> Array:
     beside the support is as after hand ramming.
     """
     heavy = study.model.placing.heavy
-    found = []
-    for lane in analysis.lanes:
-        angle = float(design_friction_angle(lane.friction_angle, friction))
-        if lane.run == HEAVY and not heavy:
-            found.append(float(compacted_ratio(angle)))
-            continue
-        runs = soil_runs(angle, membrane_friction=readings.membrane_friction(study.vault))
-        found.append(next(run.ratio for run in runs if run.name == lane.run))
-    return np.array(found)[:, None]
+    table: dict[float, dict[str, float]] = {}
+    for angle in {lane.friction_angle for lane in analysis.lanes}:
+        design = float(design_friction_angle(angle, friction))
+        runs = soil_runs(design, membrane_friction=readings.membrane_friction(study.vault))
+        table[angle] = {run.name: run.ratio for run in runs}
+        if not heavy:
+            table[angle][HEAVY] = float(compacted_ratio(design))
+    return np.array([table[lane.friction_angle][lane.run] for lane in analysis.lanes])[:, None]
 
 
 def _least(analysis: Analysis, friction: float) -> Array:
-    angles = [float(design_friction_angle(lane.friction_angle, friction)) for lane in analysis.lanes]
-    return np.asarray(active_ratio(np.array(angles)))[:, None]
+    angles = np.array([lane.friction_angle for lane in analysis.lanes])
+    return np.asarray(active_ratio(design_friction_angle(angles, friction)))[:, None]

@@ -10,6 +10,7 @@ import numpy as np
 from bermwright.data.supports import PRECAST_SHARE, RESISTANCES
 from bermwright.handbook.retaining import Push, sliding_resistance, stand_of
 from bermwright.handbook.soils import design_friction_angle
+from bermwright.rules.study import once
 from bermwright.rules.supports import ties
 from bermwright.rules.supports.acting import INWARD, WAYS, acting_on, in_service
 from bermwright.rules.supports.standing import Missing, Standing, standings
@@ -141,15 +142,20 @@ def sides_of(study: Study) -> tuple[tuple[Standing, ...], tuple[Missing, ...]]:
 
 def bases(study: Study, standing: Standing, *, balance: bool) -> Iterator[Base]:
     """Both directions under the sets of partial factors, or under that for loss of balance as well."""
-    every = [acting for acting in acting_on(study, standing) if balance or not acting.balance]
-    with np.errstate(invalid="ignore"):  # forces that are lost are found out below
-        yield from [_base(acting, way) for acting in every for way in WAYS]
+    for acting in acting_on(study, standing):
+        if balance or not acting.balance:
+            yield from _ways(study, acting)
 
 
 def service_bases(study: Study, standing: Standing) -> Iterator[Base]:
     """Both directions with all factors 1."""
-    for way in WAYS:
-        yield _base(in_service(study, standing), way)
+    yield from _ways(study, in_service(study, standing))
+
+
+@once
+def _ways(_study: Study, acting: Acting) -> tuple[Base, Base]:
+    """Both directions, worked out once for all rules."""
+    return both_ways(acting)
 
 
 def both_ways(acting: Acting) -> tuple[Base, Base]:

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, TypeVar
 import numpy as np
 
 from bermwright.house.parts.support_words import Retains, Sides, TieKind
+from bermwright.rules.study import once
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -132,6 +133,7 @@ class Missing:
     """Empty where nothing at all stands there."""
 
 
+@once
 def standings(study: Study) -> tuple[Standing | Missing, ...]:
     """What stands under the left and the right foot."""
     return tuple(_standing(study, side) for side in (0, 1))
