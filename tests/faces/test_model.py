@@ -43,7 +43,7 @@ def test_every_kind_of_file_is_written_and_replaced(ending, tmp_path, capsys):
 def test_what_is_printed_small_says_its_thinnest_wall(tmp_path, capsys):
     target = tmp_path / "house.stl"
     _, out, _ = run(capsys, "model", EXAMPLE, "-o", target, "--scale", "50")
-    assert "5 parts at 1:50" in out
+    assert "Parts at 1:50: 5" in out
     assert "Thinnest wall 1.2 mm" in out
     assert target.read_bytes().startswith(b"bermwright model 1:50")
 

@@ -14,13 +14,20 @@ if TYPE_CHECKING:
     from bermwright.takeoff import CostRow, LiftRow, PieceRow, Quantities, Quantity
 
 
-def quantities_data(house: str, counted: Sequence[Quantities], system: str = "metric") -> dict[str, Any]:
-    """Everything that `count` says."""
+def quantities_data(
+    house: str,
+    counted: Sequence[Quantities],
+    system: str = "metric",
+    *,
+    domes: Sequence[Quantities] = (),
+) -> dict[str, Any]:
+    """Everything that `count` says; a dome has the same fields as a vault, with `dome` for its name."""
     return {
         "format": FORMAT,
         "house": house,
         "mark": MARK,
         "vaults": [_vault(one, system) for one in counted],
+        "domes": [_dome(one, system) for one in domes],
     }
 
 
@@ -36,6 +43,11 @@ def _vault(counted: Quantities, system: str) -> dict[str, Any]:
         "not_timed": list(counted.not_timed),
         "remarks": list(counted.remarks),
     }
+
+
+def _dome(counted: Quantities, system: str) -> dict[str, Any]:
+    data = _vault(counted, system)
+    return {"dome": data.pop("vault"), **data}
 
 
 def quantity_data(row: Quantity, system: str = "metric") -> dict[str, Any]:

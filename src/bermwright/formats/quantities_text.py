@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 def quantities_text(house: str, counted: Sequence[Quantities], system: str = "metric") -> str:
-    """Every vault, heading by heading."""
+    """Every vault and dome, heading by heading."""
     lines = [wrapped(f"{house}: what is needed. Where there is a range, have the larger amount ready.")]
     for one in counted:
         lines += ["", one.vault, "=" * min(len(one.vault), 92), *_vault(one, system)]

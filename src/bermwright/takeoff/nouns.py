@@ -24,6 +24,7 @@ class Group(StrEnum):
     """The heading a quantity stands under."""
 
     RIBS = "ribs"
+    DOME = "courses of the dome"
     LAYERS = "layers over the ribs"
     EARTH = "earth"
     TEMPORARY = "temporary works"

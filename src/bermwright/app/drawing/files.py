@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.app.assessing import assess_file, quiet
-from bermwright.app.drawing.sets import WHAT, set_sheets
+from bermwright.app.drawing.sets import WHAT, dome_sheets, set_sheets
 from bermwright.app.opening import NothingToDrawError, open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
@@ -78,13 +78,21 @@ def draw_file(house_file: str, order: Order, progress: Callable[[str], None] = q
     date = day(order.date)
     sheets = _DRAWERS[order.what](house_file, order, date, progress)
     if not sheets:
-        raise NothingToDrawError(
-            f"There is nothing to draw yet. `bermwright check {house_file}` says what is missing."
-        )
+        raise NothingToDrawError(_nothing(house_file, order.what))
     progress("drawing")
     if order.system == "imperial":
         sheets = with_levels_in_feet(sheets)
     return Drawn(files=_files(path, sheets, order, date), sheets=len(sheets))
+
+
+def _nothing(house_file: str, what: str) -> str:
+    """Why there is no such drawing, and what there is instead."""
+    if open_house(house_file).house.domes:
+        return (
+            f"A dome has no drawing called {what}. Of domes there are `bermwright draw --what` set, plan, "
+            "section and elevations; `bermwright compass` and `bermwright forms` draw the rest."
+        )
+    return f"There is nothing to draw yet. `bermwright check {house_file}` says what is missing."
 
 
 def _files(path: Path, sheets: tuple[Sheet, ...], order: Order, date: str) -> tuple[tuple[Path, bytes], ...]:
@@ -108,11 +116,9 @@ def _numbered(path: Path, count: int) -> tuple[Path, ...]:
     return tuple(output(str(name), name, (path.suffix.lower(),)) for name in names)
 
 
-def _sections(
-    house_file: str, order: Order, date: str, _progress: Callable[[str], None]
-) -> tuple[Sheet, ...]:
+def _sections(house_file: str, order: Order, date: str, progress: Callable[[str], None]) -> tuple[Sheet, ...]:
     opened = open_house(house_file)
-    return tuple(
+    vaults = tuple(
         section_plate(
             vault_form(opened.house, vault),
             _block(opened, f"Section of {vault.name}", f"S{number}", date),
@@ -122,6 +128,8 @@ def _sections(
         )
         for number, vault in enumerate(opened.house.vaults, 1)
     )
+    block = _block(opened, "", "S1", date)
+    return (*vaults, *dome_sheets(opened.house, "section", block, system=order.system, progress=progress))
 
 
 def _ribs(house_file: str, order: Order, date: str, _progress: Callable[[str], None]) -> tuple[Sheet, ...]:

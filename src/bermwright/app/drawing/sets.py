@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.book.pages.openings import end_drawings, shell_drawings
 from bermwright.book.sheets.axonometric import axonometric_sheet
+from bermwright.book.sheets.domes import dome_leaves
 from bermwright.book.sheets.drawing_set import (
     IMPERIAL_NOTES,
     NOTES,
@@ -25,6 +26,8 @@ from bermwright.book.sheets.drawing_set import (
     small_leaf,
 )
 from bermwright.form import vault_form
+from bermwright.form.dome import dome_form
+from bermwright.form.dome.bodies import dome_solids
 from bermwright.form.solids import vault_solids
 
 if TYPE_CHECKING:
@@ -45,6 +48,11 @@ APART = (
     "Pegs, heights and days of work: bermwright setout.",
     "Templates at full size: bermwright templates.",
 )
+APART_DOMES = (
+    "Chains, crews and bands of a dome: bermwright compass.",
+    "Boxes, arch forms and the sheet over a dome: bermwright forms.",
+    "Site plan and details of a dome are not drawn: the file says nothing of its place, footing and cover.",
+)
 
 
 def set_sheets(
@@ -52,9 +60,10 @@ def set_sheets(
 ) -> tuple[Sheet, ...]:
     """The framed sheets of a wish; `block` holds the fields that all of them share.
 
-    Raises `FormUnknownError` where the file leaves the form of a vault open.
+    Raises `FormUnknownError` or `DomeUnknownError` where the file leaves a shape open.
     """
     leaves = [leaf for vault in house.vaults for leaf in _leaves(house, vault, what, system, progress)]
+    leaves += _of_domes(house, what, system, progress)
     if what == "set" and leaves:
         leaves = _with_list(house, leaves, system)
     numbers = numbered(leaves)
@@ -64,6 +73,25 @@ def set_sheets(
         for place, (leaf, number) in enumerate(zip(leaves, numbers, strict=True), 1)
     ]
     return tuple(starmap(_sheet, zip(leaves, blocks, strict=True)))
+
+
+def dome_sheets(
+    house: House, what: str, block: TitleBlock, *, system: str, progress: Progress
+) -> tuple[Sheet, ...]:
+    """The framed sheets of all domes that a wish takes."""
+    leaves = list(_of_domes(house, what, system, progress))
+    blocks = [
+        _filled(block, leaf, number, (place, len(leaves)))
+        for place, (leaf, number) in enumerate(zip(leaves, numbered(leaves), strict=True), 1)
+    ]
+    return tuple(starmap(_sheet, zip(leaves, blocks, strict=True)))
+
+
+def _of_domes(house: House, what: str, system: str, progress: Progress) -> Iterator[Leaf]:
+    for dome in house.domes:
+        progress(f"courses of {dome.name}")
+        form = dome_form(dome)
+        yield from dome_leaves(house, form, dome_solids(house, form), what, system)
 
 
 def _sheet(leaf: Leaf, block: TitleBlock) -> Sheet:
@@ -119,5 +147,6 @@ def _with_list(house: House, leaves: Sequence[Leaf], system: str) -> list[Leaf]:
         ("G01", f"Sheets of {house.name}", "", "A3"),
         *((n, leaf.title, leaf.scale, leaf.size) for n, leaf in zip(numbers, leaves, strict=True)),
     ]
-    picture = axonometric_sheet(vault_form(house, house.vaults[0]))
-    return [list_leaf(house, rows, notes, APART, picture), *leaves]
+    picture = axonometric_sheet(vault_form(house, house.vaults[0])) if house.vaults else None
+    apart = (*(APART if house.vaults else ()), *(APART_DOMES if house.domes else ()))
+    return [list_leaf(house, rows, notes, apart, picture), *leaves]

@@ -138,7 +138,8 @@ def _vaults(house: House, name: str | None) -> tuple[Vault, ...]:
     if not found:
         names = ", ".join(f'"{vault.name}"' for vault in house.vaults) or "none"
         wanted = f' "{name}"' if name else ""
-        raise SetOutError(f"{house.name} has no vault{wanted} to set out. It has: {names}.")
+        domes = " A dome is set out from its middle by `bermwright compass`." if house.domes else ""
+        raise SetOutError(f"{house.name} has no vault{wanted} to set out. It has: {names}.{domes}")
     return found
 
 

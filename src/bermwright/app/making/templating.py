@@ -105,7 +105,10 @@ def plan_templates(house_file: str, wishes: TemplateWishes) -> Planned:
     opened = open_house(house_file)
     forms = tuple((vault, _form(opened, vault)) for vault in opened.house.vaults)
     if not forms:
-        raise NothingToDrawError("There is no template to draw yet: the file has no vault.")
+        domes = " Of domes, `bermwright compass --band` and `bermwright forms --full-size` print true."
+        raise NothingToDrawError(
+            "There is no template to draw yet: the file has no vault." + (domes if opened.house.domes else "")
+        )
     planned = Planned(
         opened=opened, forms=forms, path=path, date=date, wishes=wishes, stretch=stretch, sheets=0
     )

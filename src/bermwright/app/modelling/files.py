@@ -11,10 +11,12 @@ from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.errors import BermwrightError
 from bermwright.form import vault_form
+from bermwright.form.dome import dome_form
+from bermwright.form.dome.bodies import dome_solids
 from bermwright.form.known import FormUnknownError
 from bermwright.form.setout import SetOutError, setting_out
 from bermwright.form.solids import house_solids, vault_solids
-from bermwright.form.solids.printing import print_parts
+from bermwright.form.solids.printing import print_dome, print_parts
 from bermwright.formats.exchange import (
     SiteVault,
     body_table,
@@ -30,20 +32,25 @@ from bermwright.formats.exchange import (
 )
 from bermwright.takeoff import vault_quantities
 from bermwright.takeoff.bodies import compared
+from bermwright.takeoff.domes import dome_compared, dome_quantities
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
     from pathlib import Path
 
+    from bermwright.form.dome import DomeForm
     from bermwright.form.shapes import VaultForm
     from bermwright.form.solids import VaultSolids
     from bermwright.house import House, Vault
+    from bermwright.takeoff import Quantities
     from bermwright.takeoff.bodies import Compared
 
 ENDINGS = (".glb", ".ifc", ".stl", ".geojson", ".csv", ".xlsx")
 SMALL = 20.0
 """Scale of the printed model: 1 to this."""
-BESIDE_EACH_OTHER = "The file does not say how the vaults lie to each other: they stand side by side."
+BESIDE_EACH_OTHER = (
+    "The file does not say how its vaults and domes lie to each other: they stand side by side."
+)
 SCALES = (5.0, 500.0)
 """Models larger or smaller than this are none."""
 
@@ -88,25 +95,43 @@ class _Vault:
 
 
 @dataclass(frozen=True, slots=True)
+class _Dome:
+    """A dome with its form and bodies."""
+
+    form: DomeForm
+    solids: VaultSolids
+
+
+@dataclass(frozen=True, slots=True)
 class _Work:
     """What every kind of file is made from."""
 
     house: House
     vaults: tuple[_Vault, ...]
+    domes: tuple[_Dome, ...]
     order: ModelOrder
     date: str
 
     @property
     def solids(self) -> tuple[VaultSolids, ...]:
-        """The bodies of all vaults."""
-        return tuple(one.solids for one in self.vaults)
+        """The bodies of all vaults and domes."""
+        return (*(one.solids for one in self.vaults), *(one.solids for one in self.domes))
+
+    def counted(self) -> list[Quantities]:
+        """The take-off of every vault and dome."""
+        vaults = [vault_quantities(self.house, one.vault, one.form) for one in self.vaults]
+        return [*vaults, *(dome_quantities(one.form) for one in self.domes)]
 
     def compared(self) -> list[tuple[str, Compared]]:
-        """Take-off and bodies side by side, each row with its vault."""
-        return [
+        """Take-off and bodies side by side, each row with its vault or dome."""
+        vaults = [
             (one.vault.name, row)
             for one in self.vaults
             for row in compared(self.house, one.vault, one.form, one.solids)
+        ]
+        return [
+            *vaults,
+            *((one.form.name, row) for one in self.domes for row in dome_compared(one.form, one.solids)),
         ]
 
 
@@ -122,17 +147,16 @@ def model_file(house_file: str, order: ModelOrder, progress: Callable[[str], Non
         raise ModelError(f"The scale 1:{order.scale:g} must lie between 1:{SCALES[0]:g} and 1:{SCALES[1]:g}.")
     date = day(order.date)
     house = open_house(house_file).house
-    if not house.vaults:
-        raise ModelError(
-            f"{house_file} describes no vault: models are made of vaults only, not of domes yet."
-        )
+    if not (house.vaults or house.domes):
+        raise ModelError(f"{house_file} describes no vault and no dome: there is nothing to make a model of.")
     progress("form")
-    work = _Work(house, tuple(_vault(house, vault, progress) for vault in house.vaults), order, date)
+    vaults = tuple(_vault(house, vault, progress) for vault in house.vaults)
+    domes = tuple(_dome(house, dome_form(dome), progress) for dome in house.domes)
+    work = _Work(house, vaults, domes, order, date)
     progress(path.suffix[1:].upper())
     content, says = WRITERS[path.suffix.lower()](work)
     remarks = tuple(dict.fromkeys(remark for solids in work.solids for remark in solids.remarks))
-    remarks = (*remarks, *(f"The dome {dome.name} is not in it: only vaults are." for dome in house.domes))
-    if len(work.vaults) > 1 and path.suffix.lower() != ".csv":
+    if len(work.solids) > 1 and path.suffix.lower() != ".csv":
         remarks = (BESIDE_EACH_OTHER, *remarks)
     return Modelled(path=path, content=content, says=(*says, *remarks))
 
@@ -141,6 +165,11 @@ def _vault(house: House, vault: Vault, progress: Callable[[str], None]) -> _Vaul
     form = vault_form(house, vault)
     progress(f"bodies of {vault.name}")
     return _Vault(vault, form, vault_solids(house, vault, form))
+
+
+def _dome(house: House, form: DomeForm, progress: Callable[[str], None]) -> _Dome:
+    progress(f"bodies of {form.name}")
+    return _Dome(form, dome_solids(house, form))
 
 
 def _glb(work: _Work) -> tuple[bytes, tuple[str, ...]]:
@@ -154,13 +183,14 @@ def _ifc(work: _Work) -> tuple[bytes, tuple[str, ...]]:
 
 def _stl(work: _Work) -> tuple[bytes, tuple[str, ...]]:
     parts = [part for one in work.vaults for part in print_parts(one.solids, one.form)]
+    parts += [print_dome(one.solids, one.form.dome.thickness) for one in work.domes]
     scale = work.order.scale
     thin = min(parts, key=lambda part: part.thinnest)
     wide = max(parts, key=lambda part: float(part.size[:2].max()))
     size = " × ".join(_millimetres(float(one) / scale, work.order.system) for one in wide.size)
     where = thin.name if thin.what == thin.name else f"{thin.name}, {thin.what}"
     says = (
-        f"{len(parts)} parts at 1:{scale:g}, each closed and lying on the bed, in millimetres.",
+        f"Parts at 1:{scale:g}: {len(parts)}, each closed and lying on the bed, in millimetres.",
         f"Thinnest wall {_millimetres(thin.thinnest / scale, work.order.system)}: {where}.",
         f"Largest part {size}: {wide.name}.",
     )
@@ -181,21 +211,24 @@ def _geojson(work: _Work) -> tuple[bytes, tuple[str, ...]]:
             pegs = ()
             says.append(f"The pegs of {one.vault.name} are left out: {error}")
         vaults.append(SiteVault(solids=one.solids, pegs=pegs))
+    vaults += [SiteVault(solids=one.solids) for one in work.domes]
     placed = "in metres round the house" if work.order.metres else "in degrees of WGS 84"
     content = site_geojson(work.house, vaults, metres=work.order.metres)
     return content, (f"Outlines and pegs {placed}.", *says)
 
 
 def _csv(work: _Work) -> tuple[bytes, tuple[str, ...]]:
-    counted = [vault_quantities(work.house, one.vault, one.form) for one in work.vaults]
-    table = quantity_table(counted, work.order.system)
+    table = quantity_table(work.counted(), work.order.system)
     return table_csv(table), (f"{len(table.rows)} quantities.",)
 
 
 def _xlsx(work: _Work) -> tuple[bytes, tuple[str, ...]]:
-    counted = [vault_quantities(work.house, one.vault, one.form) for one in work.vaults]
     rows = work.compared()
-    tables = (quantity_table(counted, work.order.system), body_table(work.solids), compared_table(rows))
+    tables = (
+        quantity_table(work.counted(), work.order.system),
+        body_table(work.solids),
+        compared_table(rows),
+    )
     content = tables_xlsx(tables, title=f"Quantities: {work.house.name}", date=work.date)
     return content, tuple(compared_lines(rows, work.order.system))
 

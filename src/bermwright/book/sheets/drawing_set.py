@@ -109,7 +109,7 @@ def plan_leaf(house: House, one: Drawn, system: str) -> Leaf:
     def drawn(height: float) -> Sheet:
         return floor_plan(house, one.vault, one.form, one.solids, width=WIDE, height=height, system=system)
 
-    return _with_key("P", "plan", *_over_block(drawn))
+    return with_key("P", "plan", *_over_block(drawn))
 
 
 def along_leaf(house: House, one: Drawn, system: str) -> Leaf:
@@ -118,10 +118,10 @@ def along_leaf(house: House, one: Drawn, system: str) -> Leaf:
     def drawn(height: float) -> Sheet:
         return section_along(house, one.form, one.solids, width=WIDE, height=height, system=system)
 
-    return _with_key("S", "section", *_over_block(drawn))
+    return with_key("S", "section", *_over_block(drawn))
 
 
-def _with_key(letter: str, kind: str, sheet: Sheet, at: Point) -> Leaf:
+def with_key(letter: str, kind: str, sheet: Sheet, at: Point) -> Leaf:
     """A drawing with its key of materials under it, or beside it where it reaches down."""
     (left, low), (right, top) = inner(A3)
     key = replace(legend_sheet(sheet.items), view=None)

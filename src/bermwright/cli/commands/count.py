@@ -27,7 +27,7 @@ def run(args: argparse.Namespace) -> int:
     with Progress():
         counted = count_file(args.file)
     if args.json:
-        say_json(quantities_data(counted.house, counted.vaults, args.units))
+        say_json(quantities_data(counted.house, counted.vaults, args.units, domes=counted.domes))
     else:
-        say(quantities_text(counted.house, counted.vaults, args.units))
+        say(quantities_text(counted.house, (*counted.vaults, *counted.domes), args.units))
     return 0

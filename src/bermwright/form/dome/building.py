@@ -10,7 +10,7 @@ from bermwright.base.errors import BermwrightError
 from bermwright.data.domes import STEP_LIMIT
 from bermwright.form.dome.pivots import settings_of
 from bermwright.form.dome.profile import DomeProblemError, inner_face
-from bermwright.form.dome.rings import crews_of, next_start, pieces_of, tube_of
+from bermwright.form.dome.rings import crews_of, middle_radius, next_start, pieces_of, tube_of
 from bermwright.form.dome.shapes import Closing, Course, DomeForm, PivotPlace
 from bermwright.handbook.compass import (
     brick_taper,
@@ -80,8 +80,9 @@ def _courses(dome: Dome, rows: Courses, course: float, limit: float) -> Iterator
     beds = zip(*(part.tolist() for part in rows), strict=True)
     tilts = [*rows.tilt.tolist(), float(rows.tilt[-1])]
     for number, (height, radius, step, tilt) in enumerate(beds, 1):
-        pieces = pieces_of(dome, height, course, radius, start)
-        crews = crews_of(dome, pieces, radius, crews)
+        middle = middle_radius(dome, radius, tilt)
+        pieces = pieces_of(dome, height, course, (radius, middle), start)
+        crews = crews_of(dome, pieces, middle, crews)
         joint, outside = _joints(dome, pieces, radius, tilt)
         yield Course(
             number=number,
@@ -92,6 +93,7 @@ def _courses(dome: Dome, rows: Courses, course: float, limit: float) -> Iterator
             chain=_chain(dome, number, height, radius),
             chain_angle=float(chain_angle(height, radius, dome.pivot_height)),
             start=start,
+            middle=middle,
             pieces=pieces,
             tube=tube_of(dome, pieces) if dome.unit.runs_on else None,
             joint=joint,
@@ -100,7 +102,7 @@ def _courses(dome: Dome, rows: Courses, course: float, limit: float) -> Iterator
             crews=crews,
             over_limit=dome.laid is Laid.LEVEL and step > limit,
         )
-        start = next_start(start, radius, dome.thickness)
+        start = next_start(start, middle)
 
 
 def _chain(dome: Dome, number: int, height: float, radius: float) -> float:

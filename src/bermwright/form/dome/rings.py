@@ -36,8 +36,16 @@ def hole_width(opening: DomeOpening, low: float, high: float) -> float:
     return float(round_head_width(max(low, opening.sill) - opening.head_springing, opening.width))
 
 
-def pieces_of(dome: Dome, height: float, course: float, radius: float, start: float) -> tuple[Piece, ...]:
-    """The parts of one ring, clockwise from the first after its start."""
+def middle_radius(dome: Dome, radius: float, tilt: float) -> float:
+    """Radius of the middle line of a course whose bed tilts (m)."""
+    return radius + 0.5 * dome.thickness * float(np.cos(tilt))
+
+
+def pieces_of(
+    dome: Dome, height: float, course: float, radii: tuple[float, float], start: float
+) -> tuple[Piece, ...]:
+    """The parts of one ring, clockwise from the first after its start; `radii` inside and in the middle."""
+    radius, middle = radii
     low = dome.springing + height
     holes = [(one, hole_width(one, low, low + course)) for one in dome.openings]
     holes = [(one, width) for one, width in holes if width > 0.0]
@@ -49,19 +57,15 @@ def pieces_of(dome: Dome, height: float, course: float, radius: float, start: fl
                 "Make it narrower, or lower its head.",
             )  # fmt: skip
     if not holes:
-        return (
-            _piece(
-                dome, start, start + TURN, radius, length=TURN * (radius + 0.5 * dome.thickness), whole=True
-            ),
-        )
-    return _between(dome, holes, radius, start)
+        return (_piece(dome, start, start + TURN, radius, length=TURN * middle, whole=True),)
+    return _between(dome, holes, radii, start)
 
 
 def _between(
-    dome: Dome, holes: list[tuple[DomeOpening, float]], radius: float, start: float
+    dome: Dome, holes: list[tuple[DomeOpening, float]], radii: tuple[float, float], start: float
 ) -> tuple[Piece, ...]:
     """The parts between openings; the angles of an opening differ at the inner face and in the middle."""
-    middle = radius + 0.5 * dome.thickness
+    radius, middle = radii
     order = sorted(holes, key=lambda hole: (hole[0].at - start) % TURN)
     pieces = []
     for (one, width), (other, next_width) in zip(order, [*order[1:], order[0]], strict=True):
@@ -93,14 +97,13 @@ def tube_of(dome: Dome, pieces: tuple[Piece, ...]) -> float:
     return sum(piece.length for piece in pieces) + 2.0 * parts * END.value
 
 
-def next_start(start: float, radius: float, thickness: float) -> float:
+def next_start(start: float, middle: float) -> float:
     """Where the next course begins, so that its end does not lie over this one's."""
-    middle = radius + 0.5 * thickness
     return (start + min(float(start_shift(middle, LAP.value)), 0.5 * np.pi)) % TURN
 
 
 def crews_of(
-    dome: Dome, pieces: tuple[Piece, ...], radius: float, below: tuple[CrewPart, ...]
+    dome: Dome, pieces: tuple[Piece, ...], middle: float, below: tuple[CrewPart, ...]
 ) -> tuple[CrewPart, ...]:
     """Which crew lays which part, all going clockwise and coming to their ends together.
 
@@ -109,7 +112,6 @@ def crews_of(
     if not dome.crews:
         return ()
     tries = [_shared(dome, pieces, aside * LAP.value) for aside in ASIDE]
-    middle = radius + 0.5 * dome.thickness
     return max(tries, key=lambda parts: min(_apart(parts, below) * middle, LAP.value))
 
 

@@ -92,6 +92,8 @@ class Course:
     """Over the horizontal (rad)."""
     start: float
     """Direction in which the course begins (rad)."""
+    middle: float
+    """Radius of its middle line (m)."""
     pieces: tuple[Piece, ...]
     tube: float | None
     """Length of tube with its ends (m); None for bags and bricks."""

@@ -41,6 +41,7 @@ class Kind(StrEnum):
     UPPER_FLOOR = "upper floor"
     OPENING = "opening"
     FLUE = "flue"
+    COURSE = "course"
     FILL = "fill"
     TURF = "turf"
 
@@ -134,7 +135,7 @@ class Hole:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class VaultSolids:
-    """A vault and everything round it as bodies."""
+    """A vault or a dome and everything round it as bodies."""
 
     name: str
     axis: float | None

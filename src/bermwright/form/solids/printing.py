@@ -75,6 +75,16 @@ def print_parts(vault: VaultSolids, form: VaultForm) -> tuple[PrintPart, ...]:
     return tuple(_in_a_row([_shell(vault, form), *_base(vault), *_mound(vault, form), *flat]))
 
 
+def print_dome(dome: VaultSolids, thickness: float) -> PrintPart:
+    """The courses of a dome as one part; each reaches a hair into the one over it, so that they are one."""
+    layer = dome.layer(Kind.COURSE)
+    bodies = [body_of(one) for one in (() if layer is None else layer.solids)]
+    lifted = [body.translate((0.0, 0.0, SEAM)) for body in bodies[:-1]]
+    whole = joined([*bodies, *lifted])
+    (part,) = _in_a_row([_Raw(f"shell of {dome.name}", whole, thickness, "the wall, along a bed")])
+    return part
+
+
 def _shell(vault: VaultSolids, form: VaultForm) -> _Raw:
     """Ribs and everything over them as one; a rib is one piece."""
     points = kept(form)

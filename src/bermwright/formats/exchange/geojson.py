@@ -110,6 +110,9 @@ def _vault(vault: SiteVault, place: Place) -> Iterator[dict[str, Any]]:
     shell = [one for one in solids.solids if one.kind in {Kind.LAGGING, Kind.INSULATION, Kind.MEMBRANE}]
     for part in parts_of(shadow(shell).envelope) if shell else ():
         yield _polygon(part, place, {"part": "vault", "vault": solids.name})
+    courses = [one for one in solids.solids if one.kind is Kind.COURSE]
+    for part in parts_of(shadow(courses)) if courses else ():
+        yield _polygon(part, place, {"part": "dome", "vault": solids.name})
     for kind in (Kind.FOOTING, Kind.WALL):
         layer = solids.layer(kind)
         for one in () if layer is None else layer.solids:

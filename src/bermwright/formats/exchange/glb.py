@@ -45,6 +45,7 @@ PAINT = {
     Kind.UPPER_FLOOR: "#e7c891",
     Kind.OPENING: "#c3d2d8",
     Kind.FLUE: "#4b5155",
+    Kind.COURSE: "#e3d6bb",
     Kind.FILL: "#e3d6bb",
     Kind.TURF: "#8f9a72",
 }

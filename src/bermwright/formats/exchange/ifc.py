@@ -82,6 +82,12 @@ CLASSES = {
     Kind.UPPER_FLOOR: Class(name="IfcSlab", predefined="FLOOR", quantities="Qto_SlabBaseQuantities"),
     Kind.OPENING: Class(name="IfcDoor"),
     Kind.FLUE: Class(name="IfcChimney", predefined="NOTDEFINED"),
+    Kind.COURSE: Class(
+        name="IfcWall",
+        predefined="USERDEFINED",
+        object_type="COURSE OF A DOME",
+        quantities="Qto_WallBaseQuantities",
+    ),
 }
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -17,7 +17,7 @@ from bermwright.form.solids.cutting import parts_of, shadow, trimmed
 from bermwright.form.solids.seen import SIDES, picture
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from bermwright.form.shapes import VaultForm
     from bermwright.form.solids import Solid, VaultSolids
@@ -58,8 +58,24 @@ def elevation_sheet(
     """One side: 1 : 50 where it fits the width (and height), else the next smaller scale of ISO 5455."""
     figures = Figures(system=system)
     shown = picture(_standing(solids, side), side)
+    levels = _levels(house, form, solids, side)
+    sheet = seen_sheet(shown, levels, f"{TITLES[side]} of {form.name}", figures, width=width, height=height)
+    assert sheet.view is not None  # noqa: S101  (it has just been given one)
+    return replace(sheet, items=(*sheet.items, *_measures(form, solids, side, sheet.view, figures)))
+
+
+def seen_sheet(
+    shown: Picture,
+    levels: Sequence[tuple[float, str]],
+    title: str,
+    figures: Figures,
+    *,
+    width: float,
+    height: float | None,
+) -> Sheet:
+    """What is seen of bodies, under its title and beside a column of levels."""
     window = _window(shown)
-    levels = levels_for(_levels(house, form, solids, side), width, 1e3)
+    levels = levels_for(levels, width, 1e3)
     column = widest(f"{figures.level(z)}  {words}" for z, words in levels) + 12.0
     scale = _scale(window, width - column - 2.0 * RIM, height)
     factor = 1000.0 / scale
@@ -73,11 +89,9 @@ def elevation_sheet(
     tall = (window.top - window.bottom) * factor + FOOT + HEAD
     items: list[Item] = [*_drawn(shown, window, view)]
     items += level_column(levels, edge + 6.0, view.origin[1], scale, figures, edge=edge + 1.0)
-    items += _measures(form, solids, side, view, figures)
-    title = f"{TITLES[side]} of {form.name}"
     items.append(heading((RIM, tall - 5.0), title))
     items.append(figure((RIM, tall - 10.5), f"1:{scale:.0f}, seen from outside"))
-    alt = f"Elevation, {TITLES[side].lower()} of {form.name}, hidden lines left out."
+    alt = f"Elevation: {title[0].lower()}{title[1:]}, hidden lines left out."
     return Sheet(width=edge + column, height=tall, items=tuple(items), title=title, alt=alt, view=view)
 
 

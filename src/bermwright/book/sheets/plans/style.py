@@ -37,6 +37,7 @@ CUT = {
     Kind.UPPER_FLOOR: (Wash.TIMBER, Hatch.TIMBER_ALONG),
     Kind.OPENING: (Wash.PAPER, Hatch.NONE),
     Kind.FLUE: (Wash.GREY, Hatch.NONE),
+    Kind.COURSE: (Wash.EARTH, Hatch.EARTH_TUBE),
     Kind.FILL: (Wash.EARTH, Hatch.EARTH_PLACED),
     Kind.TURF: (Wash.EARTH, Hatch.EARTH_PLACED),
 }
@@ -52,6 +53,7 @@ SEEN = {
     Kind.TURF: Wash.EARTH,
     Kind.INSULATION: Wash.INSULATION,
     Kind.WALL_INSULATION: Wash.INSULATION,
+    Kind.COURSE: Wash.EARTH,
 }
 """Wash of what is seen; nothing else has one."""
 EARTH = {Kind.GROUND, Kind.FILL, Kind.TURF}
@@ -68,6 +70,7 @@ LAYERS = {
     Kind.END: "ends",
     Kind.OPENING: "openings",
     Kind.FLUE: "flue",
+    Kind.COURSE: "courses",
 }
 """Layer of a sheet for each kind; the layers over the ribs go by their own names."""
 WALLS = {"concrete with bars": Hatch.CONCRETE, "earth tubes or bags": Hatch.EARTH_TUBE}

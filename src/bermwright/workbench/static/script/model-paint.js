@@ -21,6 +21,7 @@ const KINDS = {
   "upper floor": ["--timber", 0, "grain"],
   opening: ["--cold", 0, "full"],
   flue: ["--soft", 0, "full"],
+  course: ["--earth", 0, "placed"],
   fill: ["--earth", 0, "placed"],
   turf: ["--earth", 0.16, "placed"],
 };
