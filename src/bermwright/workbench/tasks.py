@@ -109,6 +109,17 @@ def job(number: int, what: str, text: str, path: str, folder: str, options: Mapp
         return JOBS[what](house_file, Path(folder), options, teller(number))
 
 
+def handmade(
+    number: int, act: str, leaf: str, text: str, path: str, folder: str, options: Mapping[str, str]
+) -> Made:
+    """A leaf of what is made by hand: to look at (`show`), or as files in `folder` (`make`)."""
+    from bermwright.app.handmade import made_of, shown_of
+
+    of = {"show": shown_of, "make": made_of}[act]
+    with _on_disk(text, path) as house_file:
+        return of(leaf, house_file, Path(folder), options, teller(number))
+
+
 @contextmanager
 def _on_disk(text: str, path: str) -> Iterator[str]:
     """A file with this text: the house file itself where it says the same, else a copy beside its climate."""

@@ -1,4 +1,4 @@
-"""The pages beside the drawing: start, sketch, compare, lessons, and what the model view asks for.
+"""The pages beside the drawing: start, sketch, compare, lessons, made by hand; and what the model view asks.
 
 Start reading at `common.py`; each other module is one page with its questions and answers.
 """
@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.workbench.beside import comparing, planning, sketching, starting, teaching, viewing
+from bermwright.workbench.beside import comparing, handmade, planning, sketching, starting, teaching, viewing
 
 if TYPE_CHECKING:
     from starlette.routing import Route
@@ -22,4 +22,5 @@ def routes() -> list[Route]:
         *teaching.routes(),
         *viewing.routes(),
         *planning.routes(),
+        *handmade.routes(),
     ]
