@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from enum import StrEnum
 
@@ -25,6 +26,7 @@ class Run:
 
 
 _VOICES = {"*": Voice.STRONG, "_": Voice.EMPHASIS}
+_PLAIN = re.compile(rf"[^*_{re.escape(ESCAPE)}]*").fullmatch
 
 
 def runs(text: str) -> tuple[Run, ...]:
@@ -33,6 +35,8 @@ def runs(text: str) -> tuple[Run, ...]:
     >>> [(run.text, run.voice.value) for run in runs("Stop *now* at 2_000.")]
     [('Stop ', 'plain'), ('now', 'strong'), (' at 2_000.', 'plain')]
     """
+    if _PLAIN(text):
+        return (Run(text),)
     found: list[Run] = []
     loose = ""
     at = 0

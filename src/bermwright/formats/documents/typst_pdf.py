@@ -51,6 +51,7 @@ _LONGEST_HEAD = 48
 _LONG_CELL = 26
 """A column with a longer text shares the free width."""
 _BREAK_HERE = "\u200b"
+_LONG_WORD = re.compile(rf"[^\s{_BREAK_HERE}]{{{_LONGEST_WORD}}}")
 _TURNS_LINES = frozenset("\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069\u200e\u200f")
 """Direction marks that would turn the rest of a line round."""
 
@@ -151,8 +152,10 @@ def block(item: Block, system: str) -> str:
 
 def literal(text: str) -> str:
     """Text as a Typst string, whatever it holds."""
-    kept = "".join(_letter(letter) for letter in text)
-    kept = re.sub(rf"[^\s{_BREAK_HERE}]{{{_LONGEST_WORD}}}", rf"\g<0>{_BREAK_HERE}", kept)
+    # A printable text holds no direction mark, control letter or half of a pair.
+    kept = text if text.isprintable() else "".join(map(_letter, text))
+    if len(kept) >= _LONGEST_WORD:
+        kept = _LONG_WORD.sub(rf"\g<0>{_BREAK_HERE}", kept)
     return '"' + kept.replace("\\", "\\\\").replace('"', '\\"') + '"'
 
 
