@@ -29,6 +29,8 @@ ARGUMENTS = [
 ]
 PATIENCE = 90.0
 """How long something may take on a busy machine (s)."""
+TRIES = 20
+"""How often something is tried that a drawing which comes just then can spoil."""
 NOW = "window.workbench.store.now"
 
 
@@ -93,7 +95,9 @@ class Window:
 
     def listen(self) -> None:
         """Note what goes wrong from now on."""
-        self.page.on("console", lambda one: one.type == "error" and self.wrong.append(one.text))
+        self.page.on(
+            "console", lambda one: one.type == "error" and self.wrong.append(f"{one.text} {one.location}")
+        )
         self.page.on("pageerror", lambda error: self.wrong.append(str(error)))
         self.page.on("request", lambda one: self._inside(one.url) or self.outside.append(one.url))
 
@@ -142,19 +146,37 @@ class Window:
 
     def middle(self, handle: str) -> tuple[float, float]:
         """Where a handle stands on the screen."""
-        box = self.page.locator(f'[data-handle="{handle}"] .handle-ring').bounding_box()
+        ring = self.page.locator(f'[data-handle="{handle}"] .handle-ring')
+        box = ring.bounding_box()
+        for _ in range(TRIES):
+            if box is not None:
+                break
+            self.page.wait_for_timeout(100)  # the drawing is just being laid anew
+            box = ring.bounding_box()
+        assert box is not None, f"{handle} is not drawn"
         return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+    def hold(self, handle: str) -> tuple[float, float]:
+        """Press a handle, and give its place; again where the drawing moved between looking and pressing."""
+        for _ in range(TRIES):
+            x, y = self.middle(handle)
+            self.page.mouse.move(x, y)
+            self.page.mouse.down()
+            if self.page.evaluate("window.workbench.section.handles.pressing === true") and self.middle(
+                handle
+            ) == (x, y):
+                return x, y
+            self.page.mouse.up()
+            self.page.wait_for_timeout(200)
+        raise AssertionError(f"{handle} cannot be held")
 
     def drag(self, handle: str, right: float, down: float, *, steps: int = 12) -> None:
         """Drag a handle by some pixels, and let go."""
-        x, y = self.middle(handle)
-        mouse = self.page.mouse
-        mouse.move(x, y)
-        mouse.down()
+        x, y = self.hold(handle)
         for step in range(1, steps + 1):
-            mouse.move(x + right * step / steps, y + down * step / steps)
+            self.page.mouse.move(x + right * step / steps, y + down * step / steps)
             self.page.wait_for_timeout(16)
-        mouse.up()
+        self.page.mouse.up()
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

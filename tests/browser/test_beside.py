@@ -59,7 +59,7 @@ def visit(room):
         page.emulate_media(color_scheme=light, reduced_motion="reduce")
         page.set_default_timeout(60_000)
         wrong: list[str] = []
-        page.on("console", lambda one: one.type == "error" and wrong.append(one.text))
+        page.on("console", lambda one: one.type == "error" and wrong.append(f"{one.text} {one.location}"))
         page.on("pageerror", lambda error: wrong.append(str(error)))
         page.goto(address)
         if place:

@@ -38,9 +38,7 @@ def test_dragging_the_crown_makes_one_revision_and_undo_takes_it_back(window, se
 
 def test_every_move_is_shown_while_it_is_held_and_the_last_one_counts(window):
     first, page = window.know("revision.number"), window.page
-    x, y = window.middle("crown")
-    page.mouse.move(x, y)
-    page.mouse.down()
+    x, y = window.hold("crown")
     for step in range(1, 41):
         page.mouse.move(x, y + step)
     window.until(f"{NOW}.held && {NOW}.held.text")
@@ -54,9 +52,7 @@ def test_every_move_is_shown_while_it_is_held_and_the_last_one_counts(window):
     assert window.value("crown") == held
 
     # Another movement is given up: nothing comes of it.
-    x, y = window.middle("crown")
-    page.mouse.move(x, y)
-    page.mouse.down()
+    x, y = window.hold("crown")
     page.mouse.move(x, y + 30, steps=4)
     window.until(f"{NOW}.scene.seq")
     page.keyboard.press("Escape")

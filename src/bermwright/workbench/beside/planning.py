@@ -12,7 +12,7 @@ from bermwright.base.errors import BermwrightError
 from bermwright.book.sheets.plans import elevation_sheet, floor_plan, section_along, site_plan
 from bermwright.form.solids import vault_solids
 from bermwright.formats.drawings import svg
-from bermwright.workbench.beside.common import LIGHTS, AskedWrongError, page_in_hand, refused, units_of
+from bermwright.workbench.beside.common import LIGHTS, AskedWrongError, not_known, page_in_hand, units_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -48,7 +48,7 @@ async def plan(request: Request) -> Response:
         page = page_in_hand(request)
         data = await asyncio.to_thread(_plan, request, page)
     except BermwrightError as error:
-        return refused(error)
+        return not_known(error)
     return JSONResponse(data)
 
 

@@ -7,14 +7,12 @@ import { nameOf, stagesOf } from "../drawing/building.js";
 export class Verdict {
   /**
    * @param {import("../core/store.js").Store} store
-   * @param {(id: any) => void} open
-   * @param {(job: number) => void} stop
+   * @param {{open: (id: any) => void, stop: (job: number) => void, noWeek: () => void}} ways
    */
-  constructor(store, open, stop) {
+  constructor(store, ways) {
     this.store = store;
-    this.open = open;
-    this.stop = stop;
-    store.on(["scene", "found", "revision", "running", "atStage", "held", "opened"], (now) => this.draw(now));
+    this.ways = ways;
+    store.on(["scene", "axes", "found", "revision", "running", "atStage", "held", "opened"], (now) => this.draw(now));
   }
 
   /** The whole house, until somebody looks at one stage or moves something. @param {any} now */
@@ -44,16 +42,28 @@ export class Verdict {
   next(shown, now, one) {
     const pieces = [shown.next ?? ""];
     const first = now.found?.findings?.[0];
-    if (!one && first?.mendable) pieces.push(" ", word("What would hold?", () => this.open(first.id), { class: "word" }));
+    if (!one && first?.mendable) pieces.push(" ", word("What would hold?", () => this.ways.open(first.id), { class: "word" }));
     return pieces;
   }
 
   /** Where one is, and never less than the truth about the rest. @param {any} now @param {boolean} one */
   where(now, one) {
-    const lines = [one ? stageLine(now) : null, freshness(now)];
-    if (now.running && !now.held) lines.push(made("span", {}, `${now.running.step} `, word("stop", () => this.stop(now.running.job), { class: "word is-small" })));
+    const lines = [one ? stageLine(now) : null, freshness(now), this.week(now)];
+    if (now.running && !now.held) lines.push(this.running(now.running));
     if (one) lines.push(now.found ? this.house(now.found) : unchecked());
     return lines.filter(Boolean).map((line) => made("span", {}, line));
+  }
+
+  /** The step of the full run on one line: the drawing below must not jump with each of them. @param {any} job */
+  running(job) {
+    const step = made("span", { class: "running-step", title: job.step }, job.step);
+    return made("span", { class: "running" }, step, word("stop", () => this.ways.stop(job.job), { class: "word is-small" }));
+  }
+
+  /** The week whose ground is shown, and how to leave it out again. @param {any} now */
+  week(now) {
+    const week = now.axes?.year?.weeks?.find((/** @type {any} */ one) => one.week === now.scene?.week);
+    return week ? made("span", {}, `the ground in ${week.label} `, word("without", this.ways.noWeek, { class: "word is-small", "aria-label": "leave the ground of that week out of the drawing" })) : null;
   }
 
   /** @param {any} found */

@@ -76,8 +76,8 @@ export class Views {
       const answer = await fetch(`/plan?${asked}`);
       if (asked !== this.asked) return;
       const plan = await answer.json();
-      if (answer.ok) this.show(plan);
-      else fill(this.planPlace, made("p", { class: "quiet" }, plan.wrong));
+      if (plan.wrong) fill(this.planPlace, made("p", { class: "quiet" }, plan.wrong));
+      else this.show(plan);
     } catch {
       // The line is down, which is said elsewhere: the plan of before stays.
     }
