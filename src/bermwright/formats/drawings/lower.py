@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from bermwright.base.drawing import Item, Point
+    from bermwright.formats.drawings.plain import Box
 
 TICK = 1.3
 """Half the length (mm) of the 45 degree stroke that ends a dimension."""
@@ -37,13 +38,13 @@ GAP = 0.8
 """Gap (mm) between the thing and its extension line."""
 
 
-def lower(items: Iterable[Item]) -> Iterator[Plain]:
-    """The items drawn out, in the same order."""
+def lower(items: Iterable[Item], seen: Box | None = None) -> Iterator[Plain]:
+    """The items drawn out, in the same order; hatches only where they are `seen`, where that is given."""
     for item in items:
-        yield from lower_item(item)
+        yield from lower_item(item, seen)
 
 
-def lower_item(item: Item) -> Iterator[Plain]:
+def lower_item(item: Item, seen: Box | None = None) -> Iterator[Plain]:
     """One item drawn out."""
     match item:
         case Stroke():
@@ -53,9 +54,9 @@ def lower_item(item: Item) -> Iterator[Plain]:
         case Arc() | Spline() | Text():
             yield item
         case Area():
-            yield from expand_area(item)
+            yield from expand_area(item, seen)
         case Band():
-            yield from expand_band(item)
+            yield from expand_band(item, seen)
         case Dimension():
             yield from _dimension(item)
         case Leader():
@@ -63,9 +64,19 @@ def lower_item(item: Item) -> Iterator[Plain]:
         case Arrow():
             yield from _arrow(item)
         case Clip():
-            yield Window(low=item.low, high=item.high, items=tuple(lower(item.items)), round=item.round)
+            inner = tuple(lower(item.items, _common((item.low, item.high), seen)))
+            yield Window(low=item.low, high=item.high, items=inner, round=item.round)
         case _:
             assert_never(item)
+
+
+def _common(box: Box, other: Box | None) -> Box:
+    """What two boxes have in common."""
+    if other is None:
+        return box
+    (left, foot), (right, top) = box
+    (left_too, foot_too), (right_too, top_too) = other
+    return (max(left, left_too), max(foot, foot_too)), (min(right, right_too), min(top, top_too))
 
 
 def _moved(point: Point, along: Point, distance: float) -> Point:

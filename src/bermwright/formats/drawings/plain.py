@@ -14,6 +14,10 @@ if TYPE_CHECKING:
     from bermwright.base.drawing import Path, Pen, Point, Wash
 
 
+Box = tuple[tuple[float, float], tuple[float, float]]
+"""Lower left and upper right corner of what is seen."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fill:
     """A flat tint inside a path, holes left out."""

@@ -14,10 +14,14 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Hatch, Path, Point
-from bermwright.formats.drawings.hatching.chance import chance, chances, spread
+from bermwright.formats.drawings.hatching.chance import chance, chances, spread, spreads
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterator
+    from collections.abc import Callable, Iterator, Sequence
+
+    from numpy.typing import NDArray
+
+    Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,14 +70,15 @@ def overfilled(field: Field) -> Iterator[Path]:
 def earth_in_place(field: Field) -> Iterator[Path]:
     """Triple strokes at 45 degrees, every second row offset."""
     pitch, rise, reach = 11.0, 5.6, 4.2
-    for row in field.rows(rise):
-        for column in field.columns(pitch):
-            x = column * pitch + (row % 2) * pitch / 2 + spread(-0.9, 0.9, row, column, 1)
-            y = row * rise + spread(-0.6, 0.6, row, column, 2)
-            for k in range(3):
-                size = reach * spread(0.75, 1.05, row, column, 3 + k)
-                start = (x + k * 1.35, y + spread(-0.25, 0.25, row, column, 6 + k))
-                yield start, (start[0] + 0.707 * size, start[1] + 0.707 * size)
+    rows, columns = field.rows(rise), field.columns(pitch)
+    up, across = np.array(rows)[:, None], np.array(columns)[None, :]
+    x = across * pitch + up % 2 * pitch / 2 + spreads(-0.9, 0.9, rows, columns, 1)
+    y = up * rise + spreads(-0.6, 0.6, rows, columns, 2)
+    starts = [
+        (x + k * 1.35, y + spreads(-0.25, 0.25, rows, columns, 6 + k), 0.707 * reach * sizes)
+        for k, sizes in enumerate(spreads(0.75, 1.05, rows, columns, 3 + k) for k in range(3))
+    ]
+    yield from _strokes(*(np.stack(column, axis=-1) for column in zip(*starts, strict=True)), slope=1.0)
 
 
 def earth_placed(field: Field) -> Iterator[Path]:
@@ -81,10 +86,12 @@ def earth_placed(field: Field) -> Iterator[Path]:
     for number, level in enumerate(field.levels):
         yield from _broken_level(field, level, (9.0, 26.0), number)
     pitch = 3.0
-    for row in field.rows(pitch):
-        y = row * pitch
-        if all(abs(y - level) > pitch / 3 for level in field.levels):
-            yield from _sparse_level(field, y, row)
+    rows = [
+        row
+        for row in field.rows(pitch)
+        if all(abs(row * pitch - level) > pitch / 3 for level in field.levels)
+    ]
+    yield from _sparse_levels(field, rows, pitch)
     yield from _dots(field, 2.7, 0.42)
 
 
@@ -97,14 +104,23 @@ def _broken_level(field: Field, level: float, lengths: tuple[float, float], row:
         x, count = x + size + spread(0.7, 1.6, row, count, 12), count + 1
 
 
-def _sparse_level(field: Field, y: float, row: int) -> Iterator[Path]:
-    """Short strokes along a row, with wide gaps."""
+def _sparse_levels(field: Field, rows: Sequence[int], rise: float) -> Iterator[Path]:
+    """Short strokes along rows, with wide gaps."""
     pitch = 9.0
-    for column in field.columns(pitch):
-        if chance(row, column, 13) < 0.62:
-            x = column * pitch + spread(0.0, 4.0, row, column, 14)
-            drop = spread(-0.35, 0.35, row, column, 15)
-            yield (x, y + drop), (x + spread(2.4, 6.5, row, column, 16), y + drop)
+    columns = field.columns(pitch)
+    if not rows:
+        return
+    laid = chances(rows, columns, 13) < 0.62
+    x = np.array(columns)[None, :] * pitch + spreads(0.0, 4.0, rows, columns, 14)
+    y = np.array(rows)[:, None] * rise + spreads(-0.35, 0.35, rows, columns, 15)
+    yield from _strokes(x[laid], y[laid], spreads(2.4, 6.5, rows, columns, 16)[laid], slope=0.0)
+
+
+def _strokes(x: Array, y: Array, reach: Array, *, slope: float) -> Iterator[Path]:
+    """Straight strokes from places, as far across as `reach`."""
+    ends = (x, y, x + reach, y + slope * reach)
+    for left, foot, right, top in zip(*(column.ravel().tolist() for column in ends), strict=True):
+        yield (left, foot), (right, top)
 
 
 def _dots(field: Field, pitch: float, share: float) -> Iterator[Path]:
@@ -160,42 +176,39 @@ def concrete(field: Field) -> Iterator[Path]:
         across = (np.array(columns)[None, :] + 0.1 + 0.8 * chances(rows, columns, 23)) * pitch
         up = (np.array(rows)[:, None] + 0.1 + 0.8 * chances(rows, columns, 24)) * pitch
         turns, sizes = 2.1 * chances(rows, columns, 25), 0.4 + 0.35 * chances(rows, columns, 26)
-        stones = (values.ravel().tolist() for values in (across, up, turns, sizes))
-        for x, y, turn, size in zip(*stones, strict=True):
-            yield tuple(
-                (x + size * math.cos(turn + k * 2.094), y + size * math.sin(turn + k * 2.094))
-                for k in range(4)
-            )
+        corners = turns.ravel()[:, None] + np.arange(4) * 2.094
+        xs = across.ravel()[:, None] + sizes.ravel()[:, None] * np.cos(corners)
+        ys = up.ravel()[:, None] + sizes.ravel()[:, None] * np.sin(corners)
+        for x, y in zip(xs.tolist(), ys.tolist(), strict=True):
+            yield tuple(zip(x, y, strict=True))
     yield from _dots(field, 1.5, 0.5)
 
 
 def gravel(field: Field) -> Iterator[Path]:
     """Uneven ovals, packed."""
     pitch, rise = 1.75, 1.45
-    for row in field.rows(rise):
-        for column in field.columns(pitch):
-            x = (column + 0.5 * (row % 2) + spread(-0.1, 0.1, row, column, 27)) * pitch
-            y = (row + spread(-0.1, 0.1, row, column, 28)) * rise
-            yield _oval(
-                (x, y), spread(0.62, 0.86, row, column, 29), spread(0.5, 0.68, row, column, 30), row + column
-            )
+    rows, columns = field.rows(rise), field.columns(pitch)
+    up, across = np.array(rows)[:, None], np.array(columns)[None, :]
+    x = (across + 0.5 * (up % 2) + spreads(-0.1, 0.1, rows, columns, 27)) * pitch
+    y = (up + spreads(-0.1, 0.1, rows, columns, 28)) * rise
+    wide, tall = (
+        spreads(low, high, rows, columns, key) for low, high, key in ((0.62, 0.86, 29), (0.5, 0.68, 30))
+    )
+    yield from _ovals(*(np.ravel(column) for column in (x, y, wide, tall, up + across)))
 
 
-def _oval(centre: Point, wide: float, tall: float, key: int) -> Path:
-    """A stone: an oval that is not quite one."""
-    turn = spread(-0.5, 0.5, key, 31)
-    points = []
-    for k in range(13):
-        a = 2.0 * math.pi * (k % 12) / 12
-        rough = spread(0.93, 1.05, key, k % 12, 32)
-        u, v = wide * rough * math.cos(a), tall * rough * math.sin(a)
-        points.append(
-            (
-                centre[0] + u * math.cos(turn) - v * math.sin(turn),
-                centre[1] + u * math.sin(turn) + v * math.cos(turn),
-            )
-        )
-    return tuple(points)
+def _ovals(x: Array, y: Array, wide: Array, tall: Array, keys: Array) -> Iterator[Path]:
+    """Stones: ovals that are not quite ones; `keys` say how rough each is and how far it is turned."""
+    kinds, kind = np.unique(keys, return_inverse=True)
+    turn = np.array([spread(-0.5, 0.5, key, 31) for key in kinds.tolist()])[kind][:, None]
+    corners = [k % 12 for k in range(13)]
+    rough = np.array([[spread(0.93, 1.05, key, k, 32) for k in corners] for key in kinds.tolist()])[kind]
+    angle = 2.0 * np.pi * np.array(corners) / 12
+    u, v = wide[:, None] * rough * np.cos(angle), tall[:, None] * rough * np.sin(angle)
+    across = x[:, None] + u * np.cos(turn) - v * np.sin(turn)
+    up = y[:, None] + u * np.sin(turn) + v * np.cos(turn)
+    for xs, ys in zip(across.tolist(), up.tolist(), strict=True):
+        yield tuple(zip(xs, ys, strict=True))
 
 
 def earth_tube(field: Field) -> Iterator[Path]:

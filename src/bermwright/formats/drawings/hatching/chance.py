@@ -57,3 +57,8 @@ def chances(rows: Sequence[int], columns: Sequence[int], key: int) -> Array:
 def spread(low: float, high: float, *keys: int) -> float:
     """A number between `low` and `high` that depends on the keys alone."""
     return low + (high - low) * chance(*keys)
+
+
+def spreads(low: float, high: float, rows: Sequence[int], columns: Sequence[int], key: int) -> Array:
+    """(R, C) the same numbers as `spread(low, high, row, column, key)`."""
+    return low + (high - low) * chances(rows, columns, key)

@@ -2,36 +2,47 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from dataclasses import replace
+from typing import TYPE_CHECKING, Any
+
+import shapely
 
 from bermwright.base.drawing import Area, Band, Hatch, Ink, Path, Pen, Wash
 from bermwright.formats.drawings.hatching.areas import Field
 from bermwright.formats.drawings.hatching.bands import BANDS, Strip, strip
 from bermwright.formats.drawings.hatching.clipping import clipped, polygon
-from bermwright.formats.drawings.hatching.fields import laid
+from bermwright.formats.drawings.hatching.fields import ANCHORED, laid
 from bermwright.formats.drawings.plain import Fill, Strokes
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.formats.drawings.plain import Box
+
+BESIDE = 1.0
+"""How far (mm) strokes run on beside what is seen."""
 THINNEST = 0.85
 """A band thinner than this on paper (mm) shows its wash and edges only."""
 
 
-def expand_area(area: Area) -> Iterator[Fill | Strokes]:
-    """Wash, hatch and outline of an area."""
+def expand_area(area: Area, seen: Box | None = None) -> Iterator[Fill | Strokes]:
+    """Wash, hatch and outline of an area; the hatch only where it is `seen`, where that is given."""
     if area.wash is not Wash.NONE:
         yield Fill(path=area.path, holes=area.holes, wash=area.wash, layer=area.layer)
     if area.hatch is not Hatch.NONE:
-        yield _hatch(area)
+        yield _hatch(area, seen)
     if area.outline is not None:
         rings = (area.path, *area.holes)
         yield Strokes(paths=rings, pen=area.outline, ink=area.ink, closed=True, layer=area.layer)
 
 
-def _hatch(area: Area) -> Strokes:
+def _hatch(area: Area, seen: Box | None) -> Strokes:
     """The strokes of the area's hatch."""
-    paths = clipped(laid(area.hatch, box_of(area)), polygon(area.path, area.holes))
+    shown, box = polygon(area.path, area.holes), box_of(area)
+    if seen is not None and not _inside(box, seen):
+        shown = shapely.intersection(shown, shapely.box(*_wider(seen)))
+        box = _seen_of(box, area.hatch, shown)
+    paths = () if shown.is_empty else clipped(laid(area.hatch, box), shown)
     red = area.hatch is Hatch.OVERFILLED
     return _strokes(paths, Ink.RED if red else Ink.INK, area.layer)
 
@@ -42,21 +53,43 @@ def box_of(area: Area) -> Field:
     return Field((min(xs), min(ys)), (max(xs), max(ys)), area.along or 0.0, area.levels)
 
 
+def _inside(box: Field, seen: Box) -> bool:
+    """Whether all of a box is seen."""
+    low, high = seen
+    return all(box.low[k] >= low[k] and box.high[k] <= high[k] for k in (0, 1))
+
+
+def _wider(seen: Box) -> tuple[float, float, float, float]:
+    """What is seen and a little more, so that a stroke that is cut off does not end in sight."""
+    (left, foot), (right, top) = seen
+    return left - BESIDE, foot - BESIDE, right + BESIDE, top + BESIDE
+
+
+def _seen_of(box: Field, hatch: Hatch, shown: Any) -> Field:  # noqa: ANN401  (the library has no types)
+    """As much of a box as is seen, for a hatch whose strokes do not depend on the box."""
+    if shown.is_empty or hatch not in ANCHORED:
+        return box
+    left, foot, right, top = shown.bounds
+    # Lift lines are broken from the left edge of their box on.
+    return replace(box, low=(box.low[0] if box.levels else left, foot), high=(right, top))
+
+
 def _strokes(paths: tuple[Path, ...], ink: Ink, layer: str) -> Strokes:
     """Hatch strokes."""
     return Strokes(paths=paths, pen=Pen.HATCH, ink=ink, layer=layer, hatch=True)
 
 
-def expand_band(band: Band) -> Iterator[Fill | Strokes]:
+def expand_band(band: Band, seen: Box | None = None) -> Iterator[Fill | Strokes]:
     """Wash, hatch and edges of a band."""
     body = strip(band.path, band.thickness)
     if band.hatch is Hatch.MEMBRANE:
         yield from _membrane(body, band.layer)
         return
     if band.hatch not in BANDS:
-        yield from expand_area(
-            Area(path=body.outline, wash=band.wash, hatch=band.hatch, outline=band.outline, layer=band.layer)
+        whole = Area(
+            path=body.outline, wash=band.wash, hatch=band.hatch, outline=band.outline, layer=band.layer
         )
+        yield from expand_area(whole, seen)
         return
     if band.wash is not Wash.NONE:
         yield Fill(path=body.outline, wash=band.wash, layer=band.layer)
