@@ -82,11 +82,13 @@ def _section(blocks: list[Block], at: int, system: str) -> Data:
 
 
 def pictures_first(blocks: list[Block]) -> list[Block]:
-    """The drawings of a section together, before its tables and lists; cautions stay where they stand."""
+    """The drawings of a section together, cautions beside them, then its tables and lists."""
     first = next((at for at, one in enumerate(blocks) if not isinstance(one, AHEAD)), len(blocks))
-    drawn = [one for one in blocks[first:] if isinstance(one, Figure | FullPage)]
-    other = [one for one in blocks[first:] if not isinstance(one, Figure | FullPage)]
-    return [*blocks[:first], *drawn, *other]
+    rest = blocks[first:]
+    drawn = [one for one in rest if isinstance(one, Figure | FullPage)]
+    guards = [one for one in rest if isinstance(one, Notice)]
+    other = [one for one in rest if not isinstance(one, Figure | FullPage | Notice)]
+    return [*blocks[:first], *drawn, *guards, *other]
 
 
 def _runs(text: str) -> list[list[str]]:

@@ -17,6 +17,7 @@ const RECKONED = [
 const PLACES = [
   ["/start", "start"],
   ["/sketch", "sketch"],
+  ["/making", "made by hand"],
   ["/compare", "compare"],
   ["/lessons", "lessons"],
   ["/walk", "walk"],

@@ -1,6 +1,6 @@
 /** @file A document of the server as sections of a page: drawings first, then words and tables. Computes nothing. */
 
-import { drawn, made, word } from "../core/made.js";
+import { made, word } from "../core/made.js";
 import { sign } from "../core/signs.js";
 import { parsed } from "./common.js";
 
@@ -8,6 +8,9 @@ import { parsed } from "./common.js";
 const PILE = 2;
 /** Sections stay closed at first on a narrow screen, but for the first ones. */
 const NARROW = 700;
+/** A table with more rows than this shows its first ones. */
+const LONG = 24;
+const SHOWN = 16;
 
 /** @param {any[]} sections */
 export function sectionsOf(sections) {
@@ -76,8 +79,21 @@ function table(one) {
     return made("td", { class: look(at), data: { head: one.head[at] ?? "" } }, one.strong.includes(at) ? made("b", {}, ...inside) : inside);
   };
   const head = one.head.some(Boolean) ? made("thead", {}, made("tr", {}, ...one.head.map((text, at) => made("th", { scope: "col", class: look(at) }, text)))) : null;
-  const rows = made("tbody", {}, ...one.rows.map((cells) => made("tr", {}, ...cells.map(cell))));
-  return made("div", { class: "wide-table made-table" }, made("table", {}, one.caption.length ? made("caption", {}, ...spoken(one.caption)) : null, head, rows));
+  const body = (list, more = {}) => made("tbody", more, ...list.map((cells) => made("tr", {}, ...cells.map(cell))));
+  const long = one.rows.length > LONG;
+  const rest = long ? body(one.rows.slice(SHOWN), { hidden: true }) : null;
+  const caption = one.caption.length ? made("caption", {}, ...spoken(one.caption)) : null;
+  return made("div", { class: "wide-table made-table" }, made("table", {}, caption, head, body(long ? one.rows.slice(0, SHOWN) : one.rows), rest), rest ? unfold(rest, one.rows.length - SHOWN) : null);
+}
+
+/** The word that opens the rest of a long table. */
+function unfold(rest, count) {
+  const more = word(`${count} more rows`, () => {
+    rest.hidden = !rest.hidden;
+    more.textContent = rest.hidden ? `${count} more rows` : "fewer rows";
+    more.setAttribute("aria-expanded", String(!rest.hidden));
+  }, { class: "word is-small unfold", "aria-expanded": "false" });
+  return more;
 }
 
 // ---------------------------------------------------------------- drawings
@@ -131,5 +147,5 @@ function piled(list) {
 
 /** A sign with its sentence, for the head of a leaf. @param {string} verdict @param {string} says */
 export function verdictLine(verdict, says) {
-  return made("p", { class: `leaf-verdict${verdict === "fails" ? " is-fails" : ""}` }, verdict ? sign(verdict, 28) : drawn("svg", { width: 0, height: 0 }), made("span", { class: "says" }, says));
+  return made("p", { class: `leaf-verdict${verdict === "fails" ? " is-fails" : ""}` }, verdict ? sign(verdict, 28) : null, made("span", { class: "says" }, says));
 }
