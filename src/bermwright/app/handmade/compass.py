@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import takewhile
 from typing import TYPE_CHECKING
 
 from bermwright.app.formwork.compassing import CompassWishes, compass_file
@@ -17,7 +18,7 @@ from bermwright.app.handmade.nouns import (
     words_of,
 )
 from bermwright.app.opening import open_house
-from bermwright.base.document import Figure, Heading
+from bermwright.base.document import Figure, Heading, Notice, Table
 from bermwright.book.pages.compass.tables import course_table
 from bermwright.book.sheets.compass import ring_sheet
 
@@ -69,10 +70,8 @@ def show(house_file: str, folder: Path, options: Options, progress: Progress) ->
     number = _course(options)
     if not 1 <= number <= len(form.courses):
         raise AskedWrongError(f"course: {form.name} has courses 1 to {len(form.courses)}, not {number}.")
-    head, *rest = made.document.blocks
-    blocks = (head, *_in_hand(form, number, wishes.system), *rest)
     return Shown(
-        document=replace(made.document, blocks=_measured_first(blocks, made)),
+        document=replace(made.document, blocks=_ordered(made, number, wishes.system)),
         facts={"courses": len(form.courses), "course": number, "dome": form.name},
         verdict="" if not made.corrections else "holds" if made.goes_on else "fails",
         says=_says(made, number),
@@ -97,16 +96,17 @@ def _in_hand(form: DomeForm, number: int, system: str) -> Iterator[Block]:
     yield replace(table, rows=(table.rows[number - 1],))
 
 
-def _measured_first(blocks: tuple[Block, ...], made: Compassed) -> tuple[Block, ...]:
-    """What was measured stands over the course in hand, as it decides about the next."""
-    if not made.corrections:
-        return blocks
-    title = f"Course {made.corrections[0].course} as measured"
-    start = next(at for at, one in enumerate(blocks) if isinstance(one, Heading) and one.text == title)
-    end = next(
-        (at for at, one in enumerate(blocks[start:], start) if type(one).__name__ == "Table"), len(blocks)
-    )
-    return (blocks[0], *blocks[start : end + 1], *blocks[1:start], *blocks[end + 1 :])
+def _ordered(made: Compassed, number: int, system: str) -> tuple[Block, ...]:
+    """What stops the work, the ring as measured, the course in hand, then the whole dome."""
+    head, *rest = made.document.blocks
+    measured: list[Block] = []
+    if made.corrections:
+        # The ring as measured ends with the table of the next courses.
+        end = next(at for at, one in enumerate(rest) if isinstance(one, Table)) + 1
+        measured, rest = rest[:end], rest[end:]
+    stops = list(takewhile(lambda one: isinstance(one, Notice), rest))
+    whole = Heading(text="The whole dome", level=2)
+    return (head, *stops, *measured, *_in_hand(made.forms[0], number, system), whole, *rest[len(stops) :])
 
 
 def make(house_file: str, folder: Path, out: str, options: Options, progress: Progress) -> Made:

@@ -2,7 +2,7 @@
 
 import { at, made, word } from "../core/made.js";
 import { say, told, units } from "./common.js";
-import { sectionsOf, verdictLine } from "./sections.js";
+import { sectionsOf, verdictLine, withCode } from "./sections.js";
 
 /** How often an open page asks whether the file has moved on (ms). */
 const ASK = 4000;
@@ -116,6 +116,7 @@ function rested() {
 /** @param {any} fault */
 function wrong(fault) {
   say("wrong", fault?.message ?? "");
+  at("wrong").replaceChildren(...withCode(fault?.message ?? ""));
   if (fault?.mistakes) at("wrong").append(made("ul", { class: "plain" }, ...fault.mistakes.map((one) => made("li", {}, made("span", { class: "figure" }, `${one.place}${one.line ? `, line ${one.line}` : ""}`), ` ${one.says}`))));
 }
 

@@ -43,7 +43,12 @@ function block(one) {
 
 /** Runs of text with their voices. @param {string[][]} runs */
 export function spoken(runs) {
-  return runs.map(([text, voice]) => (voice === "plain" ? text : made(voice === "strong" ? "b" : "em", {}, text)));
+  return runs.flatMap(([text, voice]) => (voice === "plain" ? withCode(text) : made(voice === "strong" ? "b" : "em", {}, ...withCode(text))));
+}
+
+/** Words between backticks are typed somewhere: they are set as such. @param {string} text */
+export function withCode(text) {
+  return text.split("`").map((part, at) => (at % 2 ? made("code", {}, part) : part));
 }
 
 function para(one) {
@@ -128,7 +133,7 @@ function drawing(one) {
   return figure;
 }
 
-/** One drawing in hand, the others as small ones beside it. */
+/** One drawing in hand, all of them as small ones over it. */
 function piled(list) {
   const hand = made("div", { class: "pile-hand" });
   const choose = (at) => {
@@ -140,7 +145,7 @@ function piled(list) {
     lay(small, one);
     return made("button", { type: "button", class: "pile-word", on: { click: () => choose(at) } }, small, made("span", { class: "pile-title" }, one.title || `drawing ${at + 1}`));
   });
-  const pile = made("div", { class: "pile" }, hand, made("div", { class: "pile-list", role: "group", "aria-label": "Drawings of this section" }, ...buttons));
+  const pile = made("div", { class: "pile" }, made("div", { class: "pile-list", role: "group", "aria-label": "Drawings of this section" }, ...buttons), hand);
   choose(0);
   return pile;
 }
