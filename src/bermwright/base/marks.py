@@ -111,5 +111,23 @@ class Note:
     to: Spot | None = None
 
 
-Mark = StopMark | Ring | Comb | Arrows | FootForce | LevelMark | PlumbLine | Note
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GroundHeat:
+    """Frozen ground and how warm the rest of it is, in one week of a year."""
+
+    ice: tuple[tuple[tuple[float, float], ...], ...]
+    """Outlines of frozen ground (m); what lies in the house, or above the ground, is not drawn."""
+    frost: tuple[tuple[tuple[float, float], ...], ...]
+    """The lower edge of it: lines of points (m)."""
+    isotherms: tuple[tuple[str, tuple[tuple[tuple[float, float], ...], ...]], ...] = ()
+    """Lines of equal temperature by their figure (m)."""
+    figures: tuple[tuple[Spot, str], ...] = ()
+    """Temperatures at places."""
+    depth: str = ""
+    """Words for the depth of the frost."""
+    says: str = ""
+    """Whose ground this is, how it was reckoned and when in the year."""
+
+
+Mark = StopMark | Ring | Comb | Arrows | FootForce | LevelMark | PlumbLine | Note | GroundHeat
 """Everything a rule may draw."""

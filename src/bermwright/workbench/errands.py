@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from bermwright.app.live.telling import mend_rows, year_axis
+from bermwright.app.live.telling import mend_rows
 from bermwright.base.errors import BermwrightError
 from bermwright.formats.mends import mended_copy
 from bermwright.workbench import tasks
 from bermwright.workbench.seat import RefusedError, fault
+from bermwright.workbench.table import Winter
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
     from bermwright.adapt.mend.nouns import Mended, Proposal
     from bermwright.base.findings import Finding
     from bermwright.workbench.seat import Seat
-    from bermwright.workbench.table import Page
+    from bermwright.workbench.table import Page, Table
 
     Message = dict[str, Any]
 
@@ -94,9 +95,8 @@ async def _job(seat: Seat, number: int, what: str, options: Message, page: Page,
         made = await table.workers.do("job", number, _told(seat, number, what), tasks.job, *given)
         name = made["name"]
         if what == "winter":
-            table.years[page.number] = {
-                one["vault"]: year_axis(one, seat.look.system) for one in made["data"]["vaults"]
-            }
+            said = {one["vault"]: one for one in made["data"]["vaults"]}
+            table.remember(page.text, Winter(said=said, ground=made["ground"]))
         await seat.send(
             {
                 "say": "done",
@@ -110,9 +110,16 @@ async def _job(seat: Seat, number: int, what: str, options: Message, page: Page,
             to,
         )
         if what == "winter":
-            await seat.axes()
+            await _told_of_winter(table)
 
     await _watched(seat, number, what, work, to)
+
+
+async def _told_of_winter(table: Table) -> None:
+    """Every window learns that the year was reckoned; what shows the ground is drawn anew."""
+    for seat in tuple(table.seats):
+        await seat.axes()
+        await seat.drawing()
 
 
 async def stop(seat: Seat, message: Message) -> None:

@@ -7,6 +7,7 @@ import tomllib
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
+from bermwright.adapt.winter.open_ground import WEEKS
 from bermwright.app.desk import ChangedOnDiskError, StaleEditError
 from bermwright.app.live.parts import mirrored_changes
 from bermwright.base.errors import BermwrightError, HouseFileError
@@ -66,9 +67,16 @@ def _look(seat: Seat, message: Message) -> Any:  # noqa: ANN401  (a Look)
         changes["height"] = int(min(max(message["height"], 0), MOST_WIDTH))
     if "stage" in message and message["stage"] != seat.look.stage:
         changes |= {"stage": _words(message["stage"]), "case": None}
+    if "week" in message:
+        changes["week"] = _week(message["week"])
     if "case" in message:
         changes["case"] = _words(message["case"])
     return replace(seat.look, **changes)
+
+
+def _week(given: object) -> int | None:
+    """A week of the year; None leaves the year out of the drawing."""
+    return min(max(given, 1), WEEKS) if isinstance(given, int) and not isinstance(given, bool) else None
 
 
 def _words(given: object) -> str | None:

@@ -40,6 +40,8 @@ class LookAt(TypedDict):
     height: NotRequired[int]
     view: NotRequired[str]
     """section, plan or elevation."""
+    week: NotRequired[int | None]
+    """Week of the year (1 to 52) in which the ground is shown; null leaves it out."""
 
 
 class Drag(TypedDict):
@@ -263,6 +265,8 @@ class Scene(TypedDict):
     stages: list[dict[str, Any]]
     """name, kind, title, cases: [{name, title}]: all of the shown stage, of the others their own state."""
     view_of: str
+    week: int | None
+    """Week of the year in which the ground is shown."""
     svg: str
     view: ViewData | None
     sentence: SentenceData
@@ -361,6 +365,7 @@ class Axes(TypedDict):
     """stage, name and text of the worst stage."""
     building: list[BuildingStep]
     year: dict[str, Any] | None
+    """Weeks with air and frost; `kind` is open (no house, no snow, at once) or reckoned (by `winter`)."""
     storm: list[Storm]
 
 

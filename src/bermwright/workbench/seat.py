@@ -100,6 +100,8 @@ class Seat:
         await self.drawing()
         if self.table.result is not None:
             await self.found()
+        else:
+            await self.axes()
 
     async def revision(self, label: str, to: str | None = None) -> None:
         """Where the file stands."""
@@ -159,6 +161,7 @@ class Seat:
             grips=grips,
             system=look.system,
             view_of=look.view,
+            week=look.week,
             **more,
         )
 
@@ -183,8 +186,9 @@ class Seat:
         message = wording.axes_message(
             self.table.found, self.look, page.house, revision=revision, stage=self.look.stage
         )
-        vault = page.house.vaults[min(self.look.vault, len(page.house.vaults) - 1)]
-        message["year"] = self.table.years.get(page.number, {}).get(vault.name)
+        vault = min(self.look.vault, len(page.house.vaults) - 1)
+        message["now"]["week"] = self.look.week
+        message["year"] = await self.table.by_hand(self.table.year, page, vault, self.look.system)
         await self.send(message, to)
 
     # ------------------------------------------------------------------ dragging
@@ -211,7 +215,8 @@ class Seat:
         try:
             change = self._meant(page, look, message)
             house = page.trials.house({change.key: change.value}, page.name)
-            drawn = draw(house, look, self.table.found, self.easel, hold=True)
+            ground = self.table.ground(page, min(look.vault, len(house.vaults) - 1))
+            drawn = draw(house, look, self.table.found, self.easel, hold=True, ground=ground)
         except HouseFileError as error:
             place = place_of(key_of(str(message.get("key", ""))), page.document)
             mistakes = [wording.mistake_data(one) for one in error.mistakes]

@@ -9,8 +9,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
+from bermwright.app.live.ground import GroundYear, open_year
 from bermwright.app.live.handles import grips_of
 from bermwright.app.live.scene import Easel, draw
+from bermwright.app.live.telling import open_axis, year_axis
 from bermwright.base.errors import BermwrightError
 from bermwright.form import vault_form
 from bermwright.formats.house_file.reading import Trials, parsed
@@ -18,9 +20,10 @@ from bermwright.workbench import tasks
 from bermwright.workbench.jobs import Workers
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Mapping
 
     from bermwright.app.desk import Desk
+    from bermwright.app.live.ground import WeekInGround
     from bermwright.app.live.handles import Grip
     from bermwright.app.live.nouns import Found, Look
     from bermwright.app.live.scene import Drawn
@@ -70,6 +73,8 @@ class Page:
         return self.grips[vault]
 
 
+MOST_WINTERS = 4
+"""Reckoned winters that are remembered, each of another text of the file."""
 WATCH = 1.0
 """How often the house file is looked at (s)."""
 
@@ -92,6 +97,18 @@ class Window(Protocol):
     async def found(self) -> None:
         """What the last full run found."""
 
+    async def axes(self) -> None:
+        """The three axes of time."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Winter:
+    """A year that was reckoned for one text of the file, by the name of the vault."""
+
+    said: Mapping[str, Any]
+    """What `winter` says of each."""
+    ground: Mapping[str, tuple[WeekInGround, ...]]
+
 
 @dataclass(slots=True)
 class Result:
@@ -109,8 +126,10 @@ class Table:
         self.workers = workers or Workers()
         self.seats: set[Window] = set()
         self.result: Result | None = None
-        self.years: dict[int, dict[str, Any]] = {}
-        """The axis of the year by revision and vault, where a winter was reckoned."""
+        self.winters: dict[str, Winter] = {}
+        """Reckoned years by the text of the file: an undo brings them back."""
+        self._open: tuple[Any, GroundYear] | None = None
+        """Open ground, and of which climate and soil."""
         self._made: tempfile.TemporaryDirectory[str] | None = None
         self._hand: ThreadPoolExecutor | None = None
         self._page: Page | None = None
@@ -187,7 +206,34 @@ class Table:
         form = page.form(number)
         if form is not None and form.cover_curve is not None:
             easel.curves[number] = form.cover_curve
-        return draw(page.house, look, self.found, easel, hold=hold, form=form)
+        return draw(
+            page.house, look, self.found, easel, hold=hold, form=form, ground=self.ground(page, number)
+        )
+
+    def ground(self, page: Page, vault: int) -> GroundYear:
+        """What is known of the ground through the year: reckoned for this very house, else open ground."""
+        winter = self.winters.get(page.text)
+        name = page.house.vaults[vault].name
+        if winter is not None and name in winter.ground:
+            return GroundYear(reckoned=winter.ground[name])
+        site = page.house.site
+        key = (site.climate, site.soil[:1], page.path)
+        if self._open is None or self._open[0] != key:
+            self._open = key, GroundYear(open=open_year(page.house, Path(page.path).parent))
+        return self._open[1]
+
+    def year(self, page: Page, vault: int, system: str) -> dict[str, Any] | None:
+        """The axis of the year; None where the file names no climate."""
+        ground = self.ground(page, vault)
+        if ground.reckoned:
+            return year_axis(self.winters[page.text].said[page.house.vaults[vault].name], system)
+        return open_axis(ground.open, system) if ground.open is not None else None
+
+    def remember(self, text: str, winter: Winter) -> None:
+        """Keep a reckoned winter; the oldest is let go."""
+        self.winters[text] = winter
+        while len(self.winters) > MOST_WINTERS:
+            del self.winters[next(iter(self.winters))]
 
     @property
     def found(self) -> Found | None:

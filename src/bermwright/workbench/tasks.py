@@ -222,6 +222,7 @@ def _shape(house_file: str, folder: Path, options: Mapping[str, Any], told: Prog
 
 
 def _winter(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
+    from bermwright.app.live.ground import reckoned_weeks
     from bermwright.app.wintering import WinterWishes, winter_file
     from bermwright.formats.winter_json import winter_data
 
@@ -229,7 +230,8 @@ def _winter(house_file: str, folder: Path, options: Mapping[str, Any], told: Pro
     wintered = winter_file(house_file, WinterWishes(out=out, system=_system(options)), told)
     path = wintered.write()
     data = winter_data(wintered.house, wintered.years, _system(options))
-    return {"name": path.name if path is not None else None, "data": data}
+    ground = reckoned_weeks(wintered.years)
+    return {"name": path.name if path is not None else None, "data": data, "ground": ground}
 
 
 def _count(house_file: str, _folder: Path, options: Mapping[str, Any], _told: Progress) -> Made:

@@ -116,6 +116,7 @@ def scene_message(  # noqa: PLR0913  (a scene has many sides, all by name)
     seq: int | None = None,
     dragged: m.Dragged | None = None,
     view_of: str = "section",
+    week: int | None = None,
 ) -> m.Scene:
     """One drawing and what it says."""
     sentences: list[m.SentenceData] = [
@@ -141,6 +142,7 @@ def scene_message(  # noqa: PLR0913  (a scene has many sides, all by name)
             for stage in drawn.stages
         ],
         "view_of": view_of,
+        "week": week,
         "svg": drawn.svg,
         "view": view_data(drawn.frame) if drawn.frame is not None else None,
         "sentence": sentences[0],

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 import pytest
 
+from bermwright.app.live.ground import WeekInGround
+from bermwright.workbench import tasks
+
 RISE = "vault.0.rise"
 
 
@@ -240,3 +243,52 @@ def test_a_file_with_mistakes_is_opened_said_and_put_right(serve, file) -> None:
                 if message["say"] == "revision":
                     assert message["mistakes"] == []
             assert message["svg"]
+
+
+def test_the_year_is_there_at_once_and_its_ground_is_drawn_in_the_chosen_week(bench) -> None:
+    with bench.window() as window:
+        year = next(one for one in window.heard if one["say"] == "axes")["year"]
+        assert (year["kind"], len(year["weeks"])) == ("open", 52)
+        assert "no snow" in year["says"]
+        bare = window.ask("look", "scene")
+        cold = window.ask("look", "scene", week=8)
+        summer = window.ask("look", "scene", week=34)
+        assert window.ask("look", "scene", week=None)["svg"] == bare["svg"]
+        window.say("look", week=8)
+        window.say("drag", seq=1, key=RISE, value="1.45 m")
+        dragged = window.hear("scene", lambda one: one["seq"] == 1)
+    assert (bare["week"], cold["week"], summer["week"]) == (None, 8, 34)
+    assert year["weeks"][7]["frost"] > 1.0 > year["weeks"][33]["frost"]
+    assert "frost line" in cold["svg"]
+    assert "open ground, late Feb: average year, no snow, no house" in cold["svg"]
+    assert "frost line" not in summer["svg"]
+    assert "frost line" in dragged["svg"]
+
+
+def test_a_reckoned_winter_is_drawn_for_just_the_house_it_was_made_for(bench, monkeypatch) -> None:
+    week = WeekInGround(
+        ice=(((-6.0, 0.0), (-4.0, 0.0), (-4.0, -1.0), (-6.0, -1.0)),),
+        frost=(((-6.0, -1.0), (-4.0, -1.0)),),
+        isotherms=((((-6.0, -0.6), (6.0, -0.6)),), (), (), ()),
+        depth=1.0,
+    )
+    said = {"outdoors": -7.0, "room": 18.0, "snow": 0.3, "frozen": 1.0}
+    vault = {"vault": "day room", "weather": {"place": "here"}}
+    vault["weeks"] = [{"week": number + 1, **said} for number in range(52)]
+
+    def reckoned(_house_file, _folder, _options, _told):
+        return {"name": None, "data": {"vaults": [vault]}, "ground": {"day room": (week,) * 52}}
+
+    monkeypatch.setitem(tasks.JOBS, "winter", reckoned)
+    with bench.window() as window:
+        window.ask("look", "scene", week=3)
+        window.ask("job", "done", what="winter")
+        year = window.hear("axes")["year"]
+        scene = window.hear("scene")
+        assert (year["kind"], year["weeks"][2]["room"]) == ("reckoned", 18.0)
+        assert "ground of this house" in scene["svg"]
+        assert "+4°" in scene["svg"]
+        window.ask("edit", "revision", changes=[[RISE, "1.5 m"]], label="rise")
+        assert "open ground" in window.hear("scene", lambda one: one["revision"] == 1)["svg"]
+        window.ask("undo", "revision")
+        assert "ground of this house" in window.hear("scene", lambda one: one["revision"] == 2)["svg"]

@@ -37,6 +37,8 @@ class Look:
     height: int = 0
     """Height that there is for it (px); 0 where it may be as tall as it needs."""
     view: str = "section"
+    week: int | None = None
+    """Week of the year (1 to 52) in which the ground is shown; left out where it is not given."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

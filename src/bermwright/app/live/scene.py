@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
+from bermwright.app.live.ground import ground_mark
 from bermwright.app.live.kernel import Wanted, shown_case
 from bermwright.app.live.marks import feet_of, marks_of
 from bermwright.app.live.saying import Sentence, sentences_of, unknown
+from bermwright.app.live.telling import week_name
 from bermwright.base.errors import BermwrightError
 from bermwright.book.sheets import scene_of, supports_of
 from bermwright.book.sheets.screen import Frame, frame_of, screen_section
@@ -16,6 +18,9 @@ from bermwright.formats.drawings import svg
 from bermwright.rules import readings
 
 if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+    from bermwright.app.live.ground import GroundYear
     from bermwright.app.live.marks import FootShown
     from bermwright.app.live.nouns import Found, Look
     from bermwright.base.marks import Mark
@@ -81,6 +86,7 @@ def draw(
     *,
     hold: bool = False,
     form: VaultForm | None = None,
+    ground: GroundYear | None = None,
 ) -> Drawn:
     """The scene of one case of a house, with whatever is known of it; `form` where it is known already."""
     number = min(look.vault, len(house.vaults) - 1)
@@ -88,7 +94,7 @@ def draw(
         shape = form if form is not None else easel.form(house, number, hold=hold)
     except BermwrightError as error:
         return Drawn(vault=number, sentences=(unknown(str(error)),))
-    artist = _Artist(house, number, shape, look, easel, hold=hold)
+    artist = _Artist(house, number, shape, look, easel, hold=hold, ground=ground)
     missing = readings.missing_for_statics(house, artist.vault)
     if missing:
         return artist.bare(f"The file does not say {', '.join(missing)}.")
@@ -102,10 +108,18 @@ class _Artist:
     """One vault, seen in one way."""
 
     def __init__(
-        self, house: House, number: int, form: VaultForm, look: Look, easel: Easel, *, hold: bool
+        self,
+        house: House,
+        number: int,
+        form: VaultForm,
+        look: Look,
+        easel: Easel,
+        *,
+        hold: bool,
+        ground: GroundYear | None,
     ) -> None:
         self.house, self.number, self.form = house, number, form
-        self.look, self.easel, self.hold = look, easel, hold
+        self.look, self.easel, self.hold, self.ground = look, easel, hold, ground
 
     @property
     def vault(self) -> Vault:
@@ -140,8 +154,19 @@ class _Artist:
         look, supports = self.look, supports_of(self.vault, self.house)
         scene = replace(scene_of(self.form, stage, lifts=(), supports=supports), coarse=HAIR)
         frame = self.easel.frame(look, scene, hold=self.hold)
+        marks = (*marks, *self.in_ground(scene, frame))
         sheet = screen_section(scene, frame, marks, system=look.system, axis=self.vault.axis)
         return frame, svg(sheet, look.theme, background=False, prefix=f"v{self.number}w", quick=True)
+
+    def in_ground(self, scene: Scene, frame: Frame) -> Iterator[Mark]:
+        """Frost and warmth of the ground in the chosen week."""
+        week = self.look.week
+        if self.ground is None or week is None:
+            return
+        words = {"when": week_name(week), "system": self.look.system}
+        mark = ground_mark(self.ground, week - 1, scene, (frame.low, frame.high), **words)
+        if mark is not None:
+            yield mark
 
 
 def wanted_of(found: Found | None, vault: Vault, look: Look) -> Wanted:

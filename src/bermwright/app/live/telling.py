@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
 
     from bermwright.adapt.mend.nouns import Mended, Proposal
+    from bermwright.adapt.winter.open_ground import OpenGround
     from bermwright.app.live.nouns import Found, StageFound
     from bermwright.base.findings import Step
     from bermwright.base.sources import Cite
@@ -248,23 +249,39 @@ def year_axis(winter: Mapping[str, Any], system: str) -> dict[str, Any]:
         "frost": deepest["frost"],
         "deepest": {"at": deepest["week"], "text": deepest["text"]} if any(frozen) else None,
         "place": winter["weather"]["place"],
+        "kind": "reckoned",
+        "says": "reckoned for this house, with its warmth and snow",
     }
 
 
+def open_axis(ground: OpenGround, system: str) -> dict[str, Any]:
+    """The same at once: open ground of the climate's average year, far from the house and without snow."""
+    rows = [
+        {"week": number + 1, "outdoors": float(air), "room": None, "frozen": float(frost)}
+        for number, (air, frost) in enumerate(zip(ground.air, ground.frost, strict=True))
+    ]
+    axis = year_axis({"weeks": rows, "weather": {"place": ""}}, system)
+    return {**axis, "kind": "open", "says": "open ground of an average year: no snow, no house"}
+
+
 def _week(one: Mapping[str, Any], system: str) -> dict[str, Any]:
-    label = _label_of(one["week"])
+    label = week_name(one["week"])
     frost, air, room = one["frozen"], one["outdoors"], one["room"]
     depth = (
         "no frost in the ground"
         if not frost or frost <= LEAST_FROST
         else f"frost {show(frost, 'm', 2, system)} deep"
     )
-    degrees = [show(value, "degC", 0, system) for value in (air, room)]
-    text = f"{label}: air {degrees[0]}, room {degrees[1]}, {depth}."
+    said = [
+        f"{name} {show(value, 'degC', 0, system)}"
+        for name, value in (("air", air), ("room", room))
+        if value is not None
+    ]
+    text = f"{label}: {', '.join([*said, depth])}."
     return {"week": one["week"], "label": label, "air": air, "room": room, "frost": frost, "text": text}
 
 
-def _label_of(week: int) -> str:
+def week_name(week: int) -> str:
     """A week of the year by its month: `early March`."""
     day = 7 * (week - 1) + 3
     for name, days in zip(MONTHS, DAYS, strict=True):

@@ -14,6 +14,7 @@ from bermwright.base.marks import (
     Arrows,
     Comb,
     FootForce,
+    GroundHeat,
     LevelMark,
     Mark,
     Note,
@@ -66,6 +67,10 @@ def draw_mark(mark: Mark, view: View, scene: Scene, board: Board, figures: Figur
             yield from _plumb(mark, view, board)
         case Note():
             yield from _note(mark, view, board)
+        case GroundHeat():
+            from bermwright.book.sheets.winter.ground import ground_heat
+
+            yield from ground_heat(mark, view, scene, board)
         case _:
             assert_never(mark)
 

@@ -173,8 +173,8 @@ def _items(
 
 
 def _late(mark: Mark) -> int:
-    """Combs and arrows are drawn under stop marks and words."""
-    return {"Comb": 0, "Arrows": 1, "StopMark": 2}.get(type(mark).__name__, 3)
+    """Combs and arrows are drawn under stop marks and words, and frozen ground under all of them."""
+    return {"GroundHeat": -1, "Comb": 0, "Arrows": 1, "StopMark": 2}.get(type(mark).__name__, 3)
 
 
 def _person_x(scene: Scene) -> float:

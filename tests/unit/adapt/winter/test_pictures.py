@@ -11,6 +11,7 @@ import pytest
 from bermwright.adapt.winter.telling.findings import findings_of
 from bermwright.adapt.winter.telling.picture import deepest_frost, week_of
 from bermwright.adapt.winter.telling.saying import sentences
+from bermwright.app.live.ground import ISOTHERMS, _week
 from bermwright.base.document import Figure, FindingBlock, Headline
 from bermwright.base.drawing import Arc, Area, Dimension, Pen, Stroke, Text, Wash
 from bermwright.base.findings import Verdict
@@ -173,3 +174,15 @@ def test_no_air_is_told(larch_bank):
 def test_left_alone_when_it_is_cold_already(larch_bank):
     cold = replace(larch_bank, alone=replace(larch_bank.alone, room=np.full(8760, 3.0)))
     assert any("it is cold at once and never freezes" in one for one in sentences(cold))
+
+
+def test_a_reckoned_week_keeps_what_the_living_section_draws(larch_bank_on_the_prairie) -> None:
+    year = larch_bank_on_the_prairie
+    cold, warm = _week(year, deepest_frost(year)), _week(year, 30)
+    surface = year.form.ground.finished
+    far = [float(surface.level(x)) - z for line in cold.frost for x, z in line if abs(x) > 11.0]
+    assert far
+    assert max(far) == pytest.approx(cold.depth, rel=0.15)
+    assert all(abs(x) <= 14.0 and z >= -6.0 for ring in cold.ice for x, z in ring)
+    assert len(cold.isotherms) == len(ISOTHERMS)
+    assert (warm.ice, warm.frost, warm.depth) == ((), (), 0.0)

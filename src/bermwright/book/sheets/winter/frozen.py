@@ -95,13 +95,14 @@ def _strokes(body: Shape, view: View) -> Iterator[Stroke]:
         return
     low, bottom, high, top = body.bounds
     step = PITCH * view.scale / 1000.0
-    for count in range(math.ceil(low / step), math.floor(high / step) + 1):
-        x = count * step
-        line = shapely.intersection(body, shapely.LineString([(x, bottom), (x, top)]))
-        for part in shapely.get_parts(line):
-            points = shapely.get_coordinates(part)
-            if len(points) > 1 and part.length * 1000.0 / view.scale > 1.0:
-                yield Stroke(path=path_of(view, points[:, 0], points[:, 1]), pen=Pen.HATCH, layer="frost")
+    places = [step * count for count in range(math.ceil(low / step), math.floor(high / step) + 1)]
+    if not places:
+        return
+    upright = shapely.linestrings([((x, bottom), (x, top)) for x in places])
+    for part in shapely.get_parts(shapely.intersection(body, upright)):
+        points = shapely.get_coordinates(part)
+        if len(points) > 1 and part.length * 1000.0 / view.scale > 1.0:
+            yield Stroke(path=path_of(view, points[:, 0], points[:, 1]), pen=Pen.HATCH, layer="frost")
 
 
 def clipped(

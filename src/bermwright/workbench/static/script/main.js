@@ -29,8 +29,8 @@ const writing = new Writing(wire, store, { open: () => showWriting(true), close:
 const jobs = new Jobs(wire, store, (message) => writing.read(message));
 const leaves = new Leaves(wire, store, { parts, write: () => writing.open(), look: lookAtFinding });
 
-new Verdict(store, (id) => whatWouldHold(id), (job) => wire.send({ say: "stop", job }));
-new Axes(at("axes"), store, { stage: goStage, week: (place) => store.set({ week: store.now.axes.year.weeks[place].week }), storm: goCase });
+new Verdict(store, { open: whatWouldHold, stop: (job) => wire.send({ say: "stop", job }), noWeek: () => goWeek(null) });
+new Axes(at("axes"), store, { stage: goStage, week: goWeek, storm: goCase });
 new Steppers(section, store, goStage);
 new TitleBlock(wire, store, { light: turnLight, units: turnUnits, job: (what) => jobs.begin(what), vault: (vault) => wire.send({ say: "look", vault, stage: null, case: null }) });
 new Notices(wire, store, { write: (line) => writing.open(line), compare: () => writing.compare() });
@@ -66,6 +66,13 @@ function goStage(place) {
   if (stage === undefined) return;
   store.set({ atStage: true });
   wire.send({ say: "look", stage });
+}
+
+/** The ground in one week, in the drawing. @param {number|null} place */
+function goWeek(place) {
+  const week = place === null ? null : store.now.axes.year.weeks[place].week;
+  store.set({ week });
+  wire.send({ say: "look", week });
 }
 
 /** @param {number} place */
