@@ -314,7 +314,15 @@ def vault_by_hand(form):
         basis="Ribs 3 × 28 × 170 C18 at 0.60 m, feet pinned, fill 19.0 to 20.0 kN/m³, EN 1990.",
         axis=1.3,
         nailing=Nailing(
-            diameter=0.0034, length=0.09, count=8, rows=3, along=0.034, edge=0.024, end=0.051, spacing=0.1
+            diameter=0.0034,
+            length=0.09,
+            count=8,
+            rows=3,
+            along=0.034,
+            across=0.017,
+            edge=0.024,
+            end=0.051,
+            spacing=0.1,
         ),
         foot_forces=("Each foot gives its wall 20.1 to 24.3 kN/m down and 1.2 outward to 4.8 kN/m inward.",),
     )

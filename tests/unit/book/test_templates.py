@@ -6,11 +6,13 @@ import io
 import math
 from dataclasses import replace
 from itertools import pairwise
+from pathlib import Path
 
 import numpy as np
 import pdfplumber
 import pytest
 
+from bermwright.app.opening import open_house
 from bermwright.base.document import Document, FullPage
 from bermwright.base.drawing import Area, Clip, Pen, Stroke, Text, Wash
 from bermwright.book.templates import (
@@ -18,19 +20,33 @@ from bermwright.book.templates import (
     Stamp,
     lay_flat,
     nail_spots,
+    nailing_of,
     patterns,
     rib_templates,
     template_count,
     template_summary,
 )
 from bermwright.book.templates.drawn import inset
+from bermwright.book.templates.nails import stops_of
 from bermwright.book.templates.pieces import crossing
 from bermwright.book.templates.tiles import PAPERS, mark_name, tiling, window
+from bermwright.data.timber_classes import TIMBER_CLASSES
+from bermwright.form import vault_form
 from bermwright.formats.documents import pdf
+from bermwright.rules.analysis.joint import nailed_joint
 
+ROOT = Path(__file__).parents[3]
 STAMP = Stamp(house="Larch Bank", revision="14")
 NAILS = Nailing(
-    diameter=0.0034, length=0.09, count=8, rows=3, along=0.034, edge=0.024, end=0.051, spacing=0.1
+    diameter=0.0034,
+    length=0.09,
+    count=8,
+    rows=3,
+    along=0.034,
+    across=0.017,
+    edge=0.024,
+    end=0.051,
+    spacing=0.1,
 )
 MM = 72.0 / 25.4
 
@@ -228,8 +244,41 @@ def test_nails_keep_off_edges_ends_and_joints(form):
         for u, v in spots:
             low, high = crossing(pattern.flat, u)
             assert low + NAILS.edge - 1e-9 <= v <= high - NAILS.edge + 1e-9
-            stops = [0.0, pattern.flat.chord, *(joint[0] for joint in pattern.flat.joints)]
-            assert min(abs(u - stop) for stop in stops) >= NAILS.end - 1e-9
+            # Along the grain, from cuts that slant: at the height of the nail, not at the middle line.
+            stops = [stop.along(v) for stop in stops_of(pattern.flat)]
+            assert min(abs(u - stop) for stop in stops) >= NAILS.end - 1e-6
+
+
+@pytest.mark.parametrize("name", ["larch-bank", "kettle-hill", "alder-loft"])
+def test_no_two_nails_of_a_drawn_pattern_are_nearer_than_the_rule_permits(name):
+    house = open_house(ROOT / "examples" / f"{name}.toml").house
+    vault = house.vaults[0]
+    form = vault_form(house, vault)
+    joint = nailed_joint(vault, form, TIMBER_CLASSES[vault.timber])
+    nailing = nailing_of(joint, vault.nails)
+    for pattern in patterns(form.rib):
+        spots = np.array(nail_spots(pattern.flat, nailing))
+        along = np.abs(spots[:, None, 0] - spots[None, :, 0])
+        across = np.abs(spots[:, None, 1] - spots[None, :, 1])
+        near = (along < nailing.along - 1e-6) & (across < nailing.across - 1e-6)
+        assert int(near.sum()) == len(spots)
+        # Each half of a piece that is cut at both ends holds what the rule counts on.
+        half = 0.5 * pattern.flat.chord
+        counted = joint.count + max(0, int((half - joint.zone) / joint.spacing))
+        if all(pattern.flat.butts):
+            assert (spots[:, 0] < half).sum() >= counted
+            assert (spots[:, 0] > half).sum() >= counted
+
+
+def test_two_groups_without_room_beside_each_other_become_one_block():
+    house = open_house(ROOT / "examples" / "larch-bank.toml").house
+    form = vault_form(house, house.vaults[0])
+    flat = next(lay_flat(form.rib, piece) for piece in form.rib.pieces if piece.name == "1C")
+    nailing = replace(NAILS, count=12, along=0.025, across=0.02, edge=0.035, end=0.06, spacing=0.03)
+    low, high, *_ = stops_of(flat)
+    between = [u for u, v in nail_spots(flat, nailing) if low.along(v) < u < high.along(v)]
+    # 57 mm beside the joints hold three columns, so that the nails of one joint stand in four rows.
+    assert len(between) == nailing.count
 
 
 def test_each_side_of_a_joint_gets_its_nails_and_a_foot_none(form):

@@ -10,7 +10,7 @@ import numpy as np
 
 from bermwright.base.drawing import Area, Clip, Dimension, Item, Pen, Sheet, Stroke, View, Wash
 from bermwright.book.sheets.paper import Figures, figure, heading, note
-from bermwright.book.templates.nails import nail_spots
+from bermwright.book.templates.nails import nail_spots, stops_of
 from bermwright.book.templates.pieces import crossing, lay_flat
 
 if TYPE_CHECKING:
@@ -24,6 +24,8 @@ SCALE = 2.5
 """The window is about as wide as a sheet of paper is long."""
 HEAD, FOOT, SIDE = 16.0, 16.0, 4.0
 CROSS = 1.6
+SAME = 1e-4
+"""Nails of one row keep to their edge within this (m)."""
 MARK = "calculation aid, not reviewed"
 
 
@@ -105,23 +107,26 @@ def _distances(
     flat: Flat, seen: list[tuple[float, float]], joint: float, view: View, figures: Figures
 ) -> Iterator[Item]:
     """How far the first nails stand from the butt, from each other and from the edge."""
-    right = sorted({round(u, 6) for u, _ in seen if u > joint})
-    if not right:
+    (cut,) = stops_of(flat)[1:-1]
+    rows = [spot for spot in seen if spot[0] > joint]
+    low = min((v - crossing(flat, u)[0] for u, v in rows), default=0.0)
+    # One row, along the lower edge: where the cut slants, columns lean with it.
+    row = sorted(spot for spot in rows if abs(spot[1] - crossing(flat, spot[0])[0] - low) < SAME)
+    if not row:
         return
     foot = FOOT - 5.0
-    places = [joint, *right[:2]]
+    places = [cut.along(row[0][1]), *(u for u, _ in row[:2])]
     for first, second in pairwise(places):
         start, end = view.point(first, flat.edge)[0], view.point(second, flat.edge)[0]
         yield Dimension(
             start=(start, foot), end=(end, foot), offset=-1.0, text=figures.length(second - first)
         )
-    lowest = min((v for u, v in seen if abs(u - right[0]) < 1e-4), default=None)
-    if lowest is not None:
-        edge = crossing(flat, right[0])[0]
-        x = view.point(right[0], 0.0)[0] + 4.0
-        yield Dimension(
-            start=(x, view.point(0.0, edge)[1]),
-            end=(x, view.point(0.0, lowest)[1]),
-            offset=-8.0,
-            text=figures.length(lowest - edge),
-        )
+    u, v = row[0]
+    edge = crossing(flat, u)[0]
+    x = view.point(u, 0.0)[0] + 4.0
+    yield Dimension(
+        start=(x, view.point(0.0, edge)[1]),
+        end=(x, view.point(0.0, v)[1]),
+        offset=-8.0,
+        text=figures.length(v - edge),
+    )
