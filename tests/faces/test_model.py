@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
 
+from bermwright.app.making.templating import MadeTemplates, TemplateWishes, plan_templates, templates_data
 from bermwright.cli.main import main
 
 EXAMPLE = Path(__file__).parents[2] / "examples" / "larch-bank.toml"
@@ -46,6 +48,34 @@ def test_what_is_printed_small_says_its_thinnest_wall(tmp_path, capsys):
     assert "Parts at 1:50: 5" in out
     assert "Thinnest wall 1.2 mm" in out
     assert target.read_bytes().startswith(b"bermwright model 1:50")
+
+
+def test_everything_in_a_model_is_told_as_data(tmp_path, capsys):
+    target = tmp_path / "house.csv"
+    code, out, err = run(capsys, "model", EXAMPLE, "-o", target, "--json")
+    assert (code, err) == (0, "")
+    data = json.loads(out, parse_constant=pytest.fail)
+    assert data["files"] == [str(target)]
+    assert target.read_bytes().startswith(STARTS["csv"])
+    (part,) = data["parts"]
+    ribs = next(layer for layer in part["layers"] if layer["kind"] == "rib")
+    row = next(one for one in data["compared"] if one["what"] == "ribs, finished")
+    assert sum(body["volume_m3"] for body in ribs["bodies"]) == pytest.approx(row["as_built"])
+    assert all(one["agrees"] for one in data["compared"])
+
+
+def test_drawings_and_templates_are_told_as_data(tmp_path, capsys):
+    code, out, _ = run(capsys, "draw", EXAMPLE, "-o", tmp_path / "section.svg", "--json")
+    data = json.loads(out)
+    assert code == 0
+    assert data["files"] == [str(tmp_path / "section.svg")]
+    assert len(data["sheets"]) == 1
+    planned = plan_templates(str(EXAMPLE), TemplateWishes(out=str(tmp_path / "ribs.dxf")))
+    data = templates_data(planned, MadeTemplates(files=(), pages=17))
+    (vault,) = data["vaults"]
+    pieces = [piece for pattern in vault["patterns"] for piece in pattern["pieces"]]
+    assert len(pieces) == len(set(pieces)) == sum(pattern["each_rib"] for pattern in vault["patterns"])
+    assert data["paper"] is None
 
 
 def test_take_off_and_bodies_are_told_where_they_differ(tmp_path, capsys):

@@ -31,10 +31,9 @@ from bermwright.formats.exchange import (
     quantity_table,
     site_geojson,
     stl,
-    table_csv,
-    tables_xlsx,
 )
 from bermwright.formats.house_file import load
+from bermwright.formats.tables import table_csv, tables_xlsx
 from bermwright.takeoff import vault_quantities
 from bermwright.takeoff.bodies import compared
 

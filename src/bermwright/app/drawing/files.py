@@ -31,6 +31,7 @@ from bermwright.rules.registry import NOT_CHECKED
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
     from pathlib import Path
+    from typing import Any
 
     from bermwright.base.drawing import Sheet
     from bermwright.form.shapes import VaultForm
@@ -65,7 +66,23 @@ class Drawn:
     """Files that are ready but not written yet."""
 
     files: tuple[tuple[Path, bytes], ...]
-    sheets: int
+    house: str
+    drawn: tuple[Sheet, ...]
+
+    @property
+    def sheets(self) -> int:
+        """How many sheets there are."""
+        return len(self.drawn)
+
+    @property
+    def data(self) -> dict[str, Any]:
+        """What is on the sheets, for JSON."""
+        return {
+            "sheets": [
+                {"title": one.title, "says": one.alt, "width_mm": one.width, "height_mm": one.height}
+                for one in self.drawn
+            ]
+        }
 
     def write(self) -> tuple[Path, ...]:
         """Put them on disk."""
@@ -82,7 +99,8 @@ def draw_file(house_file: str, order: Order, progress: Callable[[str], None] = q
     progress("drawing")
     if order.system == "imperial":
         sheets = with_levels_in_feet(sheets)
-    return Drawn(files=_files(path, sheets, order, date), sheets=len(sheets))
+    house = open_house(house_file).house.name
+    return Drawn(files=_files(path, sheets, order, date), house=house, drawn=sheets)
 
 
 def _nothing(house_file: str, what: str) -> str:

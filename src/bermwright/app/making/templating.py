@@ -19,7 +19,9 @@ from bermwright.book.templates import (
     TRUE,
     Stamp,
     curve_count,
+    nail_spots,
     nailing_of,
+    patterns,
     template_count,
     whole_curves,
     whole_templates,
@@ -33,9 +35,10 @@ from bermwright.rules.analysis.joint import nailed_joint
 if TYPE_CHECKING:
     from collections.abc import Callable
     from pathlib import Path
+    from typing import Any
 
     from bermwright.base.drawing import Point, Sheet
-    from bermwright.book.templates import Nailing
+    from bermwright.book.templates import Nailing, Pattern
     from bermwright.form.shapes import VaultForm
     from bermwright.formats.house_file import Opened
     from bermwright.house import Vault
@@ -116,6 +119,38 @@ def plan_templates(house_file: str, wishes: TemplateWishes) -> Planned:
     return Planned(
         opened=opened, forms=forms, path=path, date=date, wishes=wishes, stretch=stretch, sheets=counts
     )
+
+
+def templates_data(planned: Planned, made: MadeTemplates) -> dict[str, Any]:
+    """What is printed, for JSON: the paper, how it is stretched, and every pattern with its pieces."""
+    return {
+        "paper": planned.wishes.paper if planned.tiled else None,
+        "sheets": planned.sheets if planned.tiled else made.pages,
+        "stretch": list(planned.stretch),
+        "vaults": [
+            {
+                "vault": vault.name,
+                "what": _what(form, planned.wishes),
+                "patterns": [_pattern_data(vault, form, pattern) for pattern in patterns(form.rib)]
+                if _what(form, planned.wishes) == PIECES
+                else [],
+            }
+            for vault, form in planned.forms
+        ],
+    }
+
+
+def _pattern_data(vault: Vault, form: VaultForm, pattern: Pattern) -> dict[str, Any]:
+    flat, nailing = pattern.flat, _nailing(vault, form)
+    return {
+        "pieces": list(pattern.names),
+        "turned_over": list(pattern.turned),
+        "each_rib": pattern.per_rib,
+        "ribs": form.ribs,
+        "chord_m": flat.chord,
+        "outline_m": [list(point) for point in flat.points],
+        "nails_m": None if nailing is None else [list(spot) for spot in nail_spots(flat, nailing)],
+    }
 
 
 def printer_stretch(bar: str | None) -> Point:

@@ -24,12 +24,12 @@ from bermwright.formats.exchange import (
     compared_table,
     glb,
     ifc,
+    model_data,
     quantity_table,
     site_geojson,
     stl,
-    table_csv,
-    tables_xlsx,
 )
+from bermwright.formats.tables import table_csv, tables_xlsx
 from bermwright.takeoff import vault_quantities
 from bermwright.takeoff.bodies import compared
 from bermwright.takeoff.domes import dome_compared, dome_quantities
@@ -37,6 +37,7 @@ from bermwright.takeoff.domes import dome_compared, dome_quantities
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
     from pathlib import Path
+    from typing import Any
 
     from bermwright.form.dome import DomeForm
     from bermwright.form.shapes import VaultForm
@@ -70,19 +71,6 @@ class ModelOrder:
     """Of the printed model."""
     metres: bool = False
     """GeoJSON in metres round the house instead of degrees."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Modelled:
-    """A file that is ready but not written yet, and what is to be said of it."""
-
-    path: Path
-    content: bytes
-    says: tuple[str, ...]
-
-    def write(self) -> Path:
-        """Put it on disk, whole or not at all."""
-        return write_bytes(self.path, self.content)
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,6 +123,25 @@ class _Work:
         ]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Modelled:
+    """A file that is ready but not written yet, and what is to be said of it."""
+
+    path: Path
+    content: bytes
+    says: tuple[str, ...]
+    work: _Work
+
+    @property
+    def data(self) -> dict[str, Any]:
+        """Everything for JSON; the take-off is held against the bodies for it."""
+        return model_data(self.work.house.name, self.work.solids, self.work.compared(), self.says)
+
+    def write(self) -> Path:
+        """Put it on disk, whole or not at all."""
+        return write_bytes(self.path, self.content)
+
+
 def model_glb(house: House) -> bytes:
     """The house as binary glTF. Raises `FormUnknownError` where the file says too little for a form."""
     return glb(house.name, house_solids(house))
@@ -158,7 +165,7 @@ def model_file(house_file: str, order: ModelOrder, progress: Callable[[str], Non
     remarks = tuple(dict.fromkeys(remark for solids in work.solids for remark in solids.remarks))
     if len(work.solids) > 1 and path.suffix.lower() != ".csv":
         remarks = (BESIDE_EACH_OTHER, *remarks)
-    return Modelled(path=path, content=content, says=(*says, *remarks))
+    return Modelled(path=path, content=content, says=(*says, *remarks), work=work)
 
 
 def _vault(house: House, vault: Vault, progress: Callable[[str], None]) -> _Vault:

@@ -6,23 +6,15 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import convert
+from bermwright.formats.tables import Table
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.formats.tables import Cell
     from bermwright.takeoff.cutting import HousePlan, Placed, SawnBoard
 
-Cell = str | int | float
-Row = tuple[Cell, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class CutTable:
-    """A table with a name and a head."""
-
-    name: str
-    head: tuple[str, ...]
-    rows: tuple[Row, ...]
+Row = tuple["Cell", ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,13 +33,13 @@ class Measure:
         return round(convert(metres, self.unit), 1 if self.system == "metric" else 2)
 
 
-def cut_tables(plan: HousePlan, system: str = "metric") -> tuple[CutTable, ...]:
+def cut_tables(plan: HousePlan, system: str = "metric") -> tuple[Table, ...]:
     """Cuts, pieces, offcuts, what is missing and what is left in the yard."""
     measure = Measure(system)
     unit = measure.unit
     size = (f"length {unit}", f"width {unit}", f"thickness {unit}")
     return (
-        CutTable(
+        Table(
             name="cuts",
             head=(
                 "what", "board", f"thickness {unit}", f"board width {unit}", f"board length {unit}", "label",
@@ -57,7 +49,7 @@ def cut_tables(plan: HousePlan, system: str = "metric") -> tuple[CutTable, ...]:
                 row for cut in plan.lists for board in cut.boards for row in _cuts(plan, board, measure)
             ),
         ),
-        CutTable(
+        Table(
             name="pieces",
             head=("code", "part", "vault", "pieces", *size, "wanted"),
             rows=tuple(
@@ -69,7 +61,7 @@ def cut_tables(plan: HousePlan, system: str = "metric") -> tuple[CutTable, ...]:
                 for kind in cut.kinds
             ),
         ),
-        CutTable(
+        Table(
             name="offcuts",
             head=("offcut", "board", *size),
             rows=tuple(
@@ -77,7 +69,7 @@ def cut_tables(plan: HousePlan, system: str = "metric") -> tuple[CutTable, ...]:
                 for one in plan.offcuts
             ),
         ),
-        CutTable(
+        Table(
             name="missing",
             head=("code", "pieces", "number", "why"),
             rows=tuple(
@@ -86,7 +78,7 @@ def cut_tables(plan: HousePlan, system: str = "metric") -> tuple[CutTable, ...]:
                 for one in cut.missing
             ),
         ),
-        CutTable(
+        Table(
             name="left in the yard",
             head=("boards", "number"),
             rows=tuple((name, count) for cut in plan.lists for name, count in cut.left),

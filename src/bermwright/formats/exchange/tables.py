@@ -1,14 +1,12 @@
-"""Quantities and bodies as plain tables, for CSV and for a workbook."""
+"""Quantities and bodies as plain tables."""
 
 from __future__ import annotations
 
-import csv
-import io
 import math
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.formats.assessment_json import number
+from bermwright.formats.tables import Table
 from bermwright.takeoff.bodies import differing
 
 if TYPE_CHECKING:
@@ -17,18 +15,6 @@ if TYPE_CHECKING:
     from bermwright.form.solids import VaultSolids
     from bermwright.takeoff import Quantities
     from bermwright.takeoff.bodies import Compared
-
-Cell = str | float | None
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Table:
-    """A named table; a cell that is None is empty: the amount is not known."""
-
-    name: str
-    head: tuple[str, ...]
-    rows: tuple[tuple[Cell, ...], ...]
-
 
 QUANTITY_HEAD = ("what", "vault", "group", "low", "high", "unit", "in words", "stage", "note", "sources")
 BODY_HEAD = ("what", "vault", "layer", "kind", "pieces", "m3 each", "m3 in all", "m3 before openings")
@@ -104,20 +90,3 @@ def compared_table(rows: Sequence[tuple[str, Compared]]) -> Table:
 def compared_lines(rows: Sequence[tuple[str, Compared]], system: str = "metric") -> Iterator[str]:
     """The same as sentences, of what differs as built."""
     return (f"{vault}: {differing(row, system)}" for vault, row in rows if row.differs)
-
-
-def table_csv(table: Table) -> bytes:
-    """The table as UTF-8 with a head line; what a spreadsheet takes for a formula gets a space before it."""
-    out = io.StringIO()
-    writer = csv.writer(out, lineterminator="\n")
-    writer.writerow(table.head)
-    for row in table.rows:
-        writer.writerow(["" if cell is None else _plain(cell) for cell in row])
-    return out.getvalue().encode("utf-8")
-
-
-def _plain(cell: str | float) -> str:
-    """Text that no spreadsheet runs as a formula."""
-    if isinstance(cell, float):
-        return f"{cell:.12g}"
-    return f" {cell}" if cell[:1] in {"=", "+", "-", "@"} else cell

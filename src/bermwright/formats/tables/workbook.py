@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from bermwright.formats.exchange.tables import Table
+    from bermwright.formats.tables.nouns import Table
 
 MARK = "calculation aid, not reviewed"
 WIDEST = 44

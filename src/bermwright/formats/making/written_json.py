@@ -1,0 +1,22 @@
+"""Files that were written, as plain data for JSON, documented in docs/reference/json.md."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from bermwright.formats.assessment_json import FORMAT, MARK
+
+if TYPE_CHECKING:
+    from collections.abc import Iterable, Mapping
+    from pathlib import Path
+
+
+def written_data(house: str, files: Iterable[Path], more: Mapping[str, Any]) -> dict[str, Any]:
+    """Which files were written, and what there is to say of them in numbers and names."""
+    return {
+        "format": FORMAT,
+        "house": house,
+        "mark": MARK,
+        **more,
+        "files": [str(path) for path in files],
+    }
