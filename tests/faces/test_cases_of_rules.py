@@ -90,11 +90,25 @@ RING = {
     "name": "bond beam", "vault": "day room", "height": "0.25 m", "width": "0.4 m", "concrete": "25 MPa",
     "bars": "12 mm", "count": 2, "lap": "0.75 m", "held_every": "1.2 m",
 }  # fmt: skip
+GRID = {
+    "name": "steps", "vault": "day room", "behind": "left", "spacing": "0.3 m", "length": "2.8 m",
+    "strength": "20 kN/m", "soft_gives": "60 mm", "soft_passes": "4 kPa",
+}  # fmt: skip
+GRIDS = [
+    GRID,
+    {**GRID, "name": "short steps", "behind": "right", "length": "1.0 m"},
+    {
+        name: text
+        for name, text in {**GRID, "name": "steps back", "behind": "back"}.items()
+        if name != "strength"
+    },
+]
+"""Fill in steps of geogrid: one that stands, one too short, one of a grid whose strength nobody knows."""
 BENT = {
     "vault.0.structure": "bent laminations", "vault.0.board": "17 x 220 mm", "vault.0.depth": "-",
     "vault.0.layers": 10, "vault.0.board_length": "3.0 m", "vault.0.curve": "segment",
     "vault.0.spacing": "0.3 m", "vault.0.nails": "3.4 x 65 mm", "vault.0.nail_spacing": "12 mm",
-    "opening.3": "-", "ring": [RING], "graded": STACKS,
+    "opening.3": "-", "ring": [RING], "graded": STACKS, "geogrid": GRIDS,
 }  # fmt: skip
 """Ribs of bent boards that hold, a bond beam, three stacks of old boards."""
 BENT_BADLY = {

@@ -18,7 +18,7 @@ from bermwright.house.making.sheets import Crossing, SheetRoll
 from bermwright.house.parts.boards import GradedBoards
 from bermwright.house.parts.ends import End
 from bermwright.house.parts.erection import Erection
-from bermwright.house.parts.holds import FloorTie, Ring, Socket
+from bermwright.house.parts.holds import FloorTie, Geogrid, Ring, Socket
 from bermwright.house.parts.lasting import Pipe, WoodPart
 from bermwright.house.parts.openings import Opening
 from bermwright.house.parts.posts import Beam, Floor, Post
@@ -227,6 +227,15 @@ class House:
             Tables(FloorTie),
             key="tie",
             missing="nothing does",
+        ),
+    )
+    geogrids: tuple[Geogrid, ...] = field(
+        default=(),
+        metadata=says(
+            "Fill in steps of geogrid that stands by itself, held off a wall.",
+            Tables(Geogrid),
+            key="geogrid",
+            missing="the fill leans against the walls",
         ),
     )
     sockets: tuple[Socket, ...] = field(

@@ -18,6 +18,7 @@ from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED
 from bermwright.rules.fire.escape import ALARMS_WAKE, TWO_WAYS_OUT, WAY_OUT_IS_SHORT
 from bermwright.rules.fire.stoves import FLUE_OVER_SNOW, FLUE_THROUGH, HEARTH_IS_DEEP, STOVE_KEEPS_OFF
 from bermwright.rules.fire.timber import NAILS_IN_FIRE, PLANKS_IN_FIRE, RIBS_IN_FIRE
+from bermwright.rules.grids.holding import STEPS_STAND
 from bermwright.rules.lasting.crushed import NOT_CRUSHED
 from bermwright.rules.lasting.foam import FOAM_HOLDS
 from bermwright.rules.lasting.frost import FROST
@@ -127,6 +128,7 @@ RULES: tuple[Rule, ...] = (
 
 HOUSE_RULES: tuple[HouseRule, ...] = (
     DOMES_STAND,
+    STEPS_STAND,
     ENDS_ARE_CLOSED,
     END_PLANKS,
     END_POSTS,

@@ -412,7 +412,7 @@ def _vault_of(house: House, part: str) -> str | None:
         if part in {f'vault "{name}"', f'end "{name}", front', f'end "{name}", back'}:
             return name
     tables = (house.walls, house.footings, house.buttresses, house.rings, house.floor_ties, house.sockets,
-              house.openings, house.stoves, house.bedrooms)  # fmt: skip
+              house.openings, house.stoves, house.bedrooms, house.geogrids)  # fmt: skip
     for one in (one for table in tables for one in table):
         if part.endswith(f'"{one.name}"'):
             return one.vault

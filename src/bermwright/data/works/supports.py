@@ -106,3 +106,32 @@ NBCPART9 = Work(
 BS8004 = Work(
     key="BS8004", authors="BSI", title="BS 8004 Code of practice for foundations, table 1", year=1986
 )
+FHWANHI10024 = Work(
+    key="FHWANHI10024",
+    authors="R. R. Berg, B. R. Christopher and N. C. Samtani, for the Federal Highway Administration",
+    title="Design and construction of mechanically stabilized earth walls and reinforced soil slopes, volume I",
+    year=2009,
+    publisher="FHWA-NHI-10-024",
+)
+FHWANHI10025 = Work(
+    key="FHWANHI10025",
+    authors="R. R. Berg, B. R. Christopher and N. C. Samtani, for the Federal Highway Administration",
+    title="Design and construction of mechanically stabilized earth walls and reinforced soil slopes, volume II",
+    year=2009,
+    publisher="FHWA-NHI-10-025",
+    locator="single values, as quoted on public pages",
+)
+TM58188 = Work(
+    key="TM58188",
+    authors="Departments of the Army and the Air Force",
+    title="Engineering use of geotextiles, TM 5-818-8, chapter 7",
+    year=1995,
+    locator="buildingcriteria1.tpub.com/ufc_3_220_08fa/ufc_3_220_08fa0055.htm",
+)
+HORVATH1996 = Work(
+    key="HORVATH1996",
+    authors="J. S. Horvath",
+    title="The compressible inclusion function of EPS geofoam: an overview, EPS Tokyo",
+    year=1996,
+    locator="scribd.com/document/610096130 (its first page was read)",
+)

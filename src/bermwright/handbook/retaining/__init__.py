@@ -13,6 +13,13 @@ from bermwright.handbook.retaining.buttress import (
     overturning_thrust,
 )
 from bermwright.handbook.retaining.compaction import compaction_depth, compaction_pressure, strip_pressure
+from bermwright.handbook.retaining.layers import (
+    beyond_wedge,
+    face_bulge,
+    layer_hold,
+    layer_pull,
+    long_term_strength,
+)
 from bermwright.handbook.retaining.push import Push, soil_push, wet_soil_push
 from bermwright.handbook.retaining.stand import (
     Stand,
@@ -33,6 +40,7 @@ __all__ = [
     "Push",
     "Stand",
     "Wall",
+    "beyond_wedge",
     "bond_stress",
     "compaction_depth",
     "compaction_pressure",
@@ -40,8 +48,12 @@ __all__ = [
     "earthquake_active_ratio",
     "earthquake_passive_ratio",
     "eccentricity",
+    "face_bulge",
     "kern_thrust",
+    "layer_hold",
+    "layer_pull",
     "leaning_active_ratio",
+    "long_term_strength",
     "overturning_thrust",
     "sliding_resistance",
     "sloping_at_rest_ratio",

@@ -7,19 +7,19 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
 from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each_name_once, metres
-from bermwright.house.parts.support_words import BARRED, Sides
+from bermwright.house.parts.support_words import BARRED, Behind, Sides
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from bermwright.base.ranges import Range
     from bermwright.house.model import House
-    from bermwright.house.parts.holds import FloorTie, Ring, Socket
+    from bermwright.house.parts.holds import FloorTie, Geogrid, Ring, Socket
     from bermwright.house.parts.walls import Buttress, Footing, Wall
     from bermwright.house.vault import Vault
 
     Sided = Wall | Footing | Ring | Socket
-    Part = Wall | Footing | Buttress | Ring | FloorTie | Socket
+    Part = Wall | Footing | Buttress | Ring | FloorTie | Socket | Geogrid
 
 NEAR = 0.005
 """Levels that differ less are one (m)."""
@@ -34,6 +34,7 @@ def support_checks(house: House) -> Iterator[Check]:
         "ring": house.rings,
         "tie": house.floor_ties,
         "socket": house.sockets,
+        "geogrid": house.geogrids,
     }
     for key, rows in tables.items():
         yield Check((), (key,), bound(each_name_once, (key,), [row.name for row in rows]))
@@ -51,6 +52,7 @@ def support_checks(house: House) -> Iterator[Check]:
     yield from _wall_checks(house)
     yield from _footing_checks(house)
     yield from _hold_checks(house)
+    yield from _grid_checks(house)
 
 
 def _vault(house: House, name: str) -> Vault | None:
@@ -93,6 +95,38 @@ def _hold_checks(house: House) -> Iterator[Check]:
     for count, tie in enumerate(house.floor_ties):
         here = ("tie", count)
         yield Check(here, ("level", "vault"), bound(_tie_over_feet, here, tie, _vault(house, tie.vault)))
+
+
+def _grid_checks(house: House) -> Iterator[Check]:
+    for count, grid in enumerate(house.geogrids):
+        here: Key = ("geogrid", count)
+        yield Check(here, ("spacing", "length"), bound(_short_grid, here, grid))
+        yield Check(here, ("behind", "vault"), bound(_grid_twice, here, grid, house.geogrids[:count]))
+
+
+def _short_grid(here: Key, grid: Geogrid) -> Iterator[Contradiction]:
+    if grid.spacing is not None and grid.length is not None and grid.length < 2.0 * grid.spacing:
+        yield clash(
+            here,
+            "length",
+            metres(grid.length),
+            f"is less than two steps of {metres(grid.spacing)}; such a step is a bag and no wall.",
+            "Write longer layers, or lower steps.",
+        )
+
+
+def _grid_twice(here: Key, grid: Geogrid, earlier: Sequence[Geogrid]) -> Iterator[Contradiction]:
+    both = {Behind.SIDES, Behind.LEFT}, {Behind.SIDES, Behind.RIGHT}
+    for other in earlier:
+        same = other.behind is grid.behind or any({other.behind, grid.behind} <= one for one in both)
+        if other.vault == grid.vault and same:
+            yield clash(
+                here,
+                "behind",
+                f'"{grid.behind}"',
+                f'stands where "{other.name}" is already.',
+                "Keep one of the two.",
+            )
 
 
 def _known_vault(here: Key, name: str, vaults: Sequence[Vault]) -> Iterator[Contradiction]:

@@ -18,6 +18,7 @@ from bermwright.house.parts.support_words import (
     THICK,
     WHICH_SIDE,
     WHICH_VAULT,
+    Behind,
     Sides,
     SocketKind,
     TieKind,
@@ -356,6 +357,96 @@ class Socket:
                 why="The socket presses, shears and splits it.",
                 cheapest_way="Take C14 for an ungraded sound log only after somebody who grades has seen it.",
                 needed=lambda socket: socket.kind is SocketKind.LOG,
+            ),
+        ),
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Geogrid:
+    """Fill in steps, each wrapped in geogrid, behind a foot wall or an end, with a soft layer between."""
+
+    name: str = field(metadata=says("What it is called.", Words(name=True), example="steps at the back"))
+    vault: str = field(metadata=says("Name of the vault beside it.", Words(), example="day room"))
+    behind: Behind = field(
+        metadata=says(
+            "Behind what it stands: the wall under the feet of a side, or an end.",
+            Choice(Behind),
+            example="back",
+        )
+    )
+    spacing: float | None = field(
+        default=None,
+        metadata=says(
+            "Upright distance of the layers: the height of one step.",
+            Quantity("length", "0.1 m", "0.8 m", "higher steps bulge between the layers"),
+            example="0.3 m",
+            ask=Ask(
+                asks="How far apart are the layers of geogrid, upright?",
+                why="Each layer holds the soil of its own step.",
+                cheapest_way="Decide it: two lifts of fill, 0.3 to 0.4 m, are usual.",
+            ),
+        ),
+    )
+    length: float | None = field(
+        default=None,
+        metadata=says(
+            "How far each layer reaches back from its face.",
+            Quantity("length", "0.5 m", "12 m", "shorter ones hold nothing"),
+            example="2.4 m",
+            ask=Ask(
+                asks="How far back does each layer of geogrid reach?",
+                why="It is held only by what lies behind the wedge that would slide.",
+                cheapest_way="Decide it: seven tenths of the height, and 1 m behind the wedge, is the least.",
+            ),
+        ),
+    )
+    strength: float | None = field(
+        default=None,
+        metadata=says(
+            "Long-term strength of the grid: what is left after creep, damage and ageing.",
+            Quantity("line load", "1 kN/m", "200 kN/m", "weaker is a net for peas"),
+            example="15 kN/m",
+            ask=Ask(
+                asks="How strong is the geogrid in the long term?",
+                why="The strength on the roll is that of a quick test; two to four times what lasts.",
+                cheapest_way="Ask the seller for the maker's sheet and read the long-term design strength "
+                "for your soil; without one, a seventh of the strength on the roll.",
+            ),
+        ),
+    )
+    bottom: float | None = field(
+        default=None,
+        metadata=says(
+            "Level of the lowest layer.",
+            LEVEL,
+            example="0 m",
+            missing="it lies at the underside of the wall, or at the floor behind an end",
+        ),
+    )
+    soft_gives: float | None = field(
+        default=None,
+        metadata=says(
+            "How far the soft layer between the steps and the wall can be squeezed.",
+            Quantity("length", "5 mm", "0.5 m", "less is a board, more is a gap"),
+            example="60 mm",
+            ask=Ask(
+                asks="How far can the soft layer between the wrapped steps and the wall be squeezed?",
+                why="The face of the steps moves out while they are built; it must not reach the wall.",
+                cheapest_way="Half the thickness of a soft foam made for that; the maker's sheet says it.",
+            ),
+        ),
+    )
+    soft_passes: float | None = field(
+        default=None,
+        metadata=says(
+            "What the soft layer presses with when it is squeezed so far, in the long term.",
+            Quantity("pressure", "0 kPa", "100 kPa", "more is a hard foam"),
+            example="6 kPa",
+            ask=Ask(
+                asks="With which pressure does the soft layer press when it is squeezed so far?",
+                why="That is all that the wall then feels of the soil.",
+                cheapest_way="Read it off the maker's curve of stress over strain; an open gap passes 0 kPa.",
             ),
         ),
     )

@@ -32,6 +32,16 @@ class Retains(StrEnum):
     NOTHING = "nothing"
 
 
+class Behind(StrEnum):
+    """Which upright face of a vault a fill with geogrid stands behind, as seen walking in."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    SIDES = "both sides"
+    FRONT = "front"
+    BACK = "back"
+
+
 class TieKind(StrEnum):
     """What joins the feet of both sides under the floor."""
 

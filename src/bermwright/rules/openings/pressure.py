@@ -11,6 +11,7 @@ from bermwright.data.rule_sets import rule_sets
 from bermwright.handbook.retaining import sloping_at_rest_ratio
 from bermwright.handbook.soils import compacted_ratio, design_friction_angle, passive_ratio
 from bermwright.rules import readings
+from bermwright.rules.grids.holding import held_end
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -96,8 +97,23 @@ def behind(house: House, end: End) -> Behind:
         return Behind(leans=(), doubts=(), lacks=())
     if soil is None or soil.unit_weight is None or soil.friction_angle is None:
         return Behind(leans=(), doubts=(), lacks=("how heavy and how rough its soil is",))
-    return Behind(
-        leans=tuple(_leans(house, end, soil, height)), doubts=tuple(_doubts(house, end, soil)), lacks=()
+    leans, block = tuple(_leans(house, end, soil, height)), held_end(house, end)
+    if block is not None:
+        leans = tuple(_held_off(lean, block.passes) for lean in leans)
+    return Behind(leans=leans, doubts=tuple(_doubts(house, end, soil)), lacks=())
+
+
+def _held_off(lean: Lean, passes: float) -> Lean:
+    """The same where the fill stands by itself: a soft layer passes one pressure; water passes as it is."""
+    pressed = lean.factors.permanent * passes
+    water = lean.factors.permanent * WATER * lean.water
+    over = lean.weight * lean.height
+    return replace(
+        lean,
+        moment=f"{lean.moment}, held off by geogrid",
+        top=pressed,
+        bottom=pressed + water,
+        ratio=passes / over,
     )
 
 

@@ -21,12 +21,15 @@ from bermwright.handbook.soils import (
     soil_runs,
 )
 from bermwright.rules import readings
+from bermwright.rules.grids.shares import thrust
 from bermwright.rules.study import once
 from bermwright.rules.supports.standing import across, retained, surface_line
 from bermwright.stages.loads import WATER
 from bermwright.stages.sequence import IN_USE
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from numpy.typing import NDArray
 
     from bermwright.rules.analysis.lanes import Lane
@@ -144,15 +147,40 @@ class Acting:
         passing = EQU.variable if self.balance else 1.0
         load = weight * over + (passing * self.surcharge() / self.harmful if full else 0.0)
         height = np.maximum(np.minimum(surface, top) - low, 0.0)
-        bare = wet_soil_push(
-            height,
-            water=np.clip(self._water() - low, -20.0, 20.0) if full else np.full(surface.shape, -1.0),
-            weight=weight,
-            saturated=np.maximum(weight + self._soaked(), 10e3),
-            ratio=ratio,
-            surcharge=load,
-        )
+        water = np.clip(self._water() - low, -20.0, 20.0) if full else np.full(surface.shape, -1.0)
+        wet = {"weight": weight, "saturated": np.maximum(weight + self._soaked(), 10e3), "surcharge": load}
+        bare = wet_soil_push(height, water=water, ratio=ratio, **wet)
+        if self.standing.block is not None and self.shake is None:
+            bare = self._held_off(bare, place, low, (height, water, ratio, wet), full=full)
         return Push((self.harmful if full else self.helpful) * bare.force, bare.arm)
+
+    def _held_off(
+        self,
+        bare: Push,
+        place: float,
+        low: float,
+        read: tuple[Array, Array, Array, Mapping[str, Array]],
+        *,
+        full: bool,
+    ) -> Push:
+        """The push where steps of geogrid hold the soil off from some level up; water passes as it is.
+
+        What the ground pushes the block with goes down into the base as far as the block stands on it.
+        """
+        block, (height, water, ratio, wet) = self.standing.block, read
+        if block is None:
+            return bare
+        up = max(block.bottom - low, 0.0)
+        held = np.maximum(height - up, 0.0)
+        leaning = wet_soil_push(held, water=water - up, ratio=ratio, **wet)
+        water_alone = wet_soil_push(held, water=water - up, ratio=0.0 * ratio, **wet)
+        gone = leaning.force - water_alone.force
+        passes = (block.passes if full else 0.0) * held
+        rests = max(place - self.standing.outer_face, 0.0) / block.length
+        sheared = min(rests, 1.0) * thrust(block)[0] if full else 0.0
+        force = bare.force - gone + passes + np.where(held > 0.0, sheared, 0.0)
+        moment = bare.moment - leaning.moment + water_alone.moment - gone * up + passes * (up + 0.5 * held)
+        return Push(np.maximum(force, 0.0), np.maximum(moment, 0.0) / np.maximum(force, 1e-9))
 
     def _water(self) -> Array:
         """(M,) level up to which water stands in the soil beside the support (m)."""

@@ -213,6 +213,8 @@ def pressure_marks(top: Governing, text: str) -> tuple[Mark, ...]:
     levels = np.linspace(standing.base, max(min(surface, standing.plane_top), standing.base + 0.01), ARROWS)
     ratio = top.at(base.acting.ratio if base.inward else base.acting.least_ratio)
     pressure = ratio * top.corner.unit_weight * np.maximum(surface - levels, 0.0)
+    if standing.block is not None and acting.shake is None:
+        pressure = np.where(levels >= standing.block.bottom, standing.block.passes, pressure)
     corner = spot_of(top)
     return (
         Arrows(

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, TypeVar
 import numpy as np
 
 from bermwright.house.parts.support_words import Retains, Sides, TieKind
+from bermwright.rules.grids.holding import held_side
 from bermwright.rules.study import once
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from bermwright.house import Fill, House, Soil
     from bermwright.house.parts.holds import FloorTie, Ring, Socket
     from bermwright.house.parts.walls import Buttress, Footing, Wall
+    from bermwright.rules.grids.blocks import Block
     from bermwright.rules.study import Study
 
 Part = TypeVar("Part", "Wall", "Footing", "Buttress", "Ring", "Socket")
@@ -79,6 +81,8 @@ class Standing:
     ground: Ground | None
     water: float | None
     """Highest ground water (m); None where it is not known."""
+    block: Block | None = None
+    """Fill in steps of geogrid that stands by itself behind the wall; None where the fill leans on it."""
 
     @property
     def part(self) -> str:
@@ -222,6 +226,7 @@ def _resolved(
         retains=wall is None or wall.retains is Retains.OUTSIDE,
         ground=_ground(study, footing, base, side),
         water=form.ground.water_high,
+        block=held_side(study.house, form, study.vault.name, side),
     )
 
 

@@ -21,13 +21,14 @@ from bermwright.handbook import soils
 from bermwright.handbook.retaining import sloping_at_rest_ratio
 from bermwright.house import CoverKind
 from bermwright.rules import readings
+from bermwright.rules.grids.holding import held_end
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step, timber_cite
 from bermwright.rules.whole.ground import base_level
 from bermwright.rules.whole.nail import nail_design
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from numpy.typing import NDArray
 
@@ -81,6 +82,9 @@ def end_push(study: Study, end: End, friction: float) -> EndPush:
     ratio = float(sloping_at_rest_ratio(friction, end.rises))
     wet = _water(end, z)
     pressure = ratio * (weight * (top - z) - wet) + wet
+    block = held_end(study.house, end)
+    if block is not None:
+        pressure = np.where(z >= block.bottom, np.minimum(block.passes + wet, pressure), pressure)
     width = _width(study, z)
     force = float(np.trapezoid(np.maximum(pressure, 0.0) * width, z))
     moment = float(np.trapezoid(np.maximum(pressure, 0.0) * width * z, z))
@@ -88,8 +92,24 @@ def end_push(study: Study, end: End, friction: float) -> EndPush:
         soil=force,
         force=_into_shell(end, base, force, moment),
         level=moment / force if force else base,
-        working=f"K = {ratio:.2f}, {weight / 1e3:.1f} kN/m3, up to {top:.2f} m",
+        working=f"K = {ratio:.2f}, {weight / 1e3:.1f} kN/m3, up to {top:.2f} m"
+        + ("" if block is None else f", held off by geogrid: {block.passes / 1e3:.1f} kPa"),
     )
+
+
+def unlike(study: Study, forces: Mapping[str, float]) -> float:
+    """By how much the back pushes more than the front at most (N); less than nothing: the front.
+
+    An end before fill that stands by itself may feel nothing of it.
+    """
+    ends = {str(one.at): one for one in study.house.ends if one.vault == study.vault.name}
+    least = {
+        at: 0.0 if at in ends and held_end(study.house, ends[at]) is not None else force
+        for at, force in forces.items()
+    }
+    back, front = forces.get("back", 0.0), forces.get("front", 0.0)
+    ways = (back - least.get("front", 0.0), least.get("back", 0.0) - front)
+    return max(ways, key=abs)
 
 
 def _into_shell(end: End, base: float, force: float, moment: float) -> float:
@@ -201,7 +221,7 @@ def _decide(study: Study) -> Iterator[Said]:
         yield _unknown("what lies against both ends", lost or ["vault.fill.friction_angle"])
         return
     pushes = {at: end_push(study, end, fill.friction_angle.low) for at, end in ends.items()}
-    net = pushes["back"].force - pushes["front"].force
+    net = unlike(study, {at: push.force for at, push in pushes.items()})
     held = racking(study)
     asked = study.model.factor_sets[0].permanent * abs(net)
     there = (held.nails or 0.0) + held.boards + held.sides

@@ -14,7 +14,7 @@ from bermwright.data.works.actions import EN1991_1_4, QUAKE_CITE
 from bermwright.handbook import soils
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step, timber_cite
-from bermwright.rules.whole.along import GRIP_CITE, HELP, end_push, racking
+from bermwright.rules.whole.along import GRIP_CITE, HELP, end_push, racking, unlike
 from bermwright.rules.whole.slopes import quake_share
 from bermwright.rules.whole.storms import LOW_DUCTILITY, WIND_FACTOR, site_gust, soil_shaken
 from bermwright.stages.nouns import StageKind
@@ -126,7 +126,7 @@ def _ends(study: Study, more: float) -> tuple[float, float]:
     forces = {str(end.at): end_push(study, end, angle).force for end in own}
     rest = float(soils.at_rest_ratio(angle))
     most = max(forces.values(), default=0.0)
-    return abs(forces.get("back", 0.0) - forces.get("front", 0.0)), most * more / max(rest, 1e-9)
+    return abs(unlike(study, forces)), most * more / max(rest, 1e-9)
 
 
 def _held_steps(held: Racking, there: float, *, sides: bool) -> Iterator[Step]:

@@ -12,6 +12,7 @@ from bermwright.base.sources import Cite, Provenance
 from bermwright.base.wording import level_text
 from bermwright.data.works.actions import EN1997
 from bermwright.handbook import bearing, soils
+from bermwright.rules.grids.holding import held_side
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import moment_of, ratio_step, step
 from bermwright.rules.whole.ground import base_level, shell_weight
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from bermwright.base.findings import Step
     from bermwright.data.rule_sets import RuleSet
     from bermwright.form.shapes import VaultForm
+    from bermwright.rules.grids.blocks import Block
     from bermwright.rules.study import Study
     from bermwright.stages.nouns import Case, Stage
 
@@ -49,11 +51,23 @@ class Push:
     """Towards the room (N/m)."""
     moment: float
     """About the base (N m per m)."""
+    wall: float = 0.0
+    wall_moment: float = 0.0
+    """The part of both that acts on the upright wall under the foot."""
 
     @property
     def height(self) -> float:
         """Over the base at which it acts (m)."""
         return self.moment / self.force if self.force else 0.0
+
+    def with_wall(self, force: float, moment: float) -> Push:
+        """The same with another push on the wall."""
+        return Push(
+            force=self.force - self.wall + force,
+            moment=self.moment - self.wall_moment + moment,
+            wall=force,
+            wall_moment=moment,
+        )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,16 +120,41 @@ def body_at(study: Study, stage: Stage, case: Case, friction: float) -> Body:
     soil = light * float(np.sum(case.depth * np.maximum(form.mesh.plan, 0.0)))
     levels = (case.left or 0.0, case.right or 0.0)
     finished = stage.level is not None and not stage.filling
+    left, right = (
+        side_push(study, levels, ratio * heavy, right=side, finished=finished) for side in (False, True)
+    )
+    left, right = _unlike(study, left, right)
     return Body(
         stage=stage,
         case=case,
-        left=side_push(study, levels, ratio * heavy, right=False, finished=finished),
-        right=side_push(study, levels, ratio * heavy, right=True, finished=finished),
+        left=left,
+        right=right,
         weight=own + soil + wall_weight(study),
         loads=snow,
         half=0.5 * form.span + 0.5 * base_width(study),
         base=base_level(study),
     )
+
+
+def _unlike(study: Study, left: Push, right: Push) -> tuple[Push, Push]:
+    """Both pushes as they differ most.
+
+    A wall before fill that stands by itself feels what the soft layer passes, or nothing.
+    """
+    blocks = [held_side(study.house, study.form, study.vault.name, side) for side in (0, 1)]
+    if blocks == [None, None]:
+        return left, right
+    (least_left, left), (least_right, right) = (
+        (push, push) if block is None else (push.with_wall(0.0, 0.0), _passed(push, block))
+        for push, block in zip((left, right), blocks, strict=True)
+    )
+    ways = [(left, least_right), (least_left, right)]
+    return max(ways, key=lambda pair: abs(pair[0].force - pair[1].force))
+
+
+def _passed(push: Push, block: Block) -> Push:
+    force = min(block.passes * block.height, push.wall)
+    return push.with_wall(force, force * 0.5 * block.height)
 
 
 def _light(study: Study) -> float:
@@ -140,7 +179,13 @@ def side_push(
     rise = np.diff(z)
     middle = 0.5 * (pressure[1:] + pressure[:-1]) * rise
     level = 0.5 * (z[1:] + z[:-1]) - base
-    return Push(force=float(np.sum(middle)), moment=float(np.sum(middle * level)))
+    low = slice(None, PLACES - 1)
+    return Push(
+        force=float(np.sum(middle)),
+        moment=float(np.sum(middle * level)),
+        wall=float(np.sum(middle[low])),
+        wall_moment=float(np.sum((middle * level)[low])),
+    )
 
 
 def _outside(form: VaultForm, base: float, *, right: bool) -> tuple[Array, Array]:

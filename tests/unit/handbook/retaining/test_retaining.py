@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import numpy as np
 import pytest
 
 from bermwright.base.errors import OutOfRangeError
 from bermwright.handbook import retaining, soils
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 
 def rad(degrees: float) -> float:
@@ -97,3 +102,22 @@ def test_a_crack_takes_strength_from_a_loaded_buttress_only() -> None:
     kern = float(retaining.kern_thrust(3.0, **body, down=20e3, inset=0.2))
     whole = float(retaining.overturning_thrust(3.0, **body, down=20e3, inset=0.2))
     assert kern < loaded < whole
+
+
+@pytest.mark.parametrize(
+    "call",
+    [
+        lambda: retaining.long_term_strength(20e3, creep=0.9, damage=1.1, ageing=1.1),
+        lambda: retaining.layer_pull(-0.1, spacing=0.3, weight=18e3, ratio=0.3),
+        lambda: retaining.layer_pull(1.0, spacing=1.2, weight=18e3, ratio=0.3),
+        lambda: retaining.beyond_wedge(2.0, height=1.0, angle=0.05),
+        lambda: retaining.layer_hold(1.0, depth=1.0, weight=18e3, angle=0.9),
+        lambda: retaining.layer_hold(1.0, depth=1.0, weight=18e3, angle=0.6, scale=1.1),
+        lambda: retaining.face_bulge(0.8, height=3.0),
+        lambda: retaining.face_bulge(2.0, height=3.0, surcharge=200e3),
+    ],
+    ids=["creep", "depth", "spacing", "loose", "steep", "scale", "short", "loaded"],
+)
+def test_layers_of_geogrid_beyond_their_range_are_refused(call: Callable[[], object]) -> None:
+    with pytest.raises(OutOfRangeError):
+        call()

@@ -16,7 +16,9 @@ if TYPE_CHECKING:
     from bermwright.adapt.mend.nouns import Place, Writes
     from bermwright.house.checks import Key
 
-SCALES = {"mm": 1e-3, "m": 1.0, "kN": 1e3, "kPa": 1e3, "MPa": 1e6, "m3/h": 1.0 / 3600.0, "m/s": 1.0}
+SCALES = {
+    "mm": 1e-3, "m": 1.0, "kN": 1e3, "kN/m": 1e3, "kPa": 1e3, "MPa": 1e6, "m3/h": 1.0 / 3600.0, "m/s": 1.0,
+}  # fmt: skip
 """SI value of one of each unit that texts are written in."""
 ALIKE = 1e-6
 MOST = 8
