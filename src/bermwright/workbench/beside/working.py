@@ -67,11 +67,10 @@ async def _lines(table: Table, asking: set[int], number: int, errand: Errand) ->
         except Exception as error:  # noqa: BLE001  (the page waits for a last line whatever happens)
             says = f"bermwright itself went wrong: {type(error).__name__}: {error}"
             await queue.put({"wrong": says})
-        finally:
-            asking.discard(number)
 
     asking.add(number)
     running = table.background(work())
+    running.add_done_callback(lambda _task: asking.discard(number))
     try:
         yield _line({"step": "waiting for its turn", "job": number})
         while True:

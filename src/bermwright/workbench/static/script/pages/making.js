@@ -117,7 +117,13 @@ function rested() {
 function wrong(fault) {
   say("wrong", fault?.message ?? "");
   at("wrong").replaceChildren(...withCode(fault?.message ?? ""));
-  if (fault?.mistakes) at("wrong").append(made("ul", { class: "plain" }, ...fault.mistakes.map((one) => made("li", {}, made("span", { class: "figure" }, `${one.place}${one.line ? `, line ${one.line}` : ""}`), ` ${one.says}`))));
+  if (fault?.mistakes) at("wrong").append(made("ul", { class: "plain" }, ...fault.mistakes.map(mistake)));
+}
+
+/** Where it stands, what stands there, what is allowed and what to do. */
+function mistake(one) {
+  const where = [one.place, one.line ? `, line ${one.line}` : "", one.value ? ` (${one.value})` : ""].join("");
+  return made("li", {}, made("span", { class: "figure" }, where), ` ${one.says}`);
 }
 
 function draw(found) {
@@ -196,7 +202,7 @@ async function ask() {
 function mistakes(list) {
   const place = at("mistakes");
   place.hidden = !list.length;
-  if (list.length) place.querySelector("ul").replaceChildren(...list.map((one) => made("li", {}, made("span", { class: "figure" }, `${one.place}${one.line ? `, line ${one.line}` : ""}`), ` ${one.says}`)));
+  if (list.length) place.querySelector("ul").replaceChildren(...list.map(mistake));
 }
 
 // ---------------------------------------------------------------- fields
