@@ -22,7 +22,7 @@ def house(tmp_path_factory, repository):
 
 
 def test_nothing_is_said_to_the_console_and_nothing_comes_from_outside(served, opened):
-    window = opened(served)
+    window = opened(served, model=True)
     window.checked()
     for leaf in ("questions", "parts", "findings"):
         window.page.locator(f"[data-leaf={leaf}]").click()

@@ -38,7 +38,7 @@ def picture(window) -> bytes:
 
 
 def test_the_model_is_peeled_cut_and_lit(served, opened):
-    window = opened(served, width=1290, height=760)
+    window = opened(served, model=True, width=1290, height=760)
     large(window)
     page = window.page
     pictures = [picture(window)]
@@ -64,7 +64,7 @@ def test_the_model_is_peeled_cut_and_lit(served, opened):
 
 
 def test_keys_turn_it_and_home_puts_it_back(served, opened):
-    window = opened(served, width=1290, height=760)
+    window = opened(served, model=True, width=1290, height=760)
     large(window)
     page = window.page
     page.locator(CANVAS).focus()
@@ -87,7 +87,7 @@ def test_keys_turn_it_and_home_puts_it_back(served, opened):
 
 
 def test_lamp_light_reaches_the_model(served, opened):
-    window = opened(served, width=1290, height=760)
+    window = opened(served, model=True, width=1290, height=760)
     large(window)
     by_day = picture(window)
     before = window.page.evaluate(DRAWN)
@@ -114,7 +114,7 @@ def test_without_a_model_view_the_house_is_drawn_with_lines(served, opened):
 
 
 def test_on_a_phone_the_model_and_its_words_fit(served, opened):
-    window = opened(served, width=390, height=844)
+    window = opened(served, model=True, width=390, height=844)
     window.page.locator(".foot-word", has_text="Book").click()
     window.until(f"{DRAWN} > 0")
     assert window.page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")

@@ -26,7 +26,7 @@ def house(tmp_path_factory, repository):
 
 @pytest.mark.slow
 def test_someone_new_makes_the_failing_house_far_better_and_prints_its_book(served, opened, tmp_path):
-    window = opened(served)
+    window = opened(served, model=True)
     page = window.page
     window.checked()
     first = fails(window)
