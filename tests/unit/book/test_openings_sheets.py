@@ -16,10 +16,10 @@ from bermwright.book.sheets.bent import bent_rib_sheet
 from bermwright.book.sheets.openings import end_sheet, hole_sheet, shell_sheet
 from bermwright.book.sheets.openings.ends import post_places
 from bermwright.form import vault_form
+from bermwright.form.holes import hole_of, shell_openings
 from bermwright.formats.house_file import load
 from bermwright.house import Board, CurveKind, EndSide, OpeningSide, Structure
 from bermwright.rules.assess import assess
-from bermwright.rules.openings.holes import hole_of, shell_openings
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 

@@ -11,6 +11,7 @@ import pytest
 
 from bermwright.base.findings import Verdict
 from bermwright.base.ranges import Range
+from bermwright.form.holes import hole_of, rib_places
 from bermwright.formats.house_file import load
 from bermwright.house import (
     Beam,
@@ -29,7 +30,6 @@ from bermwright.house import (
     Tamping,
 )
 from bermwright.rules.nouns import Whole
-from bermwright.rules.openings.holes import hole_of, rib_places
 from bermwright.rules.openings.pressure import behind
 from bermwright.rules.registry import rule_named
 

@@ -14,10 +14,10 @@ from bermwright.base.wording import share_text
 from bermwright.data.timber_classes import GAMMA_CONNECTION, GAMMA_TIMBER, K_CRACK
 from bermwright.data.works.frames import TIMOSHENKO1961
 from bermwright.data.works.practice import TRADE
+from bermwright.form.holes import NEAR, Hole, hole_of, shell_openings
 from bermwright.handbook import timber as ec5
 from bermwright.rules.analysis.strength import rib_ratios, where_known
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.openings.holes import NEAR, Hole, hole_of, shell_openings
 from bermwright.rules.openings.timbers import Member, member_of, missing, nothing
 from bermwright.rules.ribs import common
 from bermwright.rules.ribs.buckling import buckling_ratio

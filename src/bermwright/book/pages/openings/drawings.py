@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.book.sheets.openings import end_sheet, hole_sheet, shell_sheet
+from bermwright.form.holes import Hole, hole_of, shell_openings
 from bermwright.house import EndSide
-from bermwright.rules.openings.holes import Hole, hole_of, shell_openings
 
 if TYPE_CHECKING:
     from bermwright.base.drawing import Sheet

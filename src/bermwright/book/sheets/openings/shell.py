@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from bermwright.base.drawing import Area, Clip, Dimension, Hatch, Item, Pen, Sheet, Stroke, View, Wash
 from bermwright.book.sheets.openings.ends import MARK
 from bermwright.book.sheets.paper import Figures, figure, heading, note
-from bermwright.rules.openings.holes import Hole, rib_places
+from bermwright.form.holes import Hole, rib_places
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
