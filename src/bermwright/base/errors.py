@@ -3,10 +3,22 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 
 class BermwrightError(Exception):
     """Something that a person can put right; the message says how."""
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        """Go from process to process whole, also where `__init__` is given other things than the message."""
+        return _again, (type(self), self.args, dict(self.__dict__))
+
+
+def _again(kind: type[BermwrightError], args: tuple[Any, ...], known: dict[str, Any]) -> BermwrightError:
+    error = kind.__new__(kind, *args)
+    error.args = args
+    error.__dict__.update(known)
+    return error
 
 
 class OutOfRangeError(BermwrightError, ValueError):
