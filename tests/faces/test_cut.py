@@ -159,7 +159,7 @@ def test_svgs_are_numbered(house):
 
 def test_pieces_without_boards_give_1_and_are_named(house, capsys):
     text = house.read_text(encoding="utf-8")
-    house.write_text(text.replace("count = 60", "count = 6"), encoding="utf-8")
+    house.write_text(text.replace("count = 70", "count = 6"), encoding="utf-8")
     assert main(["cut", str(house)]) == 1
     out = capsys.readouterr().out
     assert "find no board" in out

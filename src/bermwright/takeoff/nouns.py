@@ -26,6 +26,7 @@ class Group(StrEnum):
     RIBS = "ribs"
     DOME = "courses of the dome"
     LAYERS = "layers over the ribs"
+    OPENINGS = "openings and floors"
     EARTH = "earth"
     TEMPORARY = "temporary works"
     LIFTING = "lifting"

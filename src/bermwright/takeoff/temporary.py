@@ -11,6 +11,8 @@ from bermwright.data.densities import GRAVITY
 from bermwright.data.rates import BAG
 from bermwright.stages.nouns import StageKind
 from bermwright.takeoff.lines import count, line, measured, number, unknown
+from bermwright.takeoff.members import Wooden, wooden_members
+from bermwright.takeoff.members.rows import member_row
 from bermwright.takeoff.nouns import Group, Quantity
 
 if TYPE_CHECKING:
@@ -18,6 +20,7 @@ if TYPE_CHECKING:
 
     from bermwright.form.shapes import VaultForm
     from bermwright.house import Ballast, Erection, House, Prop, Tie
+    from bermwright.takeoff.members import WoodMember
 
 HAIR = 1e-9
 
@@ -27,28 +30,28 @@ def temporary_rows(house: House, form: VaultForm) -> Iterator[Quantity]:
     stages = house.stages
     if stages.ballast is not None:
         yield from _ballast(stages.ballast, form)
+    sawn = {one.name: one for one in of_kind(house, form, Wooden.PROP)}
     for at, prop in enumerate(stages.props, 1):
-        yield _props(f"props, row {at}", prop, form)
+        name = f"props, row {at}"
+        yield (
+            member_row(sawn[name], Group.TEMPORARY, _when(prop))
+            if name in sawn
+            else _row_of(name, prop, form)
+        )
     for at, tie in enumerate(stages.ties, 1):
         yield _row_of(f"ties, row {at}", tie, form)
     if house.erection is not None:
-        yield from _raising(house.erection, form)
+        yield from _raising(house, house.erection, form)
 
 
-def _raising(erection: Erection, form: VaultForm) -> Iterator[Quantity]:
+def _raising(house: House, erection: Erection, form: VaultForm) -> Iterator[Quantity]:
     """Boards, their nails, guys and anchors that hold the bare ribs."""
-    for at, brace in enumerate(erection.braces, 1):
-        boards = float(2 * brace.count)
-        run = (brace.ribs - 1) * form.length / max(form.ribs - 1, 1)
-        long = run / float(np.cos(brace.slant)) + brace.section.width
-        size = f"{number(brace.section.thickness, 'mm')} × {number(brace.section.width, 'mm')}"
-        pieces = line("Both sides", "n", "2·count", f"2·{brace.count}", result=Shown(boards, "", 0))
-        note = f"{size}, {number(long, 'm', 2)} long; {'they stay' if brace.stays else 'off when lagged'}"
-        yield count(
-            f"brace boards {at}", Group.TEMPORARY, boards, working=(pieces,), stage=StageKind.RIBS, note=note
-        )
+    for at, (brace, boards) in enumerate(
+        zip(erection.braces, of_kind(house, form, Wooden.BRACE), strict=True), 1
+    ):
+        yield member_row(boards, Group.TEMPORARY)
         if brace.nails is not None:
-            nails = boards * brace.ribs * brace.nails
+            nails = float(boards.count * brace.ribs * brace.nails)
             each = line("At every crossing", "n", "boards·ribs·nails", "", result=Shown(nails, "", 0))
             name = f"brace nails {at}"
             yield count(
@@ -102,15 +105,18 @@ def _ballast(ballast: Ballast, form: VaultForm) -> Iterator[Quantity]:
     )
 
 
-def _props(name: str, prop: Prop, form: VaultForm) -> Quantity:
-    size = prop.section
-    section = "" if size is None else f", {number(size.thickness, 'mm')} × {number(size.width, 'mm')}"
-    return _row_of(name, prop, form, more=section)
+def of_kind(house: House, form: VaultForm, what: Wooden) -> list[WoodMember]:
+    """The pieces of one kind, in the order of the file."""
+    return [one for one in wooden_members(house, form) if one.what is what]
 
 
-def _row_of(name: str, member: Prop | Tie, form: VaultForm, more: str = "") -> Quantity:
+def _when(member: Prop | Tie) -> str:
     level, start, until = (number(at, "level", 2) for at in (member.level, member.start, member.until))
-    note = f"at level {level}{more}; from fill level {start} until {until}"
+    return f"at level {level}; from fill level {start} until {until}"
+
+
+def _row_of(name: str, member: Prop | Tie, form: VaultForm) -> Quantity:
+    note = _when(member)
     if member.spacing is None:
         return unknown(
             name, Group.TEMPORARY, "", note=f"their spacing is not given; {note}", stage=StageKind.FILL

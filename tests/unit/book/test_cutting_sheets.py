@@ -118,7 +118,7 @@ def test_the_nail_drawing_shows_as_many_nails_as_were_checked(form, nailing):
 def test_labels_name_every_piece_and_board(plan):
     words = [item.text for sheet in label_sheets(plan.lists, plan.codes) for item in sheet.items
              if isinstance(item, Text) and item.strong]  # fmt: skip
-    pieces = [label for board in plan.lists[0].boards for one in board.placed for label in one.labels]
-    assert sorted(words) == sorted(
-        [*pieces, *(board.name for board in plan.lists[0].boards), *(one.name for one in plan.offcuts)]
-    )
+    boards = [board for one in plan.lists for board in one.boards]
+    pieces = [label for board in boards for one in board.placed for label in one.labels]
+    names = [*(board.name for board in boards), *(one.name for one in plan.offcuts)]
+    assert sorted(words) == sorted([*pieces, *names])

@@ -117,7 +117,7 @@ def assessment(house, book):
         )
         for stage, allowed in zip(fills, (0.2, 0.131, 0.02), strict=True)
     )
-    least = SimpleNamespace(along=0.038, loaded_edge=0.038, loaded_end=0.057)
+    least = SimpleNamespace(along=0.038, across=0.02, loaded_edge=0.038, loaded_end=0.057)
     joint = SimpleNamespace(count=8, rows=3, least=least, spacing=0.06)
     study = SimpleNamespace(
         house=house,

@@ -15,6 +15,11 @@ class Part(StrEnum):
 
     RIBS = "rib"
     LAGGING = "plank"
+    HEADER = "header"
+    LINTEL = "lintel"
+    JOIST = "joist"
+    BRACE = "brace"
+    PROP = "prop"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -17,7 +17,7 @@ from bermwright.handbook.boards import Stretch, Wanted, best_cutting
 from bermwright.house import CoverKind
 from bermwright.takeoff.cutting.nouns import Blank, CutList, HousePlan, Missing, Part
 from bermwright.takeoff.cutting.sawn import sawn_boards
-from bermwright.takeoff.cutting.wanted import plank_kinds, rib_kinds
+from bermwright.takeoff.cutting.wanted import member_kinds, plank_kinds, rib_kinds
 from bermwright.takeoff.cutting.yard import (
     SAME,
     YardBoard,
@@ -26,6 +26,7 @@ from bermwright.takeoff.cutting.yard import (
     saw_words,
     stretches_of,
 )
+from bermwright.takeoff.members import trimmer_ribs, wooden_members
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Sequence
@@ -70,8 +71,8 @@ def house_plan(
     """
     saw = saw_words(house, system)
     yard = list(boards_of(house))
-    kinds = list(_wanted(forms, yard, saw))
-    boards = yard or list(_any_number(forms, saw))
+    kinds = list(_wanted(house, forms, yard, saw))
+    boards = yard or list(_any_number(house, forms, saw))
     lists = tuple(
         _cut_list(
             [kind for kind in kinds if abs(kind.thickness - thickness) < SAME],
@@ -88,7 +89,7 @@ def house_plan(
         saw=saw,
         lists=lists,
         logs=log_yields(house),
-        remarks=tuple(_remarks(forms, boards, kinds, system)),
+        remarks=(*_remarks(forms, boards, kinds, system), *_open(house, forms)),
         invented=not yard,
     )
 
@@ -101,16 +102,17 @@ def _thicknesses(kinds: list[PieceKind]) -> list[float]:
     return found
 
 
-def _wanted(forms: Sequence[Form], yard: list[YardBoard], saw: SawWords) -> Iterator[PieceKind]:
+def _wanted(house: House, forms: Sequence[Form], yard: list[YardBoard], saw: SawWords) -> Iterator[PieceKind]:
     for vault, form in forms:
-        yield from rib_kinds(form, saw.kerf)
-        boards = yard or list(_any_number(((vault, form),), saw))
+        yield from rib_kinds(form, saw.kerf, trimmer_ribs(house, form))
+        boards = yard or list(_any_number(house, ((vault, form),), saw))
         longest = {
             round(layer.thickness, 4): _longest(boards, layer.thickness, layer.width or 0.0, saw)
             for layer in vault.cover
             if layer.kind is CoverKind.LAGGING
         }
         yield from plank_kinds(form, vault, longest, saw.kerf)
+        yield from member_kinds(house, form, saw.kerf)
 
 
 def _longest(boards: list[YardBoard], thickness: float, width: float, saw: SawWords) -> float:
@@ -124,8 +126,8 @@ def _longest(boards: list[YardBoard], thickness: float, width: float, saw: SawWo
     return max((one.length for one in fits if one.board.width < narrowest + SAME), default=0.0)
 
 
-def _any_number(forms: Sequence[Form], saw: SawWords) -> Iterator[YardBoard]:
-    """Boards of the wanted length in any number, where the file lists none."""
+def _any_number(house: House, forms: Sequence[Form], saw: SawWords) -> Iterator[YardBoard]:
+    """Boards of the wanted length in any number, where the file lists none; other timber as it is needed."""
     for vault, form in forms:
         longest = max((piece.blank_length for piece in form.rib.pieces), default=0.0)
         yield YardBoard(
@@ -137,6 +139,16 @@ def _any_number(forms: Sequence[Form], saw: SawWords) -> Iterator[YardBoard]:
             faults=(),
             price=None,
         )
+        for kind in member_kinds(house, form, saw.kerf):
+            yield YardBoard(
+                name=f"timber for {kind.name}",
+                length=kind.length + 2.0 * saw.trim,
+                width=kind.width,
+                thickness=kind.thickness,
+                count=None,
+                faults=(),
+                price=None,
+            )
 
 
 def _nothing(kinds: list[PieceKind], boards: list[YardBoard], system: str) -> str:
@@ -311,4 +323,15 @@ def _remarks(
     wanted = [kind.thickness for kind in kinds]
     for thickness in unused:
         if all(abs(thickness - one) >= SAME for one in wanted):
-            yield f"Boards {show(thickness, 'mm', 0, system)} thick are not asked for by ribs or planks."
+            yield f"Boards {show(thickness, 'mm', 0, system)} thick are not asked for by any piece."
+
+
+def _open(house: House, forms: Sequence[Form]) -> Iterator[str]:
+    """What is of timber and not laid out, as its size is not given."""
+    for _, form in forms:
+        for one in wooden_members(house, form):
+            if one.missing:
+                yield f"{one.name.capitalize()} of {form.name} are not laid out: missing {one.missing}."
+        for number, prop in enumerate(house.stages.props, 1):
+            if prop.section is None:
+                yield f"Props, row {number}, are not laid out: stages.prop.section is not given."

@@ -1,4 +1,4 @@
-"""Which pieces a house wants: blanks of the ribs, and planks that end on ribs."""
+"""Which pieces a house wants: blanks of the ribs, planks that end on ribs, and all other timber."""
 
 from __future__ import annotations
 
@@ -8,14 +8,16 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.form.holes import rib_places
 from bermwright.house import CoverKind
 from bermwright.takeoff.cutting.nouns import Part, PieceKind
+from bermwright.takeoff.members import wooden_members
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from bermwright.form.shapes import CoverBand, RibForm, RibPiece, VaultForm
-    from bermwright.house import Cover, Vault
+    from bermwright.house import Cover, House, Vault
 
 MM = 1e-3
 
@@ -25,9 +27,13 @@ def up(metres: float) -> float:
     return math.ceil(metres / MM - 1e-6) * MM
 
 
-def rib_kinds(form: VaultForm, kerf: float) -> Iterator[PieceKind]:
-    """Blanks of all ribs of a vault, those that are cut alike together."""
+def rib_kinds(form: VaultForm, kerf: float, trimmers: int = 0) -> Iterator[PieceKind]:
+    """Blanks of all ribs of a vault, those that are cut alike together.
+
+    `trimmers` ribs more stand beside holes; their pieces are labelled T1, T2 and on.
+    """
     rib = form.rib
+    numbers = [*map(str, range(1, form.ribs + 1)), *(f"T{number}" for number in range(1, trimmers + 1))]
     thickness = rib.board
     blanks = sorted(rib.pieces, key=lambda piece: (-up(piece.blank_length), -up(piece.blank_width)))
     for (length, width), group in groupby(
@@ -41,7 +47,7 @@ def rib_kinds(form: VaultForm, kerf: float) -> Iterator[PieceKind]:
             length=length,
             width=width,
             thickness=thickness,
-            labels=tuple(f"{number}-{piece.name}" for number in range(1, form.ribs + 1) for piece in pieces),
+            labels=tuple(f"{number}-{piece.name}" for number in numbers for piece in pieces),
             step=max(beside(rib, piece, kerf) for piece in pieces),
         )
 
@@ -100,9 +106,20 @@ def _planks(form: VaultForm, band: CoverBand, cover: Cover, saw: tuple[float, fl
         )
 
 
-def rib_places(form: VaultForm) -> tuple[float, ...]:
-    """Where the ribs stand along the vault (m)."""
-    return tuple(min(number * form.spacing, form.length) for number in range(form.ribs))
+def member_kinds(house: House, form: VaultForm, kerf: float) -> Iterator[PieceKind]:
+    """Headers, lintels, joists, braces and props, as the take-off counts them."""
+    for one in wooden_members(house, form):
+        if not one.missing:
+            yield PieceKind(
+                name=one.name,
+                part=Part(str(one.what)),
+                vault=form.name,
+                length=up(one.length),
+                width=up(one.section.width),
+                thickness=one.section.thickness,
+                labels=tuple(f"{one.name} {number}" for number in range(1, one.count + 1)),
+                step=up(one.section.width + kerf),
+            )
 
 
 def run_lengths(places: Sequence[float], longest: float, row: int) -> tuple[float, ...]:

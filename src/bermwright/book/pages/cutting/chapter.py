@@ -16,6 +16,7 @@ from bermwright.book.sheets.cutting import (
     nest_sheet,
 )
 from bermwright.book.sheets.cutting.jig import block_places
+from bermwright.takeoff.cutting.nouns import Part
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -40,6 +41,13 @@ BOUND = (
     "from these boards can use less. *In two dimensions* one thing more is tried, without a bound of its "
     "own: equal outlines beside each other in a wide blank, and planks ripped from one wide board."
 )
+
+
+WAY_OUT = (
+    "Way out: add boards to [[stock]], or write a shorter board_length, so that ribs are cut from shorter "
+    "pieces."
+)
+BUY = "Way out: buy or find timber of this size, and add it to [[stock]]."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -83,7 +91,8 @@ def headline(cut: CutList, system: str) -> str:
     """What comes out of the boards of one thickness."""
     used, taken = (show(area, "m2", 1, system) for area in (cut.used, cut.taken))
     words = (
-        f"{cut.pieces} pieces from {len(cut.boards)} boards {show(cut.thickness, 'mm', 0, system)} thick: "
+        f"{cut.pieces} pieces from {len(cut.boards)} board{'' if len(cut.boards) == 1 else 's'} "
+        f"{show(cut.thickness, 'mm', 0, system)} thick: "
         f"{taken} of board, {used} of it clear stretches that are cut into."
     )
     if cut.missing:
@@ -107,10 +116,7 @@ def _list(plan: HousePlan, cut: CutList, system: str) -> Iterator[Block]:
                 for one in cut.missing
             )
         )
-        yield Para(
-            "Way out: add boards to [[stock]], or write a shorter board_length, so that ribs are cut from "
-            "shorter pieces."
-        )
+        yield Para(WAY_OUT if any(kind.part is Part.RIBS for kind in cut.kinds) else BUY)
     yield _pieces(plan, cut, system)
     yield _boards(plan, cut, system)
     for sheet in board_sheets(cut, plan.codes, system=system):
