@@ -244,10 +244,11 @@ def test_a_ring_that_folds_in_stops_the_work(dome) -> None:
     assert found["says"].startswith("Stop:")
 
 
-def test_a_radius_that_is_none_is_refused_with_its_line(dome) -> None:
-    last = dome.lines("compass", "show", course="3", radii="0 deg,2.10 m\n45 deg,two")[-1]
-    assert "line 3" in last["wrong"]
-    assert "two" in last["wrong"]
+def test_radii_that_are_none_are_refused_each_in_its_place(dome) -> None:
+    last = dome.lines("compass", "show", course="3", radii="0 deg,2.10 m\n45 deg,two\n90 deg,2.1")[-1]
+    first, second = last["wrong"].splitlines()
+    assert first.startswith('radius at 45 deg: "two"')
+    assert second.startswith("radius at 90 deg:")
 
 
 def test_boxes_and_forms_show_their_drawings_with_the_caution_first(dome) -> None:

@@ -19,6 +19,8 @@ from bermwright.app.handmade.nouns import (
 )
 from bermwright.app.opening import open_house
 from bermwright.base.document import Figure, Heading, Notice, Table
+from bermwright.base.errors import QuantityError
+from bermwright.base.units import parse_exact
 from bermwright.book.pages.compass.tables import course_table
 from bermwright.book.sheets.compass import ring_sheet
 
@@ -57,9 +59,25 @@ def _course(options: Options) -> int:
 
 
 def _table(radii: str, course: int) -> str:
-    """One line a radius, as it was typed: the direction, then the radius."""
-    lines = [line for line in radii.splitlines() if line.strip()]
-    return "\n".join(["course,direction,radius", *(f"{course},{line}" for line in lines)])
+    """One line a radius, as it was typed: the direction, then the radius. All mistakes at once."""
+    pairs = [line.partition(",") for line in radii.splitlines() if line.strip()]
+    mistakes = [said for direction, _, radius in pairs for said in _wrong(direction.strip(), radius.strip())]
+    if mistakes:
+        raise AskedWrongError("\n".join(mistakes))
+    lines = (f"{course},{direction.strip()},{radius.strip()}" for direction, _, radius in pairs)
+    return "\n".join(["course,direction,radius", *lines])
+
+
+def _wrong(direction: str, radius: str) -> Iterator[str]:
+    """What is wrong with one radius, in the place where it was typed."""
+    for text, kind, place in (
+        (direction, "angle", "direction"),
+        (radius, "length", f"radius at {direction}"),
+    ):
+        try:
+            parse_exact(text, kind)
+        except QuantityError as error:
+            yield f"{place}: {error}"
 
 
 def show(house_file: str, folder: Path, options: Options, progress: Progress) -> Shown:
