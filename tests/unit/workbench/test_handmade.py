@@ -26,6 +26,16 @@ from bermwright.workbench.table import Table
 
 EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
 HOST = "testserver"
+SURVEY = """\
+name,x [m],y [m],z [m]
+M,0,0,100.0
+A,-6,-6,98.2
+B,6,-6,100.1
+C,6,6,101.7
+D,-6,6,99.8
+E,0,8,101.0
+F,0,-8,98.9
+"""
 
 
 class Bench:
@@ -161,21 +171,28 @@ def test_without_a_house_the_page_leads_to_the_start(server) -> None:
 # ---------------------------------------------------------------- looking
 
 
-def test_setting_out_shows_readings_first_then_a_sheet_for_each_day_before_its_tables(vault) -> None:
+def test_setting_out_shows_readings_then_survey_and_days_before_the_tables(own) -> None:
+    survey = '\n[survey]\npoints = "points.csv"\nmiddle = "M"\n'
+    bench = own("sedge-bank", lambda text: text + survey)
+    bench.file.with_name("points.csv").write_text(SURVEY, encoding="utf-8")
+    # The points come along where the house in hand is not the one in the file.
+    bench.table.desk.edit({("vault", 0, "rise"): "1.45 m"}, "rise")
     readings = "from,to,back [m],fore [m]\nA,B,1.20,1.00\nB,A,1.00,1.196"
-    found = vault.shown("setout", levels=readings)
+    found = bench.shown("setout", levels=readings)
     level, first = found["sections"][:2]
     assert level["title"] == "Heights by water level"
     table = next(one for one in level["blocks"] if one["kind"] == "table")
     assert [row[0][0][0] for row in table["rows"]] == ["A", "B"]
     titles = [one["title"] for one in drawings(first)]
-    assert [title.partition(":")[0] for title in titles] == [f"Day {number}" for number in range(1, 7)]
-    assert first["blocks"][0]["kind"] == "drawing"
+    assert [title.partition(":")[0] for title in titles[1:]] == [f"Day {number}" for number in range(1, 7)]
+    assert "urvey" in all_words(found)
+    kinds = [one["kind"] for one in first["blocks"]]
+    assert "table" not in kinds[: kinds.index("drawing")]
     assert any("jig" in one["title"].lower() for section in found["sections"] for one in drawings(section))
     for light in ("day", "lamp"):
         ElementTree.fromstring(drawings(first)[0][light])  # noqa: S314  (our own)
     assert drawings(first)[0]["day"] != drawings(first)[0]["lamp"]
-    assert found["facts"]["survey"] == ""
+    assert found["facts"]["survey"] == "points.csv"
     assert found["mark"] == "calculation aid, not reviewed"
 
 
