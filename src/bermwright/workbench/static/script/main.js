@@ -46,6 +46,7 @@ wire.join(() => ({ say: "hello", theme: store.now.light, units: store.now.units,
 /** The revision that the server is at; after joining again, changes that waited are looked at first. @param {any} revision */
 function rejoined(revision) {
   const before = store.now.revision;
+  if (before && before.file !== revision.file) return location.reload(); // another house was laid on the desk
   store.set({ revision, readonly: revision.readonly });
   if (revision.mistakes.length && !store.now.scene && !writing.isOpen) writing.open(revision.mistakes[0].line ?? undefined);
   if (!joinedAgain) return;

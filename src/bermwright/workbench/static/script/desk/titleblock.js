@@ -45,7 +45,7 @@ export class TitleBlock {
       this.host,
       this.field("house", "wide", revision ? made("b", {}, revision.house ?? "") : "", ...this.vaults(now)),
       this.field("revision", "", made("b", { class: "figure" }, String(revision?.number ?? "")), " ", ...this.undo(revision)),
-      this.field("file", "", made("span", { class: "file" }, name(revision?.file))),
+      this.field("file", "", made("span", { class: "file" }, name(revision?.file)), revision?.readonly ? null : " ", revision?.readonly ? null : made("a", { class: "word", href: "/start#files-head", title: "Open another house of this folder" }, "another")),
       this.field(revision && !revision.kept ? "not kept yet" : "kept", "", ...this.kept(revision)),
       this.field("units, light", "", this.word(now.units, this.ways.units, "units"), ", ", this.word(now.light, this.ways.light, "light")),
       this.field("print", "whole", ...this.jobs(PRINTS), " · ", made("a", { class: "word", href: `/model.glb?revision=${revision?.number ?? 0}`, download: "house.glb" }, "model")),

@@ -22,7 +22,8 @@ if (form) {
   });
   form.addEventListener("change", (event) => {
     keepBar();
-    if (/** @type {any} */ (event.target).matches("select, [type=number], [type=checkbox], [name=across], [name=up], [name=settlement]") && !justMakes(event.target)) look();
+    const field = /** @type {any} */ (event.target);
+    if (field.matches("select, [type=number], [type=checkbox], [name=across], [name=up], [name=settlement]") && !justMakes(field) && !halfTyped(field)) look();
   });
   for (const button of form.querySelectorAll("[data-take]")) button.addEventListener("click", () => take(/** @type {any} */ (button).dataset.take));
   steppers();
@@ -34,6 +35,12 @@ if (form) {
 /** Fields that change only what is taken away. @param {any} field */
 function justMakes(field) {
   return ["labels", "band", "full_size", "only", "scale", "metres"].includes(field.name) || (leaf === "compass" && ["across", "up"].includes(field.name));
+}
+
+/** Whether of the two measures of a printer only one stands there yet. @param {any} field */
+function halfTyped(field) {
+  const { across, up } = form.elements;
+  return ["across", "up"].includes(field.name) && !across.value !== !up.value;
 }
 
 // ---------------------------------------------------------------- asking

@@ -126,8 +126,8 @@ function drawing(one) {
   const closer = word("closer", () => {
     const near = figure.classList.toggle("is-near");
     closer.textContent = near ? "the whole of it" : "closer";
-    closer.setAttribute("aria-pressed", String(near));
-  }, { class: "word is-small closer", "aria-pressed": "false" });
+    closer.setAttribute("aria-expanded", String(near));
+  }, { class: "word is-small closer", "aria-expanded": "false" });
   const stand = made("div", { class: "stand-drawing", tabindex: "0", role: "group", "aria-label": one.title || "drawing" }, place);
   const figure = made("figure", { class: "made-drawing" }, stand, made("figcaption", {}, made("span", { class: "quiet" }, ...(one.caption.length ? spoken(one.caption) : [one.title])), " ", closer));
   return figure;
