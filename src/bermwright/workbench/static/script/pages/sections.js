@@ -14,6 +14,7 @@ const SHOWN = 16;
 
 /** @param {any[]} sections */
 export function sectionsOf(sections) {
+  for (const place of laid.keys()) if (!place.isConnected) laid.delete(place);
   return sections.map((one, at) => section(one, at < 2 || window.innerWidth > NARROW));
 }
 
