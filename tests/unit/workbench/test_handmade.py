@@ -346,6 +346,12 @@ def test_boards_that_are_too_short_say_which_pieces_find_none(own) -> None:
     assert "Way out: add boards" in all_words(found)
 
 
+def test_a_yard_that_nobody_has_written_down_is_asked_for(own) -> None:
+    found = own("larch-bank", lambda text: text.partition("[[stock]]")[0]).shown("boards")
+    assert (found["verdict"], found["says"]) == ("unknown", "Which boards are at hand?")
+    assert "The file lists no boards" in all_words(found)
+
+
 def test_an_opening_wider_than_the_dome_is_refused_with_its_place(own) -> None:
     def widened(text):
         return text.replace('width = "0.9 m"', 'width = "2.9 m"', 1).replace("2.05 m", "3.6 m")

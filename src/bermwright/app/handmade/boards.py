@@ -38,14 +38,20 @@ def show(house_file: str, folder: Path, options: Options, progress: Progress) ->
 
 
 def _verdict(cut: CutOut) -> str:
-    return "" if not cut.plan.lists else "holds" if cut.plan.complete else "fails"
+    if not cut.plan.lists:
+        return ""
+    if not cut.plan.complete:
+        return "fails"
+    return "unknown" if cut.plan.invented else "holds"
 
 
 def _says(cut: CutOut) -> str:
     short = sum(len(missing.labels) for one in cut.plan.lists for missing in one.missing)
     if short:
         return f"{short} pieces find no board." if short > 1 else "1 piece finds no board."
-    return "Every piece has its board." if cut.plan.lists else "Nothing is cut from boards here."
+    if not cut.plan.lists:
+        return "Nothing is cut from boards here."
+    return "Which boards are at hand?" if cut.plan.invented else "Every piece has its board."
 
 
 def _saw(cut: CutOut) -> Iterator[Block]:
