@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.base.errors import OutOfRangeError
 from bermwright.form.curve import centreline, missing_for_curve, rise_of
 from bermwright.form.ground import around_vault, missing_for_ground
 from bermwright.form.known import FormUnknownError, known
@@ -65,6 +66,11 @@ def vault_form(
     bands = tuple(_bands(curve, vault))
     soil_face = bands[-1].outer
     rib, said_of_rib = _rib(_faces(curve, vault), vault, pieces=pieces)
+    if rib.joints.size > elements - 2:
+        raise OutOfRangeError(
+            f'The ribs of "{vault.name}" have {rib.joints.size} joints; up to {elements - 2} can be reckoned. '
+            "Write a longer [vault] board_length, or fewer layers."
+        )
     return VaultForm(
         name=vault.name,
         span=vault.span,
