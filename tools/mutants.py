@@ -40,7 +40,8 @@ COUNTS = re.compile(
 """Names that hold a whole number: arithmetic with them is bookkeeping, not physics."""
 
 NUMERICAL = re.compile(
-    r"(tol|iter|step|point|node|sweep|tiny|small|samples|digits|guess|spread_out|grid|maxls|chunk|bracket)",
+    r"(tol|iter|step|point|node|sweep|tiny|small|samples|digits|guess|spread_out|grid|maxls|chunk|bracket|"
+    r"(^|_)tries$|_pool$)",
     re.IGNORECASE,
 )
 """Names of settings of a numerical method; the evidence need not notice them."""

@@ -1,6 +1,19 @@
 """Cutting plans with a certified bound. Start reading at `best.py`."""
 
-from bermwright.handbook.boards.cutting.best import best_cutting
+from bermwright.handbook.boards.cutting.best import best_cutting, cut_all_at_once, cut_board_by_board
+from bermwright.handbook.boards.cutting.kernel import fill_exactly, worth_at_least
 from bermwright.handbook.boards.cutting.nouns import Cut, CuttingPlan, Stretch, Wanted
+from bermwright.handbook.boards.cutting.sequential import leaned_areas
 
-__all__ = ["Cut", "CuttingPlan", "Stretch", "Wanted", "best_cutting"]
+__all__ = [
+    "Cut",
+    "CuttingPlan",
+    "Stretch",
+    "Wanted",
+    "best_cutting",
+    "cut_all_at_once",
+    "cut_board_by_board",
+    "fill_exactly",
+    "leaned_areas",
+    "worth_at_least",
+]

@@ -12,7 +12,7 @@ from bermwright.base.limits import within
 from bermwright.handbook.boards.cutting.columns import grow, in_whole_numbers
 from bermwright.handbook.boards.cutting.nouns import Cut, CuttingPlan
 from bermwright.handbook.boards.cutting.offcuts import tidied
-from bermwright.handbook.boards.cutting.sequential import Ways, tries
+from bermwright.handbook.boards.cutting.sequential import TRIES, Ways, one_try, tries
 from bermwright.handbook.boards.cutting.whole import FINE, in_steps
 from bermwright.handbook.boards.stock import WIDEST_KERF
 
@@ -22,13 +22,13 @@ if TYPE_CHECKING:
     from bermwright.handbook.boards.cutting.nouns import Stretch, Wanted
     from bermwright.handbook.boards.cutting.whole import WholeLists
 
-ENOUGH = 3e-4
+ENOUGH_TOLERANCE = 3e-4
 """Share above the bound at which the search ends: 12 mm in ten boards of 4 m."""
-GOAL = 1e-5
+GOAL_TOLERANCE = 1e-5
 """Share below the best plan at which the bound is not raised any further."""
 FIRST_TRIES = 6
 """Plans board by board before the bound is computed."""
-NEARLY = 2e-3
+NEAR_TOLERANCE = 2e-3
 """Share above the bound up to which more plans board by board are worth trying."""
 BOARD_BY_BOARD, ALL_AT_ONCE = "board by board", "all boards at once"
 
@@ -86,15 +86,101 @@ def best_cutting(
     >>> plan.stretches, plan.used, plan.bound
     (2, 6.0, 6.0)
     """
+    whole, places = _counted(wanted, stock, kerf)
+    if whole is None:
+        return _nothing(wanted)
+    ways, bound, found_by = _search(whole, progress)
+    return _plan(whole, tidied(whole, ways), bound, found_by, places)
+
+
+def cut_board_by_board(
+    wanted: Sequence[Wanted], stock: Sequence[Stretch], *, kerf: float, number: int = 0
+) -> CuttingPlan:
+    """One plan board by board: always the board that is used best, filled as well as the list allows.
+
+    Each time the greatest Σ v_i·a_i with Σ a_i·(l_i + k) ≤ L + k is laid; of all boards that one is cut
+    whose filled share is the greatest; the way is repeated for half of what list and stock allow.
+
+    Parameters
+    ----------
+    wanted : sequence of Wanted
+        Pieces by length and width [m], and how many.
+    stock : sequence of Stretch
+        Clear stretches of board by length and width [m], and how many.
+    kerf : float
+        Width of the saw cut, k [m], from 0 to 0.02.
+    number : int
+        Number of the try, from 0 to 23; each counts long pieces in another way (see `leaned_areas`).
+
+    Returns
+    -------
+    CuttingPlan
+        The plan as it was found; without a bound.
+
+    References
+    ----------
+    [GILMOREGOMORY1961] : ways of cutting priced by a knapsack.
+    """
+    if not 0 <= number < TRIES:
+        raise OutOfRangeError(f"Tries are numbered from 0 to {TRIES - 1}; {number} is none of them.")
+    whole, places = _counted(wanted, stock, kerf)
+    if whole is None:
+        return _nothing(wanted)
+    return _plan(whole, one_try(whole, number), None, BOARD_BY_BOARD, places)
+
+
+def cut_all_at_once(
+    wanted: Sequence[Wanted], stock: Sequence[Stretch], *, kerf: float, below: float = np.inf
+) -> CuttingPlan:
+    """The best plan of whole boards made of the ways that the linear programme grew, and its bound.
+
+    Where `below` is given, all ways that a plan of less material may hold are put to it:
+    those with L_j·W_j + max(0, max_a Σ π_i·a_i − L_j·W_j) − Σ π_i·a_i ≤ below − bound.
+
+    Parameters
+    ----------
+    wanted : sequence of Wanted
+        Pieces by length and width [m], and how many.
+    stock : sequence of Stretch
+        Clear stretches of board by length and width [m], and how many.
+    kerf : float
+        Width of the saw cut, k [m], from 0 to 0.02.
+    below : float
+        Material of a plan at hand [m2, or m where widths are 1]; only better ones are looked for.
+
+    Returns
+    -------
+    CuttingPlan
+        The plan as it was found, and the bound.
+
+    References
+    ----------
+    [GILMOREGOMORY1961] : ways of cutting priced by a knapsack.
+    [FARLEY1990] : a bound from prices that are not yet the last ones.
+    """
+    whole, places = _counted(wanted, stock, kerf)
+    if whole is None or np.isnan(below):
+        return _nothing(wanted)
+    limit = below / (whole.step * FINE)
+    pool, bound = grow(whole, [], limit, limit)
+    ways = in_whole_numbers(whole, pool) if pool.kinds else None
+    return _nothing(wanted) if ways is None else _plan(whole, ways, bound, ALL_AT_ONCE, places)
+
+
+def _counted(
+    wanted: Sequence[Wanted], stock: Sequence[Stretch], kerf: float
+) -> tuple[WholeLists | None, tuple[list[int], int]]:
+    """The lists in whole steps, or None where no piece fits; places of the pieces that are asked for."""
     _check(wanted, stock, kerf)
     asked = [place for place, one in enumerate(wanted) if one.count > 0]
     whole = in_steps([wanted[place] for place in asked], stock, kerf) if asked and stock else None
-    if whole is None or not whole.fits[whole.stock > 0].any():
-        return CuttingPlan(
-            cuts=(), missing=tuple(one.count for one in wanted), used=0.0, bound=None, found_by=BOARD_BY_BOARD
-        )
-    ways, bound, found_by = _search(whole, progress)
-    return _plan(whole, tidied(whole, ways), bound, found_by, (asked, len(wanted)))
+    fits = whole is not None and whole.fits[whole.stock > 0].any()
+    return whole if fits else None, (asked, len(wanted))
+
+
+def _nothing(wanted: Sequence[Wanted]) -> CuttingPlan:
+    missing = tuple(one.count for one in wanted)
+    return CuttingPlan(cuts=(), missing=missing, used=0.0, bound=None, found_by=BOARD_BY_BOARD)
 
 
 def _check(wanted: Sequence[Wanted], stock: Sequence[Stretch], kerf: float) -> None:
@@ -115,9 +201,9 @@ def _search(whole: WholeLists, progress: Callable[[str], None]) -> tuple[Ways, f
     progress("laying all boards at once")
     best = _best(whole, found)
     limit = np.inf if best.missing(whole).any() else best.cost(whole)
-    pool, grown = grow(whole, found, limit / (1.0 + GOAL), limit)
+    pool, grown = grow(whole, found, limit / (1.0 + GOAL_TOLERANCE), limit)
     bound = whole.rounded_up(grown)
-    for ways in more if _within(whole, _best(whole, found), bound, NEARLY) else ():
+    for ways in more if _within(whole, _best(whole, found), bound, NEAR_TOLERANCE) else ():
         if _good(whole, _best(whole, found), bound):
             break
         found.append(ways)
@@ -137,7 +223,7 @@ def _best(whole: WholeLists, found: list[Ways]) -> Ways:
 
 def _good(whole: WholeLists, ways: Ways, bound: float) -> bool:
     """Whether every piece has its board and no saw could tell the plan from the best one."""
-    return _within(whole, ways, bound, ENOUGH)
+    return _within(whole, ways, bound, ENOUGH_TOLERANCE)
 
 
 def _within(whole: WholeLists, ways: Ways, bound: float, share: float) -> bool:
@@ -145,7 +231,7 @@ def _within(whole: WholeLists, ways: Ways, bound: float, share: float) -> bool:
 
 
 def _plan(
-    whole: WholeLists, ways: Ways, bound: float, found_by: str, places: tuple[list[int], int]
+    whole: WholeLists, ways: Ways, bound: float | None, found_by: str, places: tuple[list[int], int]
 ) -> CuttingPlan:
     asked, count = places
     lists = whole.lists
@@ -168,6 +254,6 @@ def _plan(
         cuts=cuts,
         missing=tuple(missing),
         used=used * unit,
-        bound=None if any(missing) else bound * unit,
+        bound=None if bound is None or any(missing) else float(bound * unit),
         found_by=found_by,
     )

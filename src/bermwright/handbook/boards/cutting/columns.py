@@ -21,21 +21,21 @@ if TYPE_CHECKING:
     Whole = NDArray[np.int64]
     Floats = NDArray[np.float64]
 
-ROUNDS = 60
+MOST_ITERATIONS = 60
 """Most rounds of growing; the bound holds at whichever it stops."""
-AT_ONCE = 60
+WAYS_A_STEP = 60
 """Best new ways that are added in a round."""
 PAYS = 1e-7
 """Share of its cost that a way must save to be added."""
 MISSED = 10.0
 """What a missing piece counts, as a multiple of its own board."""
-MOST_WAYS = 500
+LARGEST_POOL = 500
 """So many ways, the cheapest above their worth, are combined to whole boards."""
-NEAR = 1e-4
+NEAR_TOLERANCE = 1e-4
 """Whole numbers are searched until a plan lies within this share of the ways at hand."""
-FEW = 150
+SMALL_POOL = 150
 """With so few ways the search goes on to the very best."""
-BRANCHES = 400
+NODE_LIMIT = 400
 """Most branches of that search; a limit in seconds would give another plan on another day."""
 
 
@@ -71,11 +71,11 @@ def grow(whole: WholeLists, seeds: list[Ways], goal: float, costliest: float) ->
     """
     pool = _first(whole, seeds)
     bound = 0.0
-    for _ in range(ROUNDS):
+    for _ in range(MOST_ITERATIONS):
         worth, rent = _worth(whole, pool)
         found, least, dear = _priced(whole, worth, rent)
         bound = max(bound, least)
-        for _, kind, counts in found[:AT_ONCE]:
+        for _, kind, counts in found[:WAYS_A_STEP]:
             pool.add(kind, counts)
         if not found or bound >= goal:
             break
@@ -104,7 +104,7 @@ def _cheap_ones(whole: WholeLists, pool: Pool, prices: tuple[Floats, Floats], sp
     scale = float(whole.lists.cost.max())
     kinds = np.array(pool.kinds)
     above = whole.lists.cost[kinds] / scale - np.array(pool.cuts) @ worth + dear[kinds]
-    limit = np.partition(above, MOST_WAYS)[MOST_WAYS] if above.size > MOST_WAYS else np.inf
+    limit = np.partition(above, LARGEST_POOL)[LARGEST_POOL] if above.size > LARGEST_POOL else np.inf
     return pool.without((above * scale > spare + PAYS) | (above > limit))
 
 
@@ -128,7 +128,7 @@ def _complete(whole: WholeLists, pool: Pool, prices: tuple[Floats, Floats], spar
         best, *_ = fill_exactly(need, value, most, int(lists.room[kinds].max()))
         for kind in kinds.tolist():
             least = float(lists.cost[kind] / scale + dear[kind] - (spare + PAYS) / scale)
-            found = np.zeros((max(0, MOST_WAYS - len(pool.kinds)), order.size), dtype=np.int64)
+            found = np.zeros((max(0, LARGEST_POOL - len(pool.kinds)), order.size), dtype=np.int64)
             ways = worth_at_least(need, value, most, best, int(lists.room[kind]), least, found)
             if ways < 0:
                 return
@@ -204,7 +204,10 @@ def in_whole_numbers(whole: WholeLists, pool: Pool) -> Ways | None:
         constraints=LinearConstraint(rows, ub=limits),
         integrality=np.ones(costs.size),
         bounds=Bounds(0, np.inf),
-        options={"mip_rel_gap": NEAR if len(pool.kinds) > FEW else 0.0, "node_limit": BRANCHES},
+        options={
+            "mip_rel_gap": NEAR_TOLERANCE if len(pool.kinds) > SMALL_POOL else 0.0,
+            "node_limit": NODE_LIMIT,
+        },
     )
     if solved.x is None:
         return None

@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 MOST_STEPS = 100_000
 """Ways of one stretch are looked for no longer than this."""
+NONE = -1
+"""No board, no piece more, too many ways: less than any number of them."""
 
 
 class Lists(NamedTuple):
@@ -46,8 +48,35 @@ def fill_exactly(need: Whole, value: Floats, most: Whole, room: int) -> tuple[Fl
     """The greatest value at every room up to `room` with at most `most` of each piece, and how to trace it.
 
     Each bound is split into lots of 1, 2, 4, ... pieces that are taken or left.
+
+    Parameters
+    ----------
+    need : array
+        Lengths of the pieces, each with one saw cut [steps].
+    value : array
+        What each piece is worth [-].
+    most : array
+        The most that is wanted of each [-].
+    room : int
+        The longest board, with one saw cut [steps].
+
+    Returns
+    -------
+    tuple
+        The greatest value at every room [-], which lots were taken there, and the piece and size of each lot.
+
+    References
+    ----------
+    [GILMOREGOMORY1961] : ways of cutting priced by a knapsack.
     """
     lots, sizes = _lots(need, most, room)
+    best, took = _filled(need, value, lots, sizes, room)
+    return best, took, lots, sizes
+
+
+@inner
+def _filled(need: Whole, value: Floats, lots: Whole, sizes: Whole, room: int) -> tuple[Floats, Truth]:
+    """The greatest value at every room, and which lots were taken there."""
     best = np.zeros(room + 1)
     took = np.zeros((lots.size, room + 1), dtype=np.bool_)
     for lot in range(lots.size):
@@ -59,7 +88,7 @@ def fill_exactly(need: Whole, value: Floats, most: Whole, room: int) -> tuple[Fl
             if best[place - long] + worth > best[place] + 1e-12:
                 best[place] = best[place - long] + worth
                 took[lot, place] = True
-    return best, took, lots, sizes
+    return best, took
 
 
 @inner
@@ -95,8 +124,29 @@ def worth_at_least(
 ) -> int:
     """Every full way to cut a room whose pieces are worth at least so much; how many, or -1 if too many.
 
-    A way is full when no piece that is still wanted finds room. `best` is the greatest value of every
-    room; `found` takes the ways.
+    A way is full when no piece that is still wanted finds room.
+
+    Parameters
+    ----------
+    need, value, most : array
+        Lengths with one saw cut [steps], worth [-] and greatest number [-] of the pieces.
+    best : array
+        The greatest value of every room [-], from `fill_exactly`.
+    room : int
+        Length of the board with one saw cut [steps].
+    least : float
+        What the pieces of a way must be worth [-].
+    found : array
+        Takes the ways, one a line [-].
+
+    Returns
+    -------
+    int
+        How many ways there are.
+
+    References
+    ----------
+    [GILMOREGOMORY1961] : ways of cutting priced by a knapsack.
     """
     last, ways, steps = need.size - 1, 0, 0
     counts = np.zeros(need.size, dtype=np.int64)
@@ -121,12 +171,12 @@ def worth_at_least(
         else:
             if worth[at + 1] >= least and _is_full(need, most, counts, rest[at + 1]):
                 if ways == found.shape[0]:
-                    return -1
+                    return NONE
                 found[ways] = counts
                 ways += 1
-            counts[at] = -1
+            counts[at] = NONE
         if steps > MOST_STEPS:
-            return -1
+            return NONE
     return ways
 
 
@@ -150,7 +200,7 @@ def board_after_board(
     groups = lists.takes.shape[0]
     ways = 0
     while ways < kinds.size and demand.sum() > 0:
-        chosen, ratio = -1, 0.0
+        chosen, ratio = NONE, 0.0
         pieces = np.zeros(demand.size, dtype=np.int64)
         last = _last_board(lists, demand, stock)
         if last >= 0:
@@ -186,7 +236,7 @@ def _how_often(pieces: Whole, demand: Whole, stock: int) -> int:
 def _last_board(lists: Lists, demand: Whole, stock: Whole) -> int:
     """The cheapest stretch that takes everything that is left, or -1."""
     total = (demand * lists.need).sum()
-    best = -1
+    best = NONE
     for kind in range(stock.size):
         if (
             stock[kind] > 0
@@ -209,25 +259,18 @@ def _best_of_group(
     """The stretch of a group that is used best, the share of it that is used, and its pieces."""
     need = lists.need
     room = _longest(lists, stock, group)
-    best, area = np.zeros(room + 1), np.zeros(room + 1)
-    taken = np.zeros((need.size, room + 1), dtype=np.bool_)
-    for piece in range(need.size):
-        if demand[piece] > 0 and lists.takes[group, piece] and need[piece] <= room:
-            _lay(need[piece], value[piece], lists.area[piece], demand[piece], best, area, taken[piece])
-    chosen, ratio = -1, 0.0
+    lots, sizes = _lots(need, demand * lists.takes[group], room)
+    _, took = _filled(need, value, lots, sizes, room)
+    chosen, ratio = NONE, 0.0
+    best = np.zeros(need.size, dtype=np.int64)
     for kind in range(stock.size):
         if lists.group[kind] == group and stock[kind] > 0:
-            share = area[lists.room[kind]] / lists.cost[kind]
+            counts = trace(need, took, lots, sizes, lists.room[kind])
+            share = (counts * lists.area).sum() / lists.cost[kind]
             if share > 0.0 and share >= ratio:
                 chosen, ratio = kind, share
-    counts = np.zeros(need.size, dtype=np.int64)
-    if chosen >= 0:
-        place = lists.room[chosen]
-        for piece in range(need.size - 1, -1, -1):
-            while taken[piece, place]:
-                counts[piece] += 1
-                place -= need[piece]
-    return chosen, ratio, counts
+                best[:] = counts
+    return chosen, ratio, best
 
 
 @inner
@@ -238,16 +281,3 @@ def _longest(lists: Lists, stock: Whole, group: int) -> int:
         if lists.group[kind] == group and stock[kind] > 0:
             room = max(room, lists.room[kind])
     return room
-
-
-@inner
-def _lay(need: int, value: float, area: float, most: int, best: Floats, areas: Floats, taken: Truth) -> None:
-    """Offer a piece to every room, as often as it is wanted; how often is counted along the best way only."""
-    used = np.zeros(best.size, dtype=np.int64)
-    for place in range(need, best.size):
-        before = place - need
-        if used[before] < most and best[before] + value > best[place] + 1e-12:
-            best[place] = best[before] + value
-            areas[place] = areas[before] + area
-            used[place] = used[before] + 1
-            taken[place] = True

@@ -16,9 +16,9 @@ if TYPE_CHECKING:
 
     Whole = NDArray[np.int64]
 
-ROUNDS = 4
+MOST_SWEEPS = 4
 """Rounds of moving pieces; later ones find nothing."""
-MOST = 400
+SMALL_PLAN = 400
 """Plans with more boards are left as they are: nobody sorts so many rests."""
 
 
@@ -35,8 +35,8 @@ def tidied(whole: WholeLists, ways: Ways) -> Ways:
     """A plan of no greater cost whose rests lie in fewer, longer offcuts."""
     boards = _opened(whole, ways)
     free = whole.stock - np.bincount(ways.kinds, weights=ways.times, minlength=whole.stock.size).astype(int)
-    if len(boards) <= MOST:
-        for _ in range(ROUNDS):
+    if len(boards) <= SMALL_PLAN:
+        for _ in range(MOST_SWEEPS):
             if not _gather(whole, boards):
                 break
     for board in boards:

@@ -60,11 +60,12 @@ class Ways:
 def tries(whole: WholeLists) -> Iterator[Ways]:
     """Plans by different leanings, the plain one first."""
     for number in range(TRIES):
-        yield one_try(whole, _values(whole, number))
+        yield one_try(whole, number)
 
 
-def one_try(whole: WholeLists, value: Floats) -> Ways:
-    """A plan in which a piece counts as its value says."""
+def one_try(whole: WholeLists, number: int) -> Ways:
+    """The plan of one try."""
+    value = leaned_areas(whole.lists.area, whole.lists.need, number)
     demand, stock = whole.demand.copy(), whole.stock.copy()
     room = int(demand.sum()) + 1
     kinds, times = np.zeros(room, dtype=np.int64), np.zeros(room, dtype=np.int64)
@@ -73,12 +74,32 @@ def one_try(whole: WholeLists, value: Floats) -> Ways:
     return Ways(kinds=kinds[:ways], cuts=cuts[:ways], times=times[:ways])
 
 
-def _values(whole: WholeLists, number: int) -> Floats:
-    """What each piece counts: its area, more for long ones, shaken a little after the first round."""
-    lists = whole.lists
-    longest = float(lists.need.max())
+def leaned_areas(area: Floats, length: Floats | Whole, number: int) -> Floats:
+    """What each piece counts in a try: its area, more for long ones, shaken a little after the first round.
+
+    v_i = A_i·(1 + λ·s_i·l_i/max l); s_i = 1 + ν·(2·frac(g·i·(t + 1)) − 1) with ν = 0 in the first round
+    and the golden ratio g; the leanings λ follow each other, t counts the rounds
+
+    Parameters
+    ----------
+    area : array
+        Areas of the pieces, A [m2].
+    length : array
+        Lengths of the pieces, l [m].
+    number : int
+        Number of the try, from 0.
+
+    Returns
+    -------
+    array
+        Values [m2].
+
+    References
+    ----------
+    [GILMOREGOMORY1961] : the value of a piece in the knapsack; the leanings are our own.
+    """
     lean = LEANINGS[number % len(LEANINGS)]
     turn = number // len(LEANINGS)
-    places = np.arange(1, lists.need.size + 1, dtype=float)
+    places = np.arange(1, len(length) + 1, dtype=float)
     shaken = 1.0 + (NOISE if turn else 0.0) * (2.0 * np.modf(SHAKE * places * (turn + 1))[0] - 1.0)
-    return np.asarray(lists.area * (1.0 + lean * shaken * lists.need / longest))
+    return np.asarray(area * (1.0 + lean * shaken * length / np.max(length)))
