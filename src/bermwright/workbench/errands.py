@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import asyncio
 from typing import TYPE_CHECKING, Any
 
 from bermwright.app.live.telling import mend_rows
@@ -21,6 +22,8 @@ if TYPE_CHECKING:
 
     Message = dict[str, Any]
 
+LONGEST_RULE = 80
+"""Letters of a rule's name."""
 MOST_JOBS = 6
 """Jobs of one window that may wait or run at the same time."""
 
@@ -45,6 +48,25 @@ async def _mends(seat: Seat, job: int, number: int, finding: Finding, page: Page
         )
 
     await _watched(seat, job, "mends", work, to)
+
+
+async def evidence(seat: Seat, message: Message) -> None:
+    """What checks the equations behind a rule, beside everything else."""
+    from bermwright.rules.registry import rule_named
+
+    rule = rule_named(str(message.get("rule", ""))[:LONGEST_RULE]).name
+    seat.table.background(_evidence(seat, rule, message.get("id")))
+
+
+async def _evidence(seat: Seat, rule: str, to: str | None) -> None:
+    from bermwright.app.showing.proving import proof_of
+
+    try:
+        proof = await asyncio.to_thread(proof_of, rule)
+    except Exception as error:  # noqa: BLE001  (the window must learn that nothing will come)
+        await seat.send(fault(error), to)
+        return
+    await seat.send({"say": "evidence", **proof}, to)
 
 
 async def remedy(seat: Seat, message: Message) -> None:
@@ -127,6 +149,8 @@ async def stop(seat: Seat, message: Message) -> None:
     number = message.get("job")
     if not isinstance(number, int):
         raise RefusedError("Which job is to end?")
+    if number not in seat.jobs:
+        seat.may_edit()  # a guest ends what a guest began, and nothing else
     seat.table.workers.stop(number)
 
 

@@ -256,6 +256,7 @@ HANDLERS: dict[str, Handler] = {
     "written": written,
     "differs": differs,
     "mends": errands.mends,
+    "evidence": errands.evidence,
     "remedy": errands.remedy,
     "job": errands.job,
     "stop": errands.stop,

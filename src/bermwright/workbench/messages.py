@@ -132,6 +132,14 @@ class Mends(TypedDict):
     finding: int
 
 
+class Evidence(TypedDict):
+    """Give what checks the equations behind a rule."""
+
+    say: Literal["evidence"]
+    id: NotRequired[str]
+    rule: str
+
+
 class Remedy(TypedDict):
     """Put one remedy into the file, as one edit that can be undone."""
 
@@ -457,6 +465,19 @@ class MendsData(TypedDict):
     list: list[MendData]
     says: str
     """Why there are none, or what to know of them."""
+
+
+class EvidenceData(TypedDict):
+    """The functions behind a rule, each with the values it is compared with."""
+
+    say: Literal["evidence"]
+    to: NotRequired[str]
+    rule: str
+    says: str
+    functions: list[dict[str, Any]]
+    """name, title, kinds, published (count), agrees, off (largest deviation), rows."""
+    bare: list[str]
+    """Functions for which there is no value yet."""
 
 
 class FieldData(TypedDict):

@@ -92,6 +92,12 @@ class Seat:
             raise RefusedError("No house is open, or its file cannot be read yet.")
         return page
 
+    def begin_anew(self) -> None:
+        """Look at another house from its beginning."""
+        self.look = replace(self.look, vault=0, stage=None, case=None, week=None)
+        self.easel, self.wants_parts, self._waiting = Easel(), False, None
+        self.remedies.clear()
+
     # ------------------------------------------------------------------ saying
 
     async def everything(self, to: str | None = None) -> None:
@@ -186,7 +192,7 @@ class Seat:
         message = wording.axes_message(
             self.table.found, self.look, page.house, revision=revision, stage=self.look.stage
         )
-        vault = min(self.look.vault, len(page.house.vaults) - 1)
+        vault = self.look.vault
         message["now"]["week"] = self.look.week
         message["year"] = await self.table.by_hand(self.table.year, page, vault, self.look.system)
         await self.send(message, to)

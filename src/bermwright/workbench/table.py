@@ -9,10 +9,10 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol
 
-from bermwright.app.live.ground import GroundYear, open_year
 from bermwright.app.live.handles import grips_of
 from bermwright.app.live.scene import Easel, draw
 from bermwright.app.live.telling import open_axis, year_axis
+from bermwright.app.showing.ground import GroundYear, open_year
 from bermwright.base.errors import BermwrightError
 from bermwright.form import vault_form
 from bermwright.formats.house_file.reading import Trials, parsed
@@ -23,10 +23,10 @@ if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
     from bermwright.app.desk import Desk
-    from bermwright.app.live.ground import WeekInGround
     from bermwright.app.live.handles import Grip
     from bermwright.app.live.nouns import Found, Look
     from bermwright.app.live.scene import Drawn
+    from bermwright.app.showing.ground import WeekInGround
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House
 
@@ -61,7 +61,7 @@ class Page:
         if vault not in self.forms:
             try:
                 self.forms[vault] = vault_form(self.house, self.house.vaults[vault])
-            except BermwrightError:
+            except (BermwrightError, IndexError):
                 self.forms[vault] = None
         return self.forms[vault]
 
@@ -99,6 +99,9 @@ class Window(Protocol):
 
     async def axes(self) -> None:
         """The three axes of time."""
+
+    def begin_anew(self) -> None:
+        """Another house was laid on the desk."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -202,6 +205,8 @@ class Table:
 
     def scene(self, page: Page, look: Look, easel: Easel, *, hold: bool = False) -> Drawn:
         """The drawing of the house in hand."""
+        if not page.house.vaults:
+            return draw(page.house, look, self.found, easel, hold=hold)
         number = min(look.vault, len(page.house.vaults) - 1)
         form = page.form(number)
         if form is not None and form.cover_curve is not None:
@@ -224,9 +229,14 @@ class Table:
 
     def year(self, page: Page, vault: int, system: str) -> dict[str, Any] | None:
         """The axis of the year; None where the file names no climate."""
-        ground = self.ground(page, vault)
+        if not page.house.vaults:
+            return None
+        ground = self.ground(page, min(vault, len(page.house.vaults) - 1))
         if ground.reckoned:
-            return year_axis(self.winters[page.text].said[page.house.vaults[vault].name], system)
+            return year_axis(
+                self.winters[page.text].said[page.house.vaults[min(vault, len(page.house.vaults) - 1)].name],
+                system,
+            )
         return open_axis(ground.open, system) if ground.open is not None else None
 
     def remember(self, text: str, winter: Winter) -> None:
@@ -244,6 +254,26 @@ class Table:
     def settled(self) -> bool:
         """Whether the last full run speaks of the house in hand."""
         return self.result is not None and self.desk is not None and self.result.number == self.desk.number
+
+    async def lay(self, desk: Desk, before: Desk | None) -> bool:
+        """Another house on the desk; what was not kept of the one before stays in its journal.
+
+        False where another window was quicker.
+        """
+        if not await self.by_hand(self._lay, desk, before):
+            return False
+        for seat in tuple(self.seats):
+            seat.begin_anew()
+        await self.changed("opened")
+        return True
+
+    def _lay(self, desk: Desk, before: Desk | None) -> bool:
+        if self.desk is not before:
+            return False
+        if before is not None:
+            desk.after(before)
+        self.desk, self.result, self._page, self._open = desk, None, None, None
+        return True
 
     async def _watch(self) -> None:
         """Notice when something else changes the house file, or puts it back as it was."""

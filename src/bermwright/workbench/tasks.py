@@ -222,7 +222,7 @@ def _shape(house_file: str, folder: Path, options: Mapping[str, Any], told: Prog
 
 
 def _winter(house_file: str, folder: Path, options: Mapping[str, Any], told: Progress) -> Made:
-    from bermwright.app.live.ground import reckoned_weeks
+    from bermwright.app.showing.ground import reckoned_weeks
     from bermwright.app.wintering import WinterWishes, winter_file
     from bermwright.formats.winter_json import winter_data
 

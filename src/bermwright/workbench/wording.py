@@ -22,9 +22,10 @@ if TYPE_CHECKING:
     from bermwright.app.live.handles import Grip
     from bermwright.app.live.nouns import Found, Look, StageFound
     from bermwright.app.live.scene import Drawn
+    from bermwright.base.drawing import Sheet
     from bermwright.base.errors import Mistake as FileMistake
     from bermwright.book.sheets.screen import Frame
-    from bermwright.house import House
+    from bermwright.house import House, Vault
     from bermwright.house.checks import Key
     from bermwright.workbench import messages as m
 
@@ -104,6 +105,24 @@ def view_data(frame: Frame) -> m.ViewData:
     }
 
 
+def _view(drawn: Drawn) -> m.ViewData | None:
+    if drawn.frame is not None:
+        return view_data(drawn.frame)
+    return sheet_view(drawn.sheet) if drawn.sheet is not None else None
+
+
+def sheet_view(sheet: Sheet) -> m.ViewData:
+    """How metres lie on a sheet that was drawn for paper (mm, down from its top)."""
+    assert sheet.view is not None  # noqa: S101  (plans and sections have their view)
+    return {
+        "scale": sheet.view.length(1.0),
+        "x0": sheet.view.origin[0],
+        "z0": sheet.height - sheet.view.origin[1],
+        "width": sheet.width,
+        "height": sheet.height,
+    }
+
+
 def scene_message(  # noqa: PLR0913  (a scene has many sides, all by name)
     drawn: Drawn,
     *,
@@ -129,7 +148,7 @@ def scene_message(  # noqa: PLR0913  (a scene has many sides, all by name)
         "provisional": provisional,
         "stale_from": stale_from,
         "vault": drawn.vault,
-        "vault_name": house.vaults[drawn.vault].name,
+        "vault_name": next((one.name for one in (*house.vaults[drawn.vault :], *house.domes)), ""),
         "stage": drawn.stage,
         "case": drawn.case,
         "stages": [
@@ -144,7 +163,7 @@ def scene_message(  # noqa: PLR0913  (a scene has many sides, all by name)
         "view_of": view_of,
         "week": week,
         "svg": drawn.svg,
-        "view": view_data(drawn.frame) if drawn.frame is not None else None,
+        "view": _view(drawn),
         "sentence": sentences[0],
         "sentences": sentences,
         "feet": [_foot(one) for one in drawn.feet],
@@ -206,8 +225,9 @@ def axes_message(
     found: Found | None, look: Look, house: House, *, revision: int, stage: str | None
 ) -> m.Axes:
     """The axes of time under the drawing."""
-    vault = house.vaults[min(look.vault, len(house.vaults) - 1)]
-    stages: tuple[StageFound, ...] = found.vaults.get(vault.name, ()) if found is not None else ()
+    vault = house.vaults[min(look.vault, len(house.vaults) - 1)] if house.vaults else None
+    known = found is not None and vault is not None
+    stages: tuple[StageFound, ...] = found.vaults.get(vault.name, ()) if known else ()
     worst = max(
         (one for one in stages if one.ratio is not None), key=lambda one: one.ratio or 0.0, default=None
     )
@@ -217,11 +237,7 @@ def axes_message(
         "vault": look.vault,
         "stage": stage,
         "now": {"stage": stage, "case": look.case, "week": None},
-        "shape": {
-            "rise": finite(vault.rise),
-            "span": finite(vault.span),
-            "crown_cover": finite(vault.mound.crown) if vault.mound is not None else None,
-        },
+        "shape": _shape(vault),
         "worst": None
         if worst is None
         else {
@@ -233,6 +249,14 @@ def axes_message(
         "year": None,
         "storm": storm_axis(stages, stage),  # type: ignore[typeddict-item]
     }
+
+
+def _shape(vault: Vault | None) -> dict[str, float | None]:
+    """What the small sections of the axis need."""
+    if vault is None:
+        return {"rise": None, "span": None, "crown_cover": None}
+    cover = vault.mound.crown if vault.mound is not None else None
+    return {"rise": finite(vault.rise), "span": finite(vault.span), "crown_cover": finite(cover)}
 
 
 def found_message(found: Found, house: House, system: str, revision: int) -> m.FoundData:

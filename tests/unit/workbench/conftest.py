@@ -48,6 +48,12 @@ class Window:
         return self.hear(answer, lambda message: message.get("to") == "asked")
 
 
+@pytest.fixture
+def speaking():
+    """A window on a socket."""
+    return Window
+
+
 @pytest.fixture(scope="session")
 def found():
     """What a full run finds of the example; made once."""

@@ -105,6 +105,16 @@ def test_a_guest_looks_and_changes_nothing(serve, file) -> None:
     assert bench.table.desk.number == 0
 
 
+def test_a_guest_ends_no_work_but_its_own(serve, file) -> None:
+    with serve(file) as bench:
+        keys = []
+        bench.door.share(edits=False, told=keys.append)
+        bench.client.get("/", params={"key": keys[0]})
+        with bench.window() as window:
+            window.say("stop", job=1)
+            assert "look at only" in window.hear("wrong")["text"]
+
+
 def test_a_guest_may_be_let_edit(serve, file) -> None:
     with serve(file) as bench:
         keys = []

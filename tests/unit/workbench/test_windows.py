@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
-from bermwright.app.live.ground import WeekInGround
+from bermwright.app.showing.ground import WeekInGround
 from bermwright.workbench import tasks
 
 RISE = "vault.0.rise"
@@ -292,3 +294,70 @@ def test_a_reckoned_winter_is_drawn_for_just_the_house_it_was_made_for(bench, mo
         assert "open ground" in window.hear("scene", lambda one: one["revision"] == 1)["svg"]
         window.ask("undo", "revision")
         assert "ground of this house" in window.hear("scene", lambda one: one["revision"] == 2)["svg"]
+
+
+def test_another_house_is_laid_on_the_desk_and_the_first_keeps_what_was_not_kept(bench, file) -> None:
+    other = file.with_name("other.toml")
+    other.write_text(file.read_text(encoding="utf-8").replace("Larch Bank", "Other Bank"), encoding="utf-8")
+    with bench.window() as window:
+        window.ask("edit", "revision", changes=[[RISE, "1.5 m"]], label="rise 1.50 m", base=0)
+        assert lay(bench, "other.toml") == {"go": "/"}
+        moved = window.hear("revision", lambda one: one["file"] == "other.toml")
+        assert (moved["house"], moved["kept"], moved["undoes"]) == ("Other Bank", True, None)
+        # What a window still sends to the house that is gone is old for this one.
+        window.say("edit", changes=[[RISE, "1.6 m"]], label="late", base=1, id="late")
+        assert window.hear("wrong")["kind"] == "stale"
+        assert lay(bench, "house.toml") == {"go": "/"}
+        back = window.hear("revision", lambda one: one["file"] == "house.toml")
+        assert (back["recovered"], back["undoes"], back["kept"]) == (True, "rise 1.50 m", False)
+        assert lay(bench, "house.toml") == {"go": "/"}  # it lies there already
+    assert 'rise = "1.4 m"' in file.read_text(encoding="utf-8")
+    assert other.read_text(encoding="utf-8").count('rise = "1.4 m"') == 1
+
+
+def lay(bench, name):
+    return bench.client.post(
+        "/start/open", json={"file": name}, headers={"origin": "http://testserver"}
+    ).json()
+
+
+def test_a_dome_is_drawn_and_nothing_more_is_claimed(serve, file, repository, speaking) -> None:
+    file.write_text(
+        (repository / "examples/domes/rowan-ring.toml").read_text(encoding="utf-8"), encoding="utf-8"
+    )
+    with serve(file) as bench:
+        bench.client.get("/", params={"key": bench.door.owner})
+        with bench.client.websocket_connect("/live", headers={"origin": "http://testserver"}) as socket:
+            window = speaking(socket)
+            window.say("hello", width=968, height=420)
+            scene = window.hear("scene")
+            assert (scene["sentence"]["verdict"], scene["vault_name"]) == ("unknown", "round room")
+            assert scene["svg"].startswith("<svg")
+            assert scene["view"]["width"] > 0
+            assert window.hear("axes")["year"] is None
+            handles = next(one for one in window.heard if one["say"] == "handles")
+            assert handles["list"] == []
+            window.say("drag", seq=1, key=RISE, value="2 m")
+            assert window.hear("wrong")["seq"] == 1
+        plan = bench.client.get("/plan", params={"drawing": "floor", "vault": "0"}).json()
+        assert plan["svg"].startswith("<svg")
+        assert "among the drawings" in bench.client.get("/plan", params={"drawing": "front"}).json()["wrong"]
+
+
+def test_what_checks_the_equations_behind_a_finding_is_computed_and_shown(bench) -> None:
+    with bench.window() as window:
+        proof = window.ask("evidence", "evidence", rule="slopes-stay")
+        window.say("evidence", rule="nothing-like-it")
+        assert "nothing-like-it" in window.hear("wrong")["text"]
+        bare = window.ask("evidence", "evidence", rule="stands-its-first-winter")
+    assert re.match(
+        r"Behind it: \d+ functions of the handbook, compared now with \d+ values \(", proof["says"]
+    )
+    (one, *_) = proof["functions"]
+    assert one["title"]
+    assert one["off"] == "by nothing" or one["off"].endswith("%")
+    for row in one["rows"]:
+        assert row["kind"] in {"published", "independent", "derived"}
+        assert all(row[key] for key in ("expected", "computed", "off", "source", "provenance"))
+    assert bare["functions"] == []
+    assert "No equation" in bare["says"]

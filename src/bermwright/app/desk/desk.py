@@ -121,6 +121,11 @@ class Desk:
         with self._lock:
             return self._walk(self._history.redone())
 
+    def after(self, other: Desk) -> None:
+        """Count on from another desk: what a window still sends to that one is then old for this one."""
+        with self._lock:
+            self.number = max(self.number, other.number + 1)
+
     def _fresh(self, base: int | None) -> None:
         if base is not None and base != self.number:
             raise StaleEditError(

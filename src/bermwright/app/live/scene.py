@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
-from bermwright.app.live.ground import ground_mark
 from bermwright.app.live.kernel import Wanted, shown_case
 from bermwright.app.live.marks import feet_of, marks_of
 from bermwright.app.live.saying import Sentence, sentences_of, unknown
 from bermwright.app.live.telling import week_name
+from bermwright.app.showing.dome import NEXT, SAYS, dome_section_sheet
+from bermwright.app.showing.ground import ground_mark
 from bermwright.base.errors import BermwrightError
+from bermwright.base.findings import Verdict
 from bermwright.book.sheets import scene_of, supports_of
 from bermwright.book.sheets.screen import Frame, frame_of, screen_section
 from bermwright.form import vault_form
@@ -20,9 +22,10 @@ from bermwright.rules import readings
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.app.live.ground import GroundYear
     from bermwright.app.live.marks import FootShown
     from bermwright.app.live.nouns import Found, Look
+    from bermwright.app.showing.ground import GroundYear
+    from bermwright.base.drawing import Sheet
     from bermwright.base.marks import Mark
     from bermwright.book.sheets import Scene
     from bermwright.form.shapes import VaultForm
@@ -44,7 +47,9 @@ class Drawn:
     case: str | None = None
     svg: str = ""
     frame: Frame | None = None
-    """None where there is nothing to draw."""
+    """None where there is nothing to draw, or no vault."""
+    sheet: Sheet | None = None
+    """The drawing of a house without a vault: the one that `svg` was written from."""
     sentences: tuple[Sentence, ...]
     """Worst first; never empty."""
     feet: tuple[FootShown, ...] = ()
@@ -89,6 +94,8 @@ def draw(
     ground: GroundYear | None = None,
 ) -> Drawn:
     """The scene of one case of a house, with whatever is known of it; `form` where it is known already."""
+    if not house.vaults:
+        return _dome(house, look)
     number = min(look.vault, len(house.vaults) - 1)
     try:
         shape = form if form is not None else easel.form(house, number, hold=hold)
@@ -102,6 +109,17 @@ def draw(
         return artist.whole(found)
     except BermwrightError as error:
         return artist.bare(str(error))
+
+
+def _dome(house: House, look: Look) -> Drawn:
+    """A house of domes alone: a file without a vault has one."""
+    sentence = Sentence(verdict=str(Verdict.UNKNOWN), text=SAYS, next=NEXT)
+    try:
+        sheet = dome_section_sheet(house, look.width, look.height, look.system)
+    except BermwrightError as error:
+        return Drawn(vault=0, sentences=(unknown(str(error)),))
+    drawing = svg(sheet, look.theme, background=False, prefix="dw")
+    return Drawn(vault=0, svg=drawing, sheet=sheet, sentences=(sentence,))
 
 
 class _Artist:

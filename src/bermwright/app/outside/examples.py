@@ -30,16 +30,20 @@ EXAMPLES = (
     ),
     Example("alder-loft", "Alder Loft", "Larch Bank with an upper floor, its beams and posts."),
     Example("sedge-bank", "Sedge Bank", "Larch Bank dug into a hillside, with its front open to the view."),
+    Example("rowan-ring", "Rowan Ring", "A dome of earth tubes: set out by compass, not checked."),
 )
 """In the order in which a beginner should look at them."""
 
 
 def example_text(name: str) -> str:
     """The house file of an example."""
-    return _folder().joinpath(f"{name}.toml").read_text(encoding="utf-8")
+    return _file(f"{name}.toml").read_text(encoding="utf-8")
 
 
-def _folder() -> Traversable:
+def _file(name: str) -> Traversable:
     """Inside the installed program, or beside the sources where it runs from them."""
     packed = files("bermwright.data").joinpath("examples")
-    return packed if packed.is_dir() else Path(bermwright.__file__).resolve().parents[2] / "examples"
+    if packed.is_dir():
+        return packed.joinpath(name)
+    folder = Path(bermwright.__file__).resolve().parents[2] / "examples"
+    return next((one for one in (folder / name, folder / "domes" / name) if one.is_file()), folder / name)

@@ -1,4 +1,4 @@
-"""What the workbench shows beside the drawing: the sun over the model, two variants side by side.
+"""What the workbench shows beside rib and fill: ground and frost, domes, evidence, the sun, two variants.
 
 Start reading at `sun.py` and `variants.py`.
 """

@@ -8,11 +8,13 @@ from typing import TYPE_CHECKING, Any
 from starlette.responses import JSONResponse
 from starlette.routing import Route
 
+from bermwright.app.showing.dome import dome_plan_sheet
 from bermwright.base.errors import BermwrightError
 from bermwright.book.sheets.plans import elevation_sheet, floor_plan, section_along, site_plan
 from bermwright.form.solids import vault_solids
 from bermwright.formats.drawings import svg
 from bermwright.workbench.beside.common import LIGHTS, AskedWrongError, not_known, page_in_hand, units_of
+from bermwright.workbench.wording import sheet_view
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -57,20 +59,30 @@ def _plan(request: Request, page: Page) -> dict[str, Any]:
     name, number = asked.get("drawing", "site"), asked.get("vault", "0")
     if name not in DRAWINGS:
         raise AskedWrongError(f"There is no such drawing; there are {', '.join(DRAWINGS)}.")
+    light = asked.get("light", "day")
+    if page.house.domes and not page.house.vaults:
+        return _of_dome(page.house, name, units_of(request), light, large=asked.get("large") == "yes")
     if not number.isdecimal() or int(number) >= len(page.house.vaults):
         raise AskedWrongError("The house has no such vault.")
     form = page.form(int(number))
     if form is None:
         raise AskedWrongError("The file says too little to draw this vault.")
     sheet = _sheet(page.house, int(number), form, name, units_of(request), large=asked.get("large") == "yes")
-    light = asked.get("light", "day")
     places = list(_places(page.house, int(number), form)) if name == "floor" else []
     return {
         "svg": svg(sheet, light if light in LIGHTS else "day", background=False, prefix=f"{name}{number}w"),
-        "view": _view(sheet),
+        "view": sheet_view(sheet),
         "title": sheet.title,
         "places": places,
     }
+
+
+def _of_dome(house: House, name: str, system: str, light: str, *, large: bool) -> dict[str, Any]:
+    if name not in {"site", "floor"}:
+        raise AskedWrongError("Of a dome the plan is drawn here; its sides are among the drawings to print.")
+    sheet = dome_plan_sheet(house, *((LARGE, TALL) if large else (SMALL, SMALL)), system)
+    drawing = svg(sheet, light if light in LIGHTS else "day", background=False, prefix="domew")
+    return {"svg": drawing, "view": sheet_view(sheet), "title": sheet.title, "places": []}
 
 
 def _sheet(house: House, number: int, form: VaultForm, name: str, system: str, *, large: bool) -> Sheet:
@@ -86,19 +98,6 @@ def _sheet(house: House, number: int, form: VaultForm, name: str, system: str, *
             return section_along(house, form, solids, width=width, height=height, system=system)
         case _:
             return elevation_sheet(house, form, solids, name, width=width, height=height, system=system)
-
-
-def _view(sheet: Sheet) -> dict[str, float]:
-    """How metres of the drawing lie on the sheet (mm, down from its top)."""
-    assert sheet.view is not None  # noqa: S101  (every plan has its view)
-    factor = sheet.view.length(1.0)
-    return {
-        "scale": factor,
-        "x0": sheet.view.origin[0],
-        "z0": sheet.height - sheet.view.origin[1],
-        "width": sheet.width,
-        "height": sheet.height,
-    }
 
 
 def _places(house: House, number: int, form: VaultForm) -> Iterator[dict[str, Any]]:

@@ -12,6 +12,7 @@ from bermwright.app.asking import QUESTIONS, AnswerError, filled, question_named
 from bermwright.app.desk import Desk
 from bermwright.app.outside.examples import EXAMPLES, example_text
 from bermwright.app.outside.files import write_new
+from bermwright.app.showing.dome import dome_picture
 from bermwright.app.showing.sketched import changes_of
 from bermwright.base.errors import BermwrightError
 from bermwright.book.sheets.asked import picture
@@ -56,15 +57,15 @@ def routes() -> list[Route]:
 
 async def start(request: Request) -> Response:
     """The page itself."""
-    folder = folder_of(request)
+    folder, desk = folder_of(request), table_of(request).desk
     return show(
         request,
         "start.html",
         examples=EXAMPLES,
         questions=QUESTIONS,
-        files=house_files(folder),
+        files=[name for name in house_files(folder) if desk is None or name != desk.path.name],
         folder=folder.name,
-        open=table_of(request).desk is not None,
+        desk=desk,
     )
 
 
@@ -87,6 +88,8 @@ async def example_section(request: Request) -> Response:
 
 def _section(name: str) -> Sheet:
     house = read(example_text(name), name).house
+    if not house.vaults:
+        return dome_picture(house)
     return small_section(house, house.vaults[0])
 
 
@@ -113,10 +116,6 @@ async def begin(request: Request) -> Response:
         write_new(str(path), _with_sketch(made, data.get("measures")))
     except BermwrightError as error:
         return refused(error)
-    desk = table_of(request).desk
-    if desk is not None:
-        beside = f"{desk.path.name} is on the desk; open the new one with `bermwright open {path.name}`."
-        return JSONResponse({"says": f"{path.name} is written. {beside}"})
     return await _taken(request, path)
 
 
@@ -138,7 +137,6 @@ async def copy_example(request: Request) -> Response:
         name = str((await asked(request)).get("name", ""))
         if name not in {one.name for one in EXAMPLES}:
             raise AskedWrongError("There is no such example.")
-        _free(request)
         path = own_file(folder_of(request), f"{name}.toml")
         return await _taken(request, path if path.exists() else write_new(str(path), example_text(name)))
     except BermwrightError as error:
@@ -149,27 +147,21 @@ async def open_file(request: Request) -> Response:
     """Lay a file of the folder on the desk."""
     try:
         name = str((await asked(request)).get("file", ""))
-        _free(request)
         return await _taken(request, own_file(folder_of(request), name))
     except BermwrightError as error:
         return refused(error)
 
 
-def _free(request: Request) -> None:
-    """Refuse where a house is on the desk: another window would go on changing what it takes for its own."""
-    desk = table_of(request).desk
-    if desk is not None:
-        raise AskedWrongError(f"{desk.path.name} is on the desk. Open the other one with `bermwright open`.")
-
-
 async def _taken(request: Request, path: Path) -> Response:
-    """The file on the desk, and where the page goes now."""
+    """The file on the desk, and where the page goes now. What was there before keeps what was not kept."""
     table = table_of(request)
+    before = table.desk
+    if before is not None and before.path.name == path.name:  # both lie in one folder
+        return JSONResponse({"go": "/"})
     try:
         desk = await asyncio.to_thread(Desk, path)
-        _free(request)  # another window may have been quicker
     except BermwrightError as error:
         return refused(error)
-    table.desk = desk
-    await table.changed("opened")
+    if not await table.lay(desk, before):
+        return refused("Another window laid a house on the desk just now. Look at it first.")
     return JSONResponse({"go": "/"})

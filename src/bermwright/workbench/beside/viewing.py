@@ -34,8 +34,8 @@ async def bodies(request: Request) -> Response:
     """The house as binary glTF."""
     try:
         house = page_in_hand(request).house
-        if not house.vaults:
-            raise AskedWrongError("The house has no vault, and only vaults are shown as a model.")
+        if not (house.vaults or house.domes):
+            raise AskedWrongError("The house has no vault and no dome to show as a model.")
         content = await asyncio.to_thread(model_glb, house)
     except BermwrightError as error:
         return not_known(error)

@@ -11,7 +11,7 @@ import pytest
 from bermwright.adapt.winter.telling.findings import findings_of
 from bermwright.adapt.winter.telling.picture import deepest_frost, week_of
 from bermwright.adapt.winter.telling.saying import sentences
-from bermwright.app.live.ground import ISOTHERMS, _week
+from bermwright.app.showing.ground import ISOTHERMS, _week
 from bermwright.base.document import Figure, FindingBlock, Headline
 from bermwright.base.drawing import Arc, Area, Dimension, Pen, Stroke, Text, Wash
 from bermwright.base.findings import Verdict

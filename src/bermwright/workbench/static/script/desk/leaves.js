@@ -17,7 +17,8 @@ export class Leaves {
     this.ways = ways;
     this.host = at("leaf");
     this.list = new FindingList(store, (id) => this.open(id));
-    store.on(["found", "leaf", "opened", "mends", "job", "parts", "revision", "wrong"], () => this.draw());
+    store.on(["found", "leaf", "opened", "mends", "evidence", "job", "parts", "revision", "wrong"], () => this.draw());
+    wire.on("evidence", (message) => store.set({ evidence: { ...store.now.evidence, [message.rule]: message } }));
     store.on(["scene"], (now) => !now.found && this.draw());
     document.addEventListener("keydown", (event) => event.key === "Escape" && !isTyping(event) && this.close());
   }
@@ -69,6 +70,7 @@ export class Leaves {
     this.store.set({ leaf: "findings", opened: id });
     const finding = this.store.now.found?.findings.find((/** @type {any} */ one) => one.id === id);
     if (finding) this.ways.look(finding);
+    if (finding && !this.store.now.evidence?.[finding.rule]) this.wire.send({ say: "evidence", rule: finding.rule });
     document.getElementById("opened-text")?.focus({ preventScroll: true });
   }
 

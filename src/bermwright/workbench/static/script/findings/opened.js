@@ -26,7 +26,7 @@ export function drawOpened(leaf, finding, ways) {
       finding.corner ? made("p", { class: "corner" }, `Governed by: ${finding.corner}`) : null,
       sourceList(finding, sources),
       known(finding),
-      evidence(finding.evidence ?? []),
+      evidence(ways.store.now.evidence?.[finding.rule]),
     ),
   );
 }
@@ -92,10 +92,30 @@ function sourceList(finding, sources) {
   );
 }
 
-/** Published values that the equations behind this finding give back. @param {any[]} rows */
-function evidence(rows) {
-  if (!rows.length) return null;
-  return made("section", { class: "sources" }, made("h4", {}, "Evidence"), made("ul", {}, ...rows.map((row) => made("li", {}, row.text ?? row))));
+/** What the equations behind this finding are compared with, function by function. @param {any} proof */
+function evidence(proof) {
+  if (!proof) return made("section", { class: "evidence" }, made("h4", {}, "What checks these equations"), made("p", { class: "quiet", role: "status" }, "Comparing them with published values."));
+  const bare = proof.bare.length ? made("p", { class: "place-line" }, `No value to compare yet: ${proof.bare.join(", ")}.`) : null;
+  return made("section", { class: "evidence" }, made("h4", {}, "What checks these equations"), made("p", {}, proof.says), ...proof.functions.map(checkedFunction), bare);
+}
+
+/** @param {any} one */
+function checkedFunction(one) {
+  const head = made("summary", {}, made("span", { class: "says" }, one.title || one.name), made("span", { class: `place-line${one.agrees ? "" : " is-fails"}` }, one.agrees ? `${one.kinds}; off ${one.off === "by nothing" ? one.off : `by at most ${one.off}`}` : `${one.kinds}; off by ${one.off}: more than it may be`));
+  const details = made("details", { class: "checked" }, head);
+  // Rows are made when somebody wants them: there may be hundreds.
+  details.addEventListener("toggle", () => details.open && !details.querySelector("ol") && details.append(made("p", { class: "place-line" }, made("code", {}, one.name)), made("ol", {}, ...one.rows.map(comparedRow))));
+  return details;
+}
+
+/** @param {any} row */
+function comparedRow(row) {
+  return made(
+    "li",
+    {},
+    made("p", { class: "line-sum" }, made("b", {}, row.kind), ` ${row.expected}, computed ${row.computed}, off ${row.off}${row.agrees ? "" : ": DIFFERS"}`),
+    made("p", { class: "place-line" }, row.source, row.source.includes(row.provenance) ? "" : ` (${row.provenance})`, row.note ? `. ${row.note}` : ""),
+  );
 }
 
 /** How the numbers are known, in words. @param {any} finding */
