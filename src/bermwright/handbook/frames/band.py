@@ -20,8 +20,8 @@ SINGULAR = 1e-12
 """A pivot smaller than this share of its own diagonal entry is no pivot but rounding."""
 NO_PIVOT = 1_000_000
 """Count returned by `factor` when a pivot vanishes or is NaN."""
-KEPT = (0, 1, 2, 3, 4, 6)
-"""Rows of the small matrix that stay: all but the rotation before the joint."""
+TURN_BEFORE = 6
+"""Place of the rotation before a joint itself in its row of couplings."""
 TURN = 2
 """Number of the rotation among the movements of a node."""
 
@@ -37,11 +37,7 @@ def assemble(
     """
     clear(equations.band)
     _add_elements(bars, equations.band, tension, factors[0])
-    negative = 0
-    for e in range(bars.length.size - 1):
-        if bars.joint[e + 1] < np.inf:
-            _jointed_matrix(bars, equations.small, e, tension[e], held[e + 1], factors)
-            negative += _add_jointed(equations, e)
+    negative = _condense_joints(bars, equations, tension, held, factors)
     _add_soil(bars, equations.band, held)
     _add_feet(bars, equations.band, factors[1])
     return negative
@@ -57,60 +53,80 @@ def clear(matrix: Array) -> None:
 
 @compiled
 def _add_elements(bars: Bars, band: Array, tension: Array, factor: float) -> None:
-    """Add every element that does not end in a joint."""
+    """Add every element, one that ends in a joint without the rotation at its far end.
+
+    Its matrix is made of seven numbers: a, b, d of the shifts, c, s between shift and turn, and g, h of the
+    turns (see `Bars`).
+    """
     elastic, geometric, joint = bars.elastic, bars.geometric, bars.joint
     last = tension.size - 1
     for e in range(last + 1):
-        if e < last and joint[e + 1] < np.inf:
-            continue
-        pull = tension[e]
-        m = 0
-        for r in range(6):
-            for c in range(6 - r):
-                band[3 * e + r, c] += factor * elastic[e, m] + pull * geometric[e, m]
-                m += 1
+        i, pull = 3 * e, tension[e]
+        a = factor * elastic[e, 0] + pull * geometric[e, 0]
+        b = factor * elastic[e, 1] + pull * geometric[e, 1]
+        c = factor * elastic[e, 2] + pull * geometric[e, 2]
+        d = factor * elastic[e, 3] + pull * geometric[e, 3]
+        s = factor * elastic[e, 4] + pull * geometric[e, 4]
+        g = factor * elastic[e, 5] + pull * geometric[e, 5]
+        band[i, 0] += a
+        band[i, 1] += b
+        band[i, 2] += c
+        band[i, 3] = -a
+        band[i, 4] = -b
+        band[i + 1, 0] += d
+        band[i + 1, 1] += s
+        band[i + 1, 2] = -b
+        band[i + 1, 3] = -d
+        band[i + 2, 0] += g
+        band[i + 2, 1] = -c
+        band[i + 2, 2] = -s
+        band[i + 3, 0] = a
+        band[i + 3, 1] = b
+        band[i + 4, 0] = d
+        if e == last or joint[e + 1] == np.inf:
+            band[i, 5] = c
+            band[i + 1, 4] = s
+            band[i + 2, 3] = factor * elastic[e, 6] + pull * geometric[e, 6]
+            band[i + 3, 2] = -c
+            band[i + 4, 1] = -s
+            band[i + 5, 0] = g
 
 
 @compiled
-def _jointed_matrix(
-    bars: Bars, small: Array, e: int, tension: float, held: float, factors: tuple[float, float]
-) -> None:
-    """Write the 7 x 7 matrix of an element that ends in a joint.
+def _condense_joints(
+    bars: Bars, equations: Equations, tension: Array, held: Array, factors: tuple[float, float]
+) -> int:
+    """Add the far rotation of every element that ends in a joint, condensed; count its negative pivots.
 
-    Its far end has a rotation of its own (row 5) and the joint's spring to the node (row 6). The
-    soil on the node is carried half by the rotation before and half by the rotation after it, so
-    that a frame and its mirror image agree.
+    It is tied to the rotation of the node by the joint's spring. The soil on the node is carried half by
+    the rotation before and half by the rotation after it, so that a frame and its mirror image agree.
     """
-    clear(small)
-    m = 0
-    for r in range(6):
-        for c in range(r, 6):
-            small[r, c] = factors[0] * bars.elastic[e, m] + tension * bars.geometric[e, m]
-            small[c, r] = small[r, c]
-            m += 1
-    joint, half = bars.joint[e + 1] * factors[1], -0.5 * bars.lever_z[e + 1]
-    small[3, 3] += held
-    for turning in (5, 6):
-        small[3, turning] += held * half
-        small[turning, 3] += held * half
-        small[turning, turning] += joint + held * half**2
-    small[5, 6] += held * half**2 - joint
-    small[6, 5] = small[5, 6]
-
-
-@compiled
-def _add_jointed(equations: Equations, e: int) -> int:
-    """Condense row 5 of the small matrix and add the rest to the band."""
-    small, band = equations.small, equations.band
-    pivot = small[5, 5]
-    for c in range(7):
-        equations.hidden[e, c] = small[5, c]
-    for r in range(6):
-        row = KEPT[r]
-        for c in range(r, 6):
-            column = KEPT[c]
-            band[3 * e + r, c - r] += small[row, column] - small[row, 5] * small[5, column] / pivot
-    return int(pivot < 0.0)
+    elastic, geometric, lever, joint = bars.elastic, bars.geometric, bars.lever_z, bars.joint
+    hidden, band = equations.hidden, equations.band
+    negative = 0
+    for e in range(tension.size - 1):
+        if joint[e + 1] < np.inf:
+            i, pull = 3 * e, tension[e]
+            half, spring, soil = -0.5 * lever[e + 1], joint[e + 1] * factors[1], held[e + 1]
+            c = factors[0] * elastic[e, 2] + pull * geometric[e, 2]
+            s = factors[0] * elastic[e, 4] + pull * geometric[e, 4]
+            hidden[e, 0] = c
+            hidden[e, 1] = s
+            hidden[e, 2] = factors[0] * elastic[e, 6] + pull * geometric[e, 6]
+            hidden[e, 3] = soil * half - c
+            hidden[e, 4] = -s
+            hidden[e, 5] = soil * half**2 - spring
+            pivot = factors[0] * elastic[e, 5] + pull * geometric[e, 5] + spring + soil * half**2
+            hidden[e, TURN_BEFORE] = pivot
+            band[i + 3, 0] += soil
+            band[i + 3, 2] += soil * half
+            band[i + 5, 0] += spring + soil * half**2
+            for row in range(6):
+                share = hidden[e, row] / pivot
+                for column in range(row, 6):
+                    band[i + row, column - row] -= share * hidden[e, column]
+            negative += pivot < 0.0
+    return negative
 
 
 @compiled
@@ -192,14 +208,21 @@ def factor(band: Array, scale: Array) -> int:
 
 @compiled
 def solve_band(band: Array, right: Array, size: int) -> None:
-    """Solve with the factors, in place; `right` has 6 idle entries after its end."""
+    """Solve with the factors, in place; `right` has 6 idle entries after its end.
+
+    The value that the next row waits for is handed on by itself, so that it need not go through memory.
+    """
+    near = right[0]
     for i in range(size):
-        value = right[i]
-        for k in range(1, 6):
+        value = near
+        near = right[i + 1] - band[i, 1] * value
+        for k in range(2, 6):
             right[i + k] -= band[i, k] * value
         right[i] = value * band[i, 0]
+    near = 0.0
     for i in range(size - 1, -1, -1):
         value = right[i]
-        for k in range(1, 6):
+        for k in range(5, 1, -1):
             value -= band[i, k] * right[i + k]
-        right[i] = value
+        near = value - band[i, 1] * near
+        right[i] = near

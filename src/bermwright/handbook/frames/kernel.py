@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.handbook.frames.band import NO_PIVOT, assemble, clear_held, factor, solve_band
+from bermwright.handbook.frames.band import NO_PIVOT, TURN_BEFORE, assemble, clear_held, factor, solve_band
 from bermwright.handbook.frames.compiled import compiled, entrance
 from bermwright.handbook.frames.links import add_links, inherit_links, set_links, stretch
 from bermwright.handbook.frames.records import Equations, Ground, History, Shape, Ties
@@ -25,7 +25,7 @@ from bermwright.handbook.frames.results import (
 from bermwright.handbook.frames.soil_law import free_pressure, inherit, set_faces, set_law, set_soil
 
 if TYPE_CHECKING:
-    from bermwright.handbook.frames.nouns import Array
+    from bermwright.handbook.frames.nouns import Array, Whole
     from bermwright.handbook.frames.records import Bars, Out, Task, Work
 
 FREE_STEPS = 6
@@ -47,7 +47,6 @@ def make_equations(elements: int) -> Equations:
         band=np.zeros((size + 6, 6)),
         scale=np.zeros(size),
         right=np.zeros(size + 6),
-        small=np.zeros((7, 7)),
         hidden=np.zeros((elements, 7)),
     )
 
@@ -101,8 +100,8 @@ def set_right(bars: Bars, equations: Equations, load: Array, joint_factor: float
     for e in range(bars.length.size - 1):
         if joint[e + 1] < np.inf:
             half = 0.5 * load[3 * e + 5]
-            share = half / hidden[e, 5]
-            right[3 * e + 5] -= half + hidden[e, 6] * share
+            share = half / hidden[e, TURN_BEFORE]
+            right[3 * e + 5] -= half + hidden[e, 5] * share
             for a in range(5):
                 right[3 * e + a] -= hidden[e, a] * share
     clear_held(bars, right, joint_factor)
@@ -116,10 +115,10 @@ def set_turns(bars: Bars, hidden: Array, load: Array, shape: Shape) -> None:
     for e in range(last + 1):
         turn = move[3 * e + 5]
         if e < last and joint[e + 1] < np.inf:
-            rest = 0.5 * load[3 * e + 5] - hidden[e, 6] * turn
-            for a in range(5):
+            rest = 0.5 * load[3 * e + 5]
+            for a in range(6):
                 rest -= hidden[e, a] * move[3 * e + a]
-            turn = rest / hidden[e, 5]
+            turn = rest / hidden[e, TURN_BEFORE]
         turns[e] = turn
 
 
@@ -324,12 +323,13 @@ def begin(task: Task, place: tuple[int, int], work: Work, out: Out) -> bool:
 
 
 @entrance
-def run_lanes(task: Task, out: Out, span: tuple[int, int]) -> None:
-    """Solve the lanes from `span[0]` to before `span[1]` and write their results."""
+def run_lanes(task: Task, out: Out, lanes: Whole) -> None:
+    """Solve some lanes and write their results."""
     elements = task.bars.length.size
     work = make_work(elements, task.links.start.size, task.steps.parent.size)
     _, shape, ground, _, history = work
-    for lane in range(span[0], span[1]):
+    for number in range(lanes.size):
+        lane = int(lanes[number])
         for state in range(task.steps.parent.size):
             place = (lane, state)
             if not begin(task, place, work, out):

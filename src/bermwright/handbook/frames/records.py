@@ -12,13 +12,18 @@ if TYPE_CHECKING:
     from bermwright.handbook.frames.nouns import Array, Frame, Member, Soil, States, Truth, Whole
 
 
+PARTS = (0, 0, 0, 1, 1, 2, 2), (0, 1, 2, 1, 2, 2, 5)
+"""Rows and columns of an element's matrix whose entries say all others."""
+
+
 class Bars(NamedTuple):
     """The frame, with its elements' matrices in global axes."""
 
     elastic: Array
-    """(n, 21) stiffness matrix, upper triangle by rows."""
+    """(n, 7) what the stiffness matrix is made of: rows 0 and 1 begin with a, b, c and b, d, s; row 2 holds g
+    for its own turn, h for that of the far end. All others are these again, with one sign or the other."""
     geometric: Array
-    """(n, 21) the same per newton of tension."""
+    """(n, 7) the same per newton of tension."""
     cos: Array
     sin: Array
     length: Array
@@ -112,10 +117,9 @@ class Equations(NamedTuple):
     """(3 n + 3,) diagonal before the factors."""
     right: Array
     """(3 n + 3 + 6,) right-hand side, then the solution."""
-    small: Array
-    """(7, 7) matrix of one element that ends in a joint."""
     hidden: Array
-    """(n, 7) its row of the rotation before the joint, for every such element."""
+    """(n, 7) for every element that ends in a joint, what couples the rotation before the joint to the six
+    movements that stay, then its own stiffness."""
 
 
 class Shape(NamedTuple):
@@ -207,11 +211,10 @@ def bars_of(frame: Frame) -> Bars:
     ends[1] = _geometric(length)
     turn = _rotation(cos, sin)
     world = turn.swapaxes(1, 2) @ ends @ turn
-    rows, columns = np.triu_indices(6)
-    upper = np.ascontiguousarray(world[:, :, rows, columns])
+    parts = np.ascontiguousarray(world[:, :, PARTS[0], PARTS[1]])
     return Bars(
-        elastic=upper[0],
-        geometric=upper[1],
+        elastic=parts[0],
+        geometric=parts[1],
         cos=cos,
         sin=sin,
         length=length,

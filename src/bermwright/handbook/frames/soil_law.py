@@ -47,7 +47,7 @@ def set_soil(bars: Bars, lanes: Lanes, steps: Steps, place: tuple[int, int], gro
         high[i] = lanes.passive[lane] * pressure
         rest[i] = ratio * pressure
         spring = 0.0
-        if springs_on[i] and pressure > 0.0:
+        if soft != 0.0 and springs_on[i] and pressure > 0.0:
             spring = soft * modulus_factor(pressure, ratio)
             spring /= 1.0 + spring * cushion[i]
         springs[i] = spring

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -14,10 +13,10 @@ from bermwright.handbook.frames.nouns import GROUND, NO_PARENT, Response
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator
 
-    from bermwright.handbook.frames.nouns import Array, Frame, Soil, States
+    from bermwright.handbook.frames.nouns import Array, Frame, Soil, States, Truth, Whole
+    from bermwright.handbook.frames.records import Lanes
 
-    Span = tuple[int, int]
-    Share = Callable[[Callable[[Span], None], Iterable[Span]], Iterator[None]]
+    Share = Callable[[Callable[[Whole], None], Iterable[Whole]], Iterator[None]]
 
 MOST_PASSES = 120
 """Linear solutions after which a state counts as having no answer."""
@@ -95,11 +94,29 @@ def solve(
         gaps=records.gaps_of(frame, soil, states),
         control=records.Control(second_order=second_order, tolerance=tolerance, most=MOST_PASSES),
     )
-    chunks = min(lanes, CHUNKS) if lanes * count * frame.elements > WORTH_CHUNKS else 1
-    cuts = np.linspace(0, lanes, chunks + 1).astype(int).tolist()
-    for _ in share(lambda span: run_lanes(task, out, span), pairwise(cuts)):
+    first, twin_of = _alike(task.lanes, task.gaps.lanes)
+    chunks = min(first.size, CHUNKS) if lanes * count * frame.elements > WORTH_CHUNKS else 1
+    for _ in share(lambda some: run_lanes(task, out, some), np.array_split(first, chunks)):
         pass
+    twins = np.flatnonzero(twin_of != np.arange(lanes))
+    if twins.size:
+        for results in out:
+            results[twins] = results[twin_of[twins]]
     return Response(**out._asdict())
+
+
+def _alike(lanes: Lanes, unknown: Truth) -> tuple[Whole, Whole]:
+    """The lanes that differ in what acts on the frame, and for every lane the one that is like it.
+
+    Without a spring, soil presses by one ratio whatever moves: how far its limits lie apart is all the same.
+    """
+    still = (lanes.spring == 0.0) & ~unknown
+    ratio = np.where(still, np.clip(lanes.ratio, lanes.active, lanes.passive), lanes.ratio)
+    limits = [np.where(still, 0.0, one) for one in (lanes.active, lanes.passive, lanes.modulus)]
+    acting = np.stack([ratio, *limits, lanes.spring, lanes.weight, lanes.vertical, lanes.underside])
+    _, first, inverse = np.unique(acting, axis=1, return_index=True, return_inverse=True)
+    twin_of = first[inverse.reshape(-1)]
+    return np.unique(first), twin_of
 
 
 def _check(frame: Frame, soil: Soil, states: States) -> None:
