@@ -221,11 +221,12 @@ def test_a_printer_that_cannot_be_corrected_is_refused_as_on_the_terminal(vault)
 def test_boards_are_shown_with_cuts_bound_caution_and_labels(vault) -> None:
     found = vault.shown("boards")
     assert (found["verdict"], found["says"]) == ("holds", "Every piece has its board.")
-    list_ = next(one for one in found["sections"] if one["title"].startswith("Boards "))
-    kinds = [one["kind"] for one in list_["blocks"]]
-    # What it says in one line, the boards, the caution beside them, then tables.
-    assert kinds[:2] == ["para", "drawing"]
-    assert kinds.index("notice") < kinds.index("table")
+    head, list_ = found["sections"][:2]
+    # What guards the saw stands before the first board.
+    assert [one["kind"] for one in head["blocks"]] == ["para", "notice"]
+    assert "Look for nails first" in json.dumps(head)
+    assert list_["title"].startswith("Boards ")
+    assert [one["kind"] for one in list_["blocks"]][:2] == ["para", "drawing"]
     assert "can use less" in json.dumps(list_)
     assert "The saw takes 4 mm" in all_words(found)
     assert drawings(found["sections"][-1])[0]["caption"][0][0].startswith("Sheet 1 of")

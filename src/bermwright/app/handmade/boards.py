@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.app.cutting import CutWishes, cut_file
 from bermwright.app.handmade.nouns import Made, Shown, one_of, system_of
-from bermwright.base.document import Figure, Heading, Para
+from bermwright.base.document import Figure, Heading, Notice, Para
 from bermwright.base.units import show as shown
 from bermwright.book.sheets.cutting import label_sheets
 from bermwright.formats.drawings import pdf
@@ -29,8 +29,11 @@ def show(house_file: str, folder: Path, options: Options, progress: Progress) ->
     cut = cut_file(house_file, CutWishes(system=system_of(options), labels=False), progress)
     document = cut.document
     head, *rest = document.blocks
+    # What guards the saw stands before the first board, not behind the last list.
+    guards = [one for one in rest if isinstance(one, Notice)][:1]
+    blocks = (head, *_saw(cut), *guards, *(one for one in rest if one not in guards), *_labels(cut))
     return Shown(
-        document=replace(document, blocks=(head, *_saw(cut), *rest, *_labels(cut))),
+        document=replace(document, blocks=blocks),
         facts={"complete": cut.plan.complete, "lists": len(cut.plan.lists)},
         verdict=_verdict(cut),
         says=_says(cut),
