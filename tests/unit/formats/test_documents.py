@@ -27,14 +27,15 @@ from bermwright.base.document import (
     Table,
     plain,
 )
-from bermwright.base.drawing import Pen, Sheet, Stroke
+from bermwright.base.drawing import Pen, Sheet, Stroke, Text
 from bermwright.base.findings import Finding, Shown, Step, Verdict
 from bermwright.base.sources import Cite, Provenance, Work
 from bermwright.base.wording import finding_words, ratio_text, round_down
 from bermwright.formats.documents import DocumentError, pdf, text
+from bermwright.formats.documents.alike import leaves
 from bermwright.formats.documents.inline import Voice, runs, words
 from bermwright.formats.documents.plain_text import lines
-from bermwright.formats.documents.typst_pdf import literal
+from bermwright.formats.documents.typst_pdf import literal, markup
 
 DATE = "2026-11-24"
 WORK = Work(key="EN1995", authors="CEN", title="EN 1995-1-1, Timber", year=2004)
@@ -230,6 +231,31 @@ def test_a_figure_prints_at_true_size():
             line = max(page.lines, key=lambda item: item["linewidth"])
             assert (line["x1"] - line["x0"]) / 72.0 * 25.4 == pytest.approx(100.0, abs=0.1)
         assert float(book.pages[1].width) / 72.0 * 25.4 == pytest.approx(120.0, abs=0.01)
+
+
+def test_lettering_that_several_full_pages_bear_alike_is_written_once():
+    said = "The caption of every sheet, long enough to be worth a layer of its own."
+    alike = Text(at=(10.0, 10.0), text=said, halo=False)
+    sheets = [
+        Sheet(width=150.0, height=50.0, items=(alike, Text(at=(10.0, 20.0), text=f"leaf {n}", halo=False)))
+        for n in (1, 2, 3)
+    ]
+    pages, layers = leaves(sheets)
+    assert [layer.items for layer in layers] == [(alike,)]
+    assert [page.sheet.items for page in pages] == [sheet.items[1:] for sheet in sheets]
+    printed = document(*(FullPage(sheet=sheet) for sheet in sheets))
+    assert markup(printed).count(said) == 1
+    with pdfplumber.open(io.BytesIO(pdf(printed, date=DATE))) as book:
+        words = [page.extract_text() for page in book.pages]
+    assert [said in page and f"leaf {n}" in page for n, page in enumerate(words, 1)] == [True] * 3
+
+
+def test_a_sheet_of_another_size_keeps_its_own_lettering():
+    alike = Text(at=(10.0, 10.0), text="x" * 100, halo=False)
+    sheets = [Sheet(width=width, height=50.0, items=(alike,)) for width in (150.0, 160.0)]
+    pages, layers = leaves(sheets)
+    assert layers == ()
+    assert [page.sheet for page in pages] == sheets
 
 
 def test_a_date_that_is_none_is_refused():

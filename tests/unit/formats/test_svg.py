@@ -26,10 +26,13 @@ from bermwright.base.drawing import (
     Text,
     Wash,
 )
+from bermwright.base.lettering import text_width
 from bermwright.formats.drawings import svg
 from bermwright.formats.drawings.curves import bezier_chain
 from bermwright.formats.drawings.hatching import expand_area, expand_band
+from bermwright.formats.drawings.lower import lower
 from bermwright.formats.drawings.plain import Fill, Strokes
+from bermwright.formats.drawings.plates import plate_of
 from bermwright.formats.drawings.styles import PENS, THEMES
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -112,6 +115,44 @@ def test_text_has_its_height_its_halo_and_its_turn():
     assert float(text.get("font-size")) * 0.729 == pytest.approx(2.5, abs=0.01)
     assert text.get("paint-order") == "stroke"
     assert text.get("stroke") == THEMES["paper"].inks[Ink.PAPER]
+
+
+def test_in_print_letters_stand_on_a_plate_and_have_no_edge():
+    words = Text(at=(100.0, 60.0), text="  604", height=2.0, angle=math.pi / 2)
+    root = ElementTree.fromstring(svg(sheet(words), printed=True))  # noqa: S314  (our own text)
+    plate = root.findall(f"{SVG}path")[-1]
+    places = [tuple(map(float, place.split())) for place in re.findall(r"[\d.]+ [\d.]+", plate.get("d"))]
+    letters = root.find(f"{SVG}text")
+    assert plate.get("fill") == THEMES["paper"].inks[Ink.PAPER]
+    assert (letters.get("stroke"), letters.get("paint-order")) == (None, None)
+    xs, ys = zip(*places, strict=True)
+    # Turned upwards: the letters stand left of their foot, and their spaces below have no plate.
+    assert min(xs) < 98.0
+    assert 100.0 < max(xs) < 100.5
+    assert max(ys) == pytest.approx(60.0 - text_width("  ", 2.0) + 0.4, abs=0.01)
+    assert min(ys) == pytest.approx(60.0 - text_width("  604", 2.0) - 0.4, abs=0.01)
+
+
+def test_what_hangs_down_or_bears_an_accent_has_a_taller_plate():
+    def tall(words):
+        ys = [y for _, y in plate_of(Text(at=(0.0, 0.0), text=words, height=3.0))]
+        return min(ys), max(ys)
+
+    assert tall("604")[0] > tall("(6)")[0]
+    assert tall("Ä")[1] > tall("A")[1] == tall("×")[1]
+
+
+def test_a_hatch_is_laid_only_where_a_window_shows_it():
+    ground = Area(path=((0, 0), (200, 0), (200, 120), (0, 120)), hatch=Hatch.EARTH_PLACED, levels=(30.0,))
+    inside = Area(path=((0, 0), (40, 0), (40, 40), (0, 40)), hatch=Hatch.EARTH_PLACED, levels=(30.0,))
+    (window,) = lower([Clip(low=(0.0, 0.0), high=(40.0, 40.0), items=(ground,))])
+    (strokes,) = window.items
+    points = [point for path in strokes.paths for point in path]
+    assert max(max(point) for point in points) <= 41.0
+    (alone,) = expand_area(inside)
+    whole = [path for path in alone.paths if all(0.5 < x < 39.5 and 0.5 < y < 39.5 for x, y in path)]
+    assert len(whole) > 40
+    assert set(whole) <= set(strokes.paths)
 
 
 def test_words_and_notes_are_set_in_their_own_faces():

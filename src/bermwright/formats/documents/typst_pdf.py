@@ -33,12 +33,13 @@ from bermwright.base.drawing import Lettering
 from bermwright.base.errors import BermwrightError
 from bermwright.base.lettering import FACES
 from bermwright.base.wording import finding_words
+from bermwright.formats.documents.alike import leaves
 from bermwright.formats.documents.inline import Voice, runs
 from bermwright.formats.drawings import svg
 from bermwright.formats.feet import in_units_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from bermwright.base.document import Block, Document
     from bermwright.base.drawing import Sheet
@@ -89,8 +90,24 @@ def markup(document: Document) -> str:
     faces = {"words-face": FACES[Lettering.WORDS], "figures-face": FACES[Lettering.FIGURES]}
     lines = [f"#let {name} = {literal(face.families[0])}" for name, face in faces.items()]
     lines += [_look(), _dress(document)]
-    lines += [f"#{block(item, document.system)}" for item in document.blocks]
+    lines += _blocks(document)
     return "\n".join([*lines, ""])
+
+
+def _blocks(document: Document) -> Iterator[str]:
+    """Every block in order; full-size sheets share the lettering that they bear alike."""
+    full = [item.sheet for item in document.blocks if isinstance(item, FullPage)]
+    pages, layers = leaves(full)
+    for number, layer in enumerate(layers):
+        yield f"#let layer-{number} = bytes({_source(layer)})"
+    waiting = iter(pages)
+    for item in document.blocks:
+        if isinstance(item, FullPage):
+            page = next(waiting)
+            over = [f"layer-{number}" for number in page.layers]
+            yield f"#{_call('full-page', _picture(page.sheet), *over)}"
+        else:
+            yield f"#{block(item, document.system)}"
 
 
 @cache
@@ -198,8 +215,13 @@ def _together(blocks: tuple[Block, ...], system: str) -> str:
 
 
 def _picture(sheet: Sheet) -> str:
-    source = svg(sheet, "paper", background=False).replace("\\", "\\\\").replace('"', '\\"')
-    return f'"{source}", {sheet.width:.4f}mm, {sheet.height:.4f}mm, {literal(sheet.alt or sheet.title)}'
+    size = f"{sheet.width:.4f}mm, {sheet.height:.4f}mm"
+    return f"{_source(sheet)}, {size}, {literal(sheet.alt or sheet.title)}"
+
+
+def _source(sheet: Sheet) -> str:
+    source = svg(sheet, "paper", background=False, printed=True).replace("\\", "\\\\").replace('"', '\\"')
+    return f'"{source}"'
 
 
 def _table(table: Table) -> str:

@@ -40,9 +40,8 @@ def pdf(*sheets: Sheet, date: str, theme: str = "paper") -> bytes:
 def _page(sheet: Sheet, theme: str) -> str:
     """One page of the sheet's own size, the drawing put at its corner."""
     size = f"width: {sheet.width:.4f}mm, height: {sheet.height:.4f}mm"
-    drawing = (
-        f'image(bytes({_literal(svg(sheet, theme))}), format: "svg", {size}, alt: {_literal(sheet.alt)})'
-    )
+    source, alt = _literal(svg(sheet, theme, printed=True)), _literal(sheet.alt)
+    drawing = f'image(bytes({source}), format: "svg", {size}, alt: {alt})'
     return f"#set page({size}, margin: 0mm)\n#place(top + left, {drawing})"
 
 

@@ -8,20 +8,21 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import replace
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING, assert_never
 from xml.sax.saxutils import escape, quoteattr
 
 import numpy as np
 import shapely
 
-from bermwright.base.drawing import Arc, Area, Hatch, Ink, Pen, Spline, Text, Wash
+from bermwright.base.drawing import Arc, Area, Hatch, Ink, Lettering, Pen, Spline, Text, Wash
 from bermwright.base.lettering import FACES, body_size
 from bermwright.formats.drawings.curves import bezier_points
 from bermwright.formats.drawings.hatching.expand import box_of
 from bermwright.formats.drawings.hatching.fields import anchored
 from bermwright.formats.drawings.lower import lower, lower_item
 from bermwright.formats.drawings.plain import Fill, Plain, Strokes, Window
+from bermwright.formats.drawings.plates import plate_of
 from bermwright.formats.drawings.styles import PENS, THEMES, WASH_OPACITY, Theme, ink_of
 
 if TYPE_CHECKING:
@@ -32,15 +33,23 @@ if TYPE_CHECKING:
 
 
 def svg(
-    sheet: Sheet, theme: str = "paper", *, background: bool = True, prefix: str = "w", quick: bool = False
+    sheet: Sheet,
+    theme: str = "paper",
+    *,
+    background: bool = True,
+    prefix: str = "w",
+    quick: bool = False,
+    printed: bool = False,
 ) -> str:
     """The sheet as an SVG document, in the colours of `paper`, `day` or `lamp`.
 
     `prefix` starts the names of its clipping windows: give each drawing its own where several are put
     into one page. Without `background` the paper is left clear. A `quick` one, for a drawing that follows
-    the hand, looks the same: strokes of a hatch are written once and cut by the reader, not here.
+    the hand, looks the same: strokes of a hatch are written once and cut by the reader, not here. A `printed`
+    one, for a PDF, has plates of paper under its letters and no edges round them.
     """
-    pencil = (_QuickPencil if quick else _Pencil)(THEMES[theme], sheet.height, prefix)
+    kind = _QuickPencil if quick else _PrintPencil if printed else _Pencil
+    pencil = kind(THEMES[theme], sheet.height, prefix)
     size = f"{_figure(sheet.width)} {_figure(sheet.height)}"
     measures = f'width="{_figure(sheet.width)}mm" height="{_figure(sheet.height)}mm" viewBox="0 0 {size}"'
     manner = 'role="img" fill="none" stroke-linecap="round" stroke-linejoin="round"'
@@ -171,22 +180,23 @@ class _Pencil:
 
     def text(self, item: Text) -> str:
         """Lettering with its halo; the halo is painted under the letter."""
-        face = FACES[item.face]
+        edge = f' {self.edge()} paint-order="stroke"' if item.halo else ""
+        return self.letters(item, self.ink(item) + edge)
+
+    def ink(self, item: Text) -> str:
+        """The colour of letters."""
+        return f'fill="{self.theme.inks[item.ink]}"'
+
+    def edge(self) -> str:
+        """The edge of letters."""
+        return f'stroke="{self.theme.inks[Ink.PAPER]}" stroke-width="{_figure(self.theme.halo)}"'
+
+    def letters(self, item: Text, paint: str) -> str:
+        """Lettering in its place, painted in a manner."""
         turn = f" rotate({_figure(-math.degrees(item.angle))})" if item.angle else ""
-        narrow = f" scale({_figure(face.condense)} 1)" if face.condense != 1.0 else ""
-        style = [
-            f'transform="translate({self.point(item.at)}){turn}{narrow}"',
-            f"font-family={quoteattr(', '.join(map(_family, face.families)))}",
-            f'font-size="{_figure(body_size(item.height, item.face))}"',
-            f'fill="{self.theme.inks[item.ink]}"',
-        ]
-        style += ['font-style="italic"'] if face.italic else []
-        style += ['font-weight="700"'] if item.strong else []
-        style += [f'text-anchor="{item.anchor}"'] if item.anchor != "start" else []
-        if item.halo:
-            paper = self.theme.inks[Ink.PAPER]
-            style.append(f'stroke="{paper}" stroke-width="{_figure(self.theme.halo)}" paint-order="stroke"')
-        return f'<text xml:space="preserve" {" ".join(style)}>{escape(item.text)}</text>'
+        place = f'transform="translate({self.point(item.at)}){turn}{_narrowed(item.face)}"'
+        style = _lettering(item.face, item.height, item.anchor, strong=item.strong)
+        return f'<text xml:space="preserve" {place} {style} {paint}>{escape(item.text)}</text>'
 
     def window(self, item: Window) -> list[str]:
         """Items behind a clipping window."""
@@ -208,6 +218,18 @@ class _Pencil:
             return f'<ellipse {places} rx="{_figure(0.5 * wide)}" ry="{_figure(0.5 * tall)}"/>'
         corner = f'x="{_figure(item.low[0])}" y="{_figure(self.height - item.high[1])}"'
         return f'<rect {corner} width="{_figure(wide)}" height="{_figure(tall)}"/>'
+
+
+class _PrintPencil(_Pencil):
+    """Lays a plate of paper under letters: a PDF would lay the edge of each over the letter before it."""
+
+    def text(self, item: Text) -> str:
+        """The plate, then the letters."""
+        letters = self.letters(item, self.ink(item))
+        if not item.halo:
+            return letters
+        plate = self.path(plate_of(item), closed=True)
+        return f'<path d="{plate}" fill="{self.theme.inks[Ink.PAPER]}"/>\n{letters}'
 
 
 class _QuickPencil(_Pencil):
@@ -245,6 +267,27 @@ class _QuickPencil(_Pencil):
         shapely.prepare(outline)
         touched = np.flatnonzero(shapely.intersects(outline, laid.lines))
         return "".join([written[place] for place in touched.tolist()])
+
+
+@cache
+def _narrowed(face: Lettering) -> str:
+    """How letters are set narrower than they were drawn."""
+    share = FACES[face].condense
+    return f" scale({_figure(share)} 1)" if share != 1.0 else ""
+
+
+@lru_cache(maxsize=512)
+def _lettering(face: Lettering, height: float, anchor: str, *, strong: bool) -> str:
+    """Face, size and anchor of letters."""
+    kind = FACES[face]
+    style = [
+        f"font-family={quoteattr(', '.join(map(_family, kind.families)))}",
+        f'font-size="{_figure(body_size(height, face))}"',
+    ]
+    style += ['font-style="italic"'] if kind.italic else []
+    style += ['font-weight="700"'] if strong else []
+    style += [f'text-anchor="{anchor}"'] if anchor != "start" else []
+    return " ".join(style)
 
 
 def _family(name: str) -> str:
