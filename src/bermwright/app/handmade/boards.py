@@ -65,8 +65,8 @@ def _saw(cut: CutOut) -> Iterator[Block]:
     kerf, trim = shown(saw.kerf, "mm", 0, cut.system), shown(saw.trim, "mm", 0, cut.system)
     keep = shown(saw.keep, "m", 2, cut.system)
     yield Para(
-        f"The saw takes {kerf} at each cut, {trim} is trimmed off each end of a board, and offcuts are kept "
-        f"from {keep} on."
+        f"The saw takes {kerf} at each cut, {trim} is trimmed off each end of a board, and offcuts of {keep} "
+        "and more are kept."
     )
 
 

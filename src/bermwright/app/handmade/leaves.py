@@ -55,7 +55,7 @@ LEAVES = (
     Leaf(
         name="boards",
         title="Boards and cuts",
-        lead="Every piece, the board it comes from, and what is left over.",
+        lead="Pieces laid into what lies in the yard: blade, ends and faults counted, offcuts kept.",
         endings=("pdf", "csv", "xlsx", "svg", "dxf"),
         show=boards.show,
         make=boards.make,
