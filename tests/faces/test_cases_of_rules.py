@@ -164,6 +164,10 @@ VARIATIONS = (
 WANTED = ("holds", "fails", "unknown")
 NEVER: Mapping[tuple[str, str], str] = {
     ("domes-stand", "holds"): "no strength of domes is reckoned, so none is said to hold",
+    **{
+        ("ground-as-surveyed", word): "its points lie in a file beside the house; these houses have none"
+        for word in ("holds", "fails", "unknown")
+    },
     ("actions-are-known", "fails"): "an action that nobody gave is not known, and nothing can fail by it",
     ("forces-on-the-shell-close", "fails"): "forces that do not close are a mistake of the program: unknown",
     ("soil-runs-fit-the-membrane", "fails"): "a slippery sheet changes the soil runs that are looked at",

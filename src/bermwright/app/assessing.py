@@ -5,18 +5,22 @@ from __future__ import annotations
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import contextmanager
 from dataclasses import dataclass
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from bermwright.app.opening import open_house
 from bermwright.app.outside.kernels import while_preparing
+from bermwright.app.outside.points import points_beside
+from bermwright.base.errors import BermwrightError
 from bermwright.base.findings import Verdict
 from bermwright.rules.assess import assess
+from bermwright.rules.nouns import SurveyAtHand
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
-    from pathlib import Path
 
     from bermwright.formats.house_file import Opened
+    from bermwright.house import House
     from bermwright.rules.assess import Assessment
 
 THREADS = 2
@@ -47,8 +51,20 @@ def assess_file(
             stop_marks=stop_marks,
             progress=while_preparing(progress),
             share=pool.map,
+            survey=survey_beside(opened.house, Path(path).parent),
         )
     return Assessed(opened=opened, assessment=assessment)
+
+
+def survey_beside(house: House, folder: Path) -> SurveyAtHand | None:
+    """The surveyed points that the file names, or why they cannot be read."""
+    if house.survey is None:
+        return None
+    try:
+        points, name = points_beside(house, folder)
+    except BermwrightError as error:
+        return SurveyAtHand(name=house.survey.points, why_not=error)
+    return SurveyAtHand(name=name, points=points or ())
 
 
 def holds(assessment: Assessment, *, accept_tight: bool = False) -> bool:

@@ -23,7 +23,7 @@ if TYPE_CHECKING:
     from bermwright.base.findings import Question
     from bermwright.handbook.frames.solving import Share
     from bermwright.house import House, Vault
-    from bermwright.rules.nouns import AnyRule, HouseRule, Rule
+    from bermwright.rules.nouns import AnyRule, HouseRule, Rule, SurveyAtHand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -42,20 +42,21 @@ class Assessment:
     """By the name of the vault; a vault about which too little is known has none."""
 
 
-def assess(
+def assess(  # noqa: PLR0913  (only the house must be given)
     house: House,
     *,
     not_read: tuple[str, ...] = (),
     stop_marks: bool = True,
     ready: Mapping[str, Study] = MappingProxyType({}),
     only: Container[str] | None = None,
+    survey: SurveyAtHand | None = None,
     progress: Callable[[str], None] = lambda _step: None,
     share: Share = map,
 ) -> Assessment:
     """Run every rule on every vault of a house; `share` is like `map` and may work side by side.
 
     `ready` are studies that need not be made again, by the name of their vault; `only` are the names of
-    the rules to run, every rule where it is not given.
+    the rules to run, every rule where it is not given; `survey` is what the file of points holds.
     """
     vault_rules = tuple(rule for rule in RULES if only is None or rule.name in only)
     house_rules = tuple(rule for rule in HOUSE_RULES if only is None or rule.name in only)
@@ -78,7 +79,7 @@ def assess(
         for rule in vault_rules:
             progress(f"{vault.name}: {rule.title}")
             findings += _found(rule, study)
-    whole = Whole(house=house, studies=studies)
+    whole = Whole(house=house, studies=studies, survey=survey)
     for house_rule in house_rules:
         progress(f"{house.name}: {house_rule.title}")
         findings += _found_of_house(house_rule, whole)

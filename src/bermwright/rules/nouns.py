@@ -10,8 +10,10 @@ from bermwright.base.findings import Finding, Shown, Spot, Step, Verdict
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Mapping
 
+    from bermwright.base.errors import BermwrightError
     from bermwright.base.marks import Mark
     from bermwright.base.sources import Cite
+    from bermwright.form.setout import SurveyPoint
     from bermwright.house import House
     from bermwright.rules.study import Study
 
@@ -100,12 +102,32 @@ class Rule(Identity):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SurveyAtHand:
+    """Surveyed points that the house file names, as far as they could be read."""
+
+    name: str
+    """Of their file."""
+    points: tuple[SurveyPoint, ...] = ()
+    why_not: BermwrightError | None = None
+    """Why they could not be read."""
+
+    @property
+    def known(self) -> tuple[SurveyPoint, ...]:
+        """The points; raises what kept them from being read."""
+        if self.why_not is not None:
+            raise self.why_not
+        return self.points
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Whole:
     """The house and the studies of its vaults, made once and read by every rule on the whole house."""
 
     house: House
     studies: Mapping[str, Study]
     """By the name of the vault; a vault about which too little is known has none."""
+    survey: SurveyAtHand | None = None
+    """None where the file names none, or where nobody has read it."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -64,6 +64,7 @@ from bermwright.rules.whole.cover import COVER_STAYS
 from bermwright.rules.whole.forces import FORCES_CLOSE
 from bermwright.rules.whole.slopes import SLOPES_STAY
 from bermwright.rules.whole.storms import QUAKE_STANDS, WIND_STANDS
+from bermwright.rules.whole.surveyed import GROUND_AS_SURVEYED
 from bermwright.rules.whole.wheels import WHEELS_KEEP_OFF
 
 if TYPE_CHECKING:
@@ -128,6 +129,7 @@ RULES: tuple[Rule, ...] = (
 
 HOUSE_RULES: tuple[HouseRule, ...] = (
     DOMES_STAND,
+    GROUND_AS_SURVEYED,
     STEPS_STAND,
     ENDS_ARE_CLOSED,
     END_PLANKS,

@@ -272,8 +272,8 @@ def _least(design: Array, height: Array) -> tuple[Array, float]:
 
 def _compared(house: House, plane: Plane) -> Iterator[str]:
     """Whether slope and facing of the file agree with the points."""
-    slope, faces = np.degrees(plane.slope), np.degrees(plane.faces)
-    seen = f"The points fall {slope:.1f}° towards {faces:.0f}° from north"
+    slope, faces = np.degrees(plane.slope), round(np.degrees(plane.faces)) % 360
+    seen = f"The points fall {slope:.1f}° towards {faces}° from north"
     site = house.site
     if site.slope is None:
         yield f"{seen}; the file gives no slope."
@@ -286,7 +286,7 @@ def _compared(house: House, plane: Plane) -> Iterator[str]:
     told += f" towards {np.degrees(site.faces):.0f}°" if site.faces is not None else ""
     if apart:
         yield (
-            f'{seen}; {told}. Write slope = "{slope:.1f} deg" and faces = "{faces:.0f} deg" into [site]: '
+            f'{seen}; {told}. Write slope = "{slope:.1f} deg" and faces = "{faces} deg" into [site]: '
             "the checks still count with the file."
         )
     else:
