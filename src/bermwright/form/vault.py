@@ -68,8 +68,8 @@ def vault_form(
     rib, said_of_rib = _rib(_faces(curve, vault), vault, pieces=pieces)
     if rib.joints.size > elements - 2:
         raise OutOfRangeError(
-            f'The ribs of "{vault.name}" have {rib.joints.size} joints; up to {elements - 2} can be reckoned. '
-            "Write a longer [vault] board_length, or fewer layers."
+            f'The ribs of "{vault.name}" have {rib.joints.size} joints; up to {elements - 2} can be reckoned.'
+            " Write a longer [vault] board_length, or fewer layers."
         )
     return VaultForm(
         name=vault.name,
