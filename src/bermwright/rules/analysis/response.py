@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeVar
 import numpy as np
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Callable, Sequence
 
     from numpy.typing import NDArray
 
@@ -22,8 +22,11 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
     Truth = NDArray[np.bool_]
 
+SAME = 1e-8
+"""Values that differ by no more than this share of the largest one are the same: what is left is rounding."""
 Ribs = TypeVar("Ribs")
 """What ribs are made of, for a ratio that is asked of them."""
+Found = TypeVar("Found")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -122,6 +125,24 @@ class Peak:
         return (self.lane, self.situation, *self.place)
 
 
+def first_largest(values: Array) -> tuple[int, ...]:
+    """Where an array is largest: the first of the entries that are the same but for rounding.
+
+    A symmetric house has two of each; whichever rounding favours, the same one is named. NaN outranks all.
+    """
+    most = float(np.max(values))
+    if np.isnan(most):
+        near = np.isnan(values)
+    else:
+        near = values >= (most - SAME * abs(most) if np.isfinite(most) else most)
+    return tuple(int(i) for i in np.unravel_index(int(np.argmax(near)), values.shape))
+
+
+def first_worst(found: Sequence[Found], ratio: Callable[[Found], float]) -> Found:
+    """The first of what is found whose ratio is largest but for rounding."""
+    return found[first_largest(np.array([ratio(one) for one in found]))[0]]
+
+
 def peak(analysis: Analysis, ratios: Array, situations: Truth, lanes: Truth | None = None) -> Peak | None:
     """The worst ratio in the chosen situations and lanes, None when nothing is chosen.
 
@@ -135,15 +156,14 @@ def peak(analysis: Analysis, ratios: Array, situations: Truth, lanes: Truth | No
         return None
     shape = (..., *(None,) * (ratios.ndim - 2))
     known = np.where(counted[shape] & np.isfinite(ratios), ratios, -np.inf)
-    at = np.unravel_index(int(np.argmax(known)), ratios.shape)
-    largest = float(known[at])
+    indices = first_largest(known)
+    largest = float(known[indices])
     lost = counted & ~analysis.response.converged
     if lost.any() and largest <= 1.0:
         lane, situation = (int(i) for i in np.argwhere(lost)[0])
         return Peak(
             analysis=analysis, lane=lane, situation=situation, place=(0,) * (ratios.ndim - 2), ratio=np.nan
         )
-    indices = tuple(int(i) for i in at)
     return Peak(
         analysis=analysis,
         lane=indices[0],

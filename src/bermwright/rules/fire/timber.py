@@ -13,6 +13,7 @@ from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.handbook import fire
 from bermwright.handbook import timber as ec5
 from bermwright.house import CoverKind
+from bermwright.rules.analysis.response import first_largest
 from bermwright.rules.analysis.strength import where_known
 from bermwright.rules.fire.common import Burned, burned, burned_steps, lived_in, minutes, not_told, wood_of
 from bermwright.rules.nouns import Rule, Said
@@ -54,7 +55,7 @@ def _worst(analysis: Analysis, ratios: Array) -> _Worst | None:
     if not wanted.any() or not np.isfinite(ratios[wanted]).all():
         return None
     shaped = np.where(wanted[:, :, None, None], ratios, -np.inf)
-    lane, situation, element, end = (int(i) for i in np.unravel_index(int(np.argmax(shaped)), shaped.shape))
+    lane, situation, element, end = first_largest(shaped)
     return _Worst(
         lane=lane,
         situation=situation,

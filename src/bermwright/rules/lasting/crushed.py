@@ -10,6 +10,7 @@ from bermwright.base.findings import Shown, Spot, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.lasting import EN13163
 from bermwright.house import CoverKind
+from bermwright.rules.analysis.response import first_largest
 from bermwright.rules.lasting.accident import finished
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import corner_of, moment_of, place_of, ratio_step, step
@@ -50,7 +51,7 @@ def _of_layer(study: Study, layer: Cover) -> Said:
     if not there.any() or not np.isfinite(pressure[there]).all():
         return NO_REST
     filled = np.where(there[:, :, None], pressure, 0.0)
-    lane, situation, node = (int(i) for i in np.unravel_index(int(np.argmax(filled)), filled.shape))
+    lane, situation, node = first_largest(filled)
     most = float(filled[lane, situation, node])
     ratio, now = most / layer.strength, service.situations[situation]
     verdict = verdict_of(ratio)

@@ -14,6 +14,7 @@ from bermwright.data.timber_classes import K_CRACK, TIMBER_CLASSES
 from bermwright.data.works.lasting import EN13163
 from bermwright.handbook import timber as ec5
 from bermwright.house import CoverKind
+from bermwright.rules.analysis.response import first_largest
 from bermwright.rules.analysis.strength import ACCIDENT
 from bermwright.rules.lasting.accident import LOADS, STRENGTHS, finished
 from bermwright.rules.nouns import Rule, Said
@@ -85,7 +86,7 @@ def most_loaded(study: Study, *, span: float, share: float) -> Loaded | None:
     kmod = study.strength.kmods(service)[None, :, None]
     filled = np.where(there[:, :, None], share * pressure, 0.0)
     used = plank_use(timber, thickness=planks.thickness, span=span, pressure=filled, kmod=kmod)
-    lane, situation, node = (int(i) for i in np.unravel_index(int(np.argmax(used)), used.shape))
+    lane, situation, node = first_largest(used)
     return Loaded(
         lane=lane, situation=situation, node=node, ratio=float(used[lane, situation, node]),
         pressure=float(pressure[lane, situation, node]),

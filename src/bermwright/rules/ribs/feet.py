@@ -9,6 +9,7 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.data.timber_classes import GAMMA_TIMBER
+from bermwright.rules.analysis.response import first_largest, first_worst
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import (
     corner_of,
@@ -63,10 +64,9 @@ def foot_reach(study: Study, component: int, *, largest: bool, side: int | None 
 def _reach(study: Study, analysis: Analysis, component: int, *, largest: bool, side: int | None) -> Reach:
     feet = analysis.response.feet[..., component] / study.form.spacing
     chosen = feet if side is None else feet[..., side : side + 1]
-    at = np.unravel_index(int((np.argmax if largest else np.argmin)(chosen)), chosen.shape)
-    lane, situation, foot = (int(i) for i in at)
+    lane, situation, foot = first_largest(chosen if largest else -chosen)
     return Reach(
-        value=float(chosen[at]),
+        value=float(chosen[lane, situation, foot]),
         now=analysis.situations[situation],
         run=analysis.lanes[lane].run,
         node=foot_node(study, foot if side is None else side),
@@ -105,7 +105,7 @@ def _bearing(study: Study) -> Iterator[Said]:
             advice=RIBS_FIRST,
         )
     elif known:
-        yield _bearing_said(study, max(known, key=lambda one: one.ratio), length, area)
+        yield _bearing_said(study, first_worst(known, lambda one: one.ratio), length, area)
 
 
 def _bearing_area(study: Study) -> tuple[float, float]:
@@ -124,7 +124,7 @@ def _bearing_at(study: Study, analysis: Analysis, area: float) -> Bearing | None
     ratio = force / area / limits[None, :, None]
     if not np.isfinite(ratio).all():
         return None
-    lane, situation, foot = (int(i) for i in np.unravel_index(int(np.argmax(ratio)), ratio.shape))
+    lane, situation, foot = first_largest(ratio)
     return Bearing(
         ratio=float(ratio[lane, situation, foot]),
         analysis=analysis,

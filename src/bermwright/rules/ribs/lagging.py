@@ -14,6 +14,7 @@ from bermwright.base.wording import level_text
 from bermwright.data.timber_classes import GAMMA_TIMBER, K_CRACK, TIMBER_CLASSES
 from bermwright.handbook import timber as ec5
 from bermwright.house import CoverKind
+from bermwright.rules.analysis.response import first_largest, first_worst
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import (
     corner_of,
@@ -135,7 +136,7 @@ def _worst(study: Study, planks: Cover, timber: TimberClass, band: tuple[float, 
         if not (analysis.response.converged[analysis.bends].all() and np.isfinite(pressure[counted]).all()):
             return None
         used = _used(study, analysis, timber, planks.thickness, np.where(counted[:, :, None], pressure, 0.0))
-        lane, situation, node = (int(i) for i in np.unravel_index(int(np.argmax(used)), used.shape))
+        lane, situation, node = first_largest(used)
         found.append(
             Pressed(
                 low=band[0],
@@ -148,7 +149,7 @@ def _worst(study: Study, planks: Cover, timber: TimberClass, band: tuple[float, 
                 pressure=float(pressure[lane, situation, node]),
             )
         )
-    return max(found, key=lambda one: one.ratio)
+    return first_worst(found, lambda one: one.ratio)
 
 
 def _used(study: Study, analysis: Analysis, timber: TimberClass, thickness: float, pressure: Array) -> Array:

@@ -11,6 +11,7 @@ from bermwright.base.sources import Cite, Provenance
 from bermwright.data.timber_classes import DEFLECTION_LIMIT
 from bermwright.data.works.rates import NIOSH94110
 from bermwright.handbook.lifting import lifters_needed
+from bermwright.rules.analysis.response import first_largest
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import (
     corner_of,
@@ -46,7 +47,7 @@ def _sag(study: Study) -> Iterator[Said]:
             advice="Mend the ribs first; see what is said of their bending and buckling.",
         )
         return
-    lane, situation, node = (int(i) for i in np.unravel_index(int(np.argmax(moved)), moved.shape))
+    lane, situation, node = first_largest(moved)
     yield _sag_said(study, float(moved[lane, situation, node]), lane, (situation, node))
 
 

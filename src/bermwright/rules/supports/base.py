@@ -10,6 +10,7 @@ import numpy as np
 from bermwright.data.supports import PRECAST_SHARE, RESISTANCES
 from bermwright.handbook.retaining import Push, sliding_resistance, stand_of
 from bermwright.handbook.soils import design_friction_angle
+from bermwright.rules.analysis.response import first_largest, first_worst
 from bermwright.rules.study import once
 from bermwright.rules.supports import ties
 from bermwright.rules.supports.acting import INWARD, WAYS, acting_on, in_service
@@ -178,16 +179,18 @@ def worst_first(
     if not tops:
         return None
     lost = [top for top in tops if np.isnan(top.ratio)]
-    best = max((top for top in tops if not np.isnan(top.ratio)), key=lambda top: top.ratio, default=None)
-    if best is not None and (not lost or best.ratio > 1.0):
-        return best
+    sure = [top for top in tops if not np.isnan(top.ratio)]
+    if sure:
+        best = first_worst(sure, lambda top: top.ratio)
+        if not lost or best.ratio > 1.0:
+            return best
     return lost[0]
 
 
 def _top(base: Base, ratio: Array) -> Governing:
     whole = np.broadcast_to(ratio, base.push.shape)
     known = np.where(np.isnan(whole), -np.inf, whole)
-    lane, moment = (int(i) for i in np.unravel_index(int(np.argmax(known)), whole.shape))
+    lane, moment = first_largest(known)
     value = float(known[lane, moment])
     unknown = bool(np.isnan(whole).any()) and value <= 1.0
     return Governing(base=base, lane=lane, moment=moment, ratio=np.nan if unknown else value)

@@ -15,6 +15,7 @@ from bermwright.data.works.actions import QUAKE_CITE, WIND_CITE
 from bermwright.handbook import soils
 from bermwright.handbook.actions import gust_pressure, wind_on_vault
 from bermwright.handbook.retaining import earthquake_active_ratio
+from bermwright.rules.analysis.response import first_largest
 from bermwright.rules.analysis.states import situations_of
 from bermwright.rules.analysis.strength import rib_ratios
 from bermwright.rules.nouns import Rule, Said
@@ -180,8 +181,8 @@ def worst_of(study: Study, analyses: tuple[Analysis, ...], word: str) -> Worst |
         if not one.response.converged[:, rows].all() or np.isnan(used).any():
             return None
         down = np.where(rows[None, :, None], one.response.feet[..., 1], np.inf)
-        lane, situation = (int(i) for i in np.unravel_index(int(np.argmax(used)), used.shape))
-        low = np.unravel_index(int(np.argmin(down)), down.shape)
+        lane, situation = first_largest(used)
+        low = first_largest(-down)
         found.append(
             Worst(
                 analysis=one,

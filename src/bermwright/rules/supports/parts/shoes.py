@@ -15,6 +15,7 @@ from bermwright.data.timber_classes import GAMMA_TIMBER, strength_class
 from bermwright.data.works.timber import EN1995
 from bermwright.handbook.holding import lip_shear, split_capacity
 from bermwright.house.parts.support_words import SocketKind
+from bermwright.rules.analysis.response import first_largest, first_worst
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import corner_of, moment_of, place_of, ratio_step, spot_of, step
 from bermwright.rules.supports.common import feet_unknown, spot_marks
@@ -106,7 +107,7 @@ def _one(study: Study, socket: Socket, sides: list[int]) -> Said:
         for side in sides
         for held in _ways(study, analysis, socket, side)
     ]
-    return _said(study, max(tops, key=lambda top: top.ratio), part)
+    return _said(study, first_worst(tops, lambda top: top.ratio), part)
 
 
 def _lost(socket: Socket) -> tuple[str, ...]:
@@ -197,7 +198,7 @@ def _share(demand: Array, capacity: Array) -> Array:
 
 
 def _top(held: Held, analysis: Analysis, side: int) -> Top:
-    lane, situation = (int(i) for i in np.unravel_index(int(np.argmax(held.ratio)), held.ratio.shape))
+    lane, situation = first_largest(held.ratio)
     return Top(
         held=held,
         analysis=analysis,
