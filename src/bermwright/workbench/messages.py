@@ -284,6 +284,8 @@ class Scene(TypedDict):
     ratio_text: str
     handles: list[dict[str, Any]]
     """Where each handle stands now: name, x, z, value, text."""
+    places: list[dict[str, Any]]
+    """Parts to be pointed at: at, name, kind, ring (m); none while a hand drags."""
     dragged: Dragged | None
 
 

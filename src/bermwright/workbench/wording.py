@@ -105,6 +105,11 @@ def view_data(frame: Frame) -> m.ViewData:
     }
 
 
+def _name_of(house: House, vault: int) -> str:
+    """The shown vault; of a house without one its dome."""
+    return house.vaults[vault].name if house.vaults else house.domes[0].name
+
+
 def _view(drawn: Drawn) -> m.ViewData | None:
     if drawn.frame is not None:
         return view_data(drawn.frame)
@@ -148,7 +153,7 @@ def scene_message(  # noqa: PLR0913  (a scene has many sides, all by name)
         "provisional": provisional,
         "stale_from": stale_from,
         "vault": drawn.vault,
-        "vault_name": next((one.name for one in (*house.vaults[drawn.vault :], *house.domes)), ""),
+        "vault_name": _name_of(house, drawn.vault),
         "stage": drawn.stage,
         "case": drawn.case,
         "stages": [
@@ -170,6 +175,7 @@ def scene_message(  # noqa: PLR0913  (a scene has many sides, all by name)
         "ratio": finite(drawn.ratio),
         "ratio_text": ratio_text(drawn.ratio) if drawn.ratio is not None else "unknown",
         "handles": [_place(grip, system) for grip in grips],
+        "places": list(drawn.places),
         "dragged": dragged,
     }
 
@@ -226,8 +232,9 @@ def axes_message(
 ) -> m.Axes:
     """The axes of time under the drawing."""
     vault = house.vaults[min(look.vault, len(house.vaults) - 1)] if house.vaults else None
-    known = found is not None and vault is not None
-    stages: tuple[StageFound, ...] = found.vaults.get(vault.name, ()) if known else ()
+    stages: tuple[StageFound, ...] = ()
+    if found is not None and vault is not None:
+        stages = found.vaults.get(vault.name, ())
     worst = max(
         (one for one in stages if one.ratio is not None), key=lambda one: one.ratio or 0.0, default=None
     )

@@ -98,3 +98,30 @@ def test_line_ends_of_another_system_stay(text) -> None:
     new = copied(text.replace("\n", "\r\n"), ("opening", 2), "twin")
     assert new.count("\n") == new.count("\r\n")
     assert tomllib.loads(new)["opening"][3]["name"] == "twin"
+
+
+def test_parts_are_places_of_the_section_and_of_every_view(bench) -> None:
+    with bench.window() as window:
+        scene = window.heard[-1]
+        parts = {one["at"] for one in window.ask("parts", "parts")["list"]}
+        window.say("drag", seq=1, key="vault.0.rise", value="1.45 m")
+        assert window.hear("scene", lambda one: one["seq"] == 1)["places"] == []
+    by = {one["at"]: one for one in scene["places"]}
+    assert {
+        "vault.0",
+        "vault.0.mound",
+        "vault.0.cover.2",
+        "wall.0",
+        "footing.0",
+        "end.1",
+        "opening.2",
+    } <= by.keys()
+    assert by.keys() <= parts
+    assert "opening.0" not in by  # the front door is behind whoever looks at the section
+    window_ = by["opening.2"]["ring"]
+    assert max(x for x, _ in window_) - min(x for x, _ in window_) == pytest.approx(0.9)
+    for drawing, wanted in (("floor", {"wall.0", "end.0", "opening.0"}), ("front", {"end.0", "opening.0"})):
+        plan = bench.client.get("/plan", params={"drawing": drawing, "vault": "0", "large": "yes"}).json()
+        places = {one["at"] for one in plan["places"]}
+        assert wanted <= places <= parts
+    assert "end.1" not in places

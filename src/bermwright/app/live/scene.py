@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from bermwright.app.live.kernel import Wanted, shown_case
 from bermwright.app.live.marks import feet_of, marks_of
@@ -11,6 +11,7 @@ from bermwright.app.live.saying import Sentence, sentences_of, unknown
 from bermwright.app.live.telling import week_name
 from bermwright.app.showing.dome import NEXT, SAYS, dome_section_sheet
 from bermwright.app.showing.ground import ground_mark
+from bermwright.app.showing.places import section_places
 from bermwright.base.errors import BermwrightError
 from bermwright.base.findings import Verdict
 from bermwright.book.sheets import scene_of, supports_of
@@ -56,6 +57,8 @@ class Drawn:
     ratio: float | None = None
     form: VaultForm | None = None
     stages: tuple[Stage, ...] = ()
+    places: tuple[dict[str, Any], ...] = ()
+    """Parts that can be chosen by pointing; none while a hand drags."""
 
 
 @dataclass(slots=True)
@@ -150,6 +153,7 @@ class _Artist:
         shown = shown_case(self.house, self.vault, self.form, wanted)
         frame, drawing = self.picture(shown.stage, marks_of(shown))
         return Drawn(
+            places=self.places(shown.stage, frame),
             vault=self.number,
             stage=shown.stage.name,
             case=shown.case.name,
@@ -165,7 +169,23 @@ class _Artist:
     def bare(self, words: str) -> Drawn:
         """The finished section of a vault about which too little is known to say more."""
         frame, drawing = self.picture(None, ())
-        return Drawn(vault=self.number, svg=drawing, frame=frame, sentences=(unknown(words),), form=self.form)
+        places = self.places(None, frame)
+        return Drawn(
+            vault=self.number,
+            svg=drawing,
+            frame=frame,
+            sentences=(unknown(words),),
+            form=self.form,
+            places=places,
+        )
+
+    def places(self, stage: Stage | None, frame: Frame) -> tuple[dict[str, Any], ...]:
+        """What can be pointed at."""
+        if self.hold:
+            return ()
+        scene = scene_of(self.form, stage, lifts=(), supports=supports_of(self.vault, self.house))
+        edges = (frame.low, frame.high, frame.bottom)
+        return tuple(section_places(self.house, self.number, self.form, scene, edges))
 
     def picture(self, stage: Stage | None, marks: tuple[Mark, ...]) -> tuple[Frame, str]:
         """The drawing in its frame."""

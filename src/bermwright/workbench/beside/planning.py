@@ -9,6 +9,7 @@ from starlette.responses import JSONResponse
 from starlette.routing import Route
 
 from bermwright.app.showing.dome import dome_plan_sheet
+from bermwright.app.showing.places import seen_places
 from bermwright.base.errors import BermwrightError
 from bermwright.book.sheets.plans import elevation_sheet, floor_plan, section_along, site_plan
 from bermwright.form.solids import vault_solids
@@ -17,13 +18,12 @@ from bermwright.workbench.beside.common import LIGHTS, AskedWrongError, not_know
 from bermwright.workbench.wording import sheet_view
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from starlette.requests import Request
     from starlette.responses import Response
 
     from bermwright.base.drawing import Sheet
     from bermwright.form.shapes import VaultForm
+    from bermwright.form.solids import VaultSolids
     from bermwright.house import House
     from bermwright.workbench.table import Page
 
@@ -33,10 +33,6 @@ SMALL, LARGE = 110.0, 300.0
 """Width of a sheet (mm): beside the section, and in its place."""
 TALL = 170.0
 """Most height of a sheet in the place of the section (mm)."""
-REACH = 0.35
-"""So far round a thin part the hand still finds it (m)."""
-
-Box = tuple[float, float, float, float]
 
 
 def routes() -> list[Route]:
@@ -67,13 +63,14 @@ def _plan(request: Request, page: Page) -> dict[str, Any]:
     form = page.form(int(number))
     if form is None:
         raise AskedWrongError("The file says too little to draw this vault.")
-    sheet = _sheet(page.house, int(number), form, name, units_of(request), large=asked.get("large") == "yes")
-    places = list(_places(page.house, int(number), form)) if name == "floor" else []
+    solids = vault_solids(page.house, page.house.vaults[int(number)], form)
+    size = (LARGE, TALL) if asked.get("large") == "yes" else (SMALL, SMALL)
+    sheet = _sheet(page.house, (int(number), form, solids), name, size, units_of(request))
     return {
         "svg": svg(sheet, light if light in LIGHTS else "day", background=False, prefix=f"{name}{number}w"),
         "view": sheet_view(sheet),
         "title": sheet.title,
-        "places": places,
+        "places": seen_places(page.house, int(number), solids, name),
     }
 
 
@@ -85,10 +82,15 @@ def _of_dome(house: House, name: str, system: str, light: str, *, large: bool) -
     return {"svg": drawing, "view": sheet_view(sheet), "title": sheet.title, "places": []}
 
 
-def _sheet(house: House, number: int, form: VaultForm, name: str, system: str, *, large: bool) -> Sheet:
-    vault = house.vaults[number]
-    solids = vault_solids(house, vault, form)
-    width, height = (LARGE, TALL) if large else (SMALL, SMALL)
+def _sheet(
+    house: House,
+    of: tuple[int, VaultForm, VaultSolids],
+    name: str,
+    size: tuple[float, float],
+    system: str,
+) -> Sheet:
+    number, form, solids = of
+    vault, (width, height) = house.vaults[number], size
     match name:
         case "site":
             return site_plan(house, vault, form, solids, width=width, height=height, system=system)
@@ -98,38 +100,3 @@ def _sheet(house: House, number: int, form: VaultForm, name: str, system: str, *
             return section_along(house, form, solids, width=width, height=height, system=system)
         case _:
             return elevation_sheet(house, form, solids, name, width=width, height=height, system=system)
-
-
-def _places(house: House, number: int, form: VaultForm) -> Iterator[dict[str, Any]]:
-    """Vault, ends and openings as boxes of the floor plan: along the axis, and to the left of it (m)."""
-    vault = house.vaults[number]
-    half = 0.5 * form.span
-    yield _place(f"vault.{number}", vault.name, "vault", (0.0, -half, form.length, half))
-    for place, end in enumerate(house.ends):
-        if end.vault == vault.name:
-            at = 0.0 if str(end.at) == "front" else form.length
-            yield _place(f"end.{place}", f"{end.at} end", "end", (at - REACH, -half, at + REACH, half))
-    for place, one in enumerate(house.openings):
-        if one.vault != vault.name:
-            continue
-        box = _opening_box(one, form)
-        if box is not None:
-            yield _place(f"opening.{place}", one.name, str(one.kind), box)
-
-
-def _opening_box(one: Any, form: VaultForm) -> Box | None:  # noqa: ANN401  (an opening)
-    """Where an opening lies in the plan; None where the file does not say."""
-    side, wide = str(one.side), 0.5 * one.width
-    if one.side.in_end:
-        at = 0.0 if side == "front" else form.length
-        across = -(one.across or 0.0)
-        return (at - REACH, across - wide, at + REACH, across + wide)
-    if one.along is None:
-        return None
-    middle = {"left": 0.5 * form.span, "right": -0.5 * form.span}.get(side, 0.0)
-    reach = 0.5 * one.height if side == "crown" else REACH
-    return (one.along - wide, middle - reach, one.along + wide, middle + reach)
-
-
-def _place(at: str, name: str, kind: str, box: Box) -> dict[str, Any]:
-    return {"at": at, "name": name, "kind": kind, "box": list(box)}

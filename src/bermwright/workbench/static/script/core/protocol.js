@@ -22,7 +22,7 @@
  * @property {View} view
  * @property {{verdict: Verdict, text: string, next: string}} sentence
  * @property {number} [stale_from]   revision that these figures are from
- * @property {{at: string, name: string, kind: string, box: number[]}[]} [places]  parts that can be chosen by pointing
+ * @property {{at: string, name: string, kind: string, ring: number[][]}[]} [places]  parts that can be chosen by pointing
  *
  * @typedef {object} Handle            Something that may be dragged or typed; every value is a text with its unit.
  * @property {string} name
@@ -104,7 +104,9 @@
  * @property {any} [running]             progress of the full run
  * @property {any} [mending]             id of the finding for which changes are looked for
  * @property {any[]} [waiting]           changes of before the line broke
- * @property {number} [week]
+ * @property {number|null} [week]        of the year, whose ground is drawn
+ * @property {string|null} [part]        place of the chosen part
+ * @property {Record<string, any>} [evidence]  what checks the equations, by rule
  * @property {boolean} [readonly]
  * @property {any} [wrong]               the last mistake that was refused
  * @property {string} light

@@ -16,6 +16,7 @@ export class Leaves {
     this.store = store;
     this.ways = ways;
     this.host = at("leaf");
+    ways.parts.open = (id) => this.open(id);
     this.list = new FindingList(store, (id) => this.open(id));
     store.on(["found", "leaf", "opened", "mends", "evidence", "job", "parts", "revision", "wrong"], () => this.draw());
     wire.on("evidence", (message) => store.set({ evidence: { ...store.now.evidence, [message.rule]: message } }));
@@ -61,13 +62,13 @@ export class Leaves {
   /** @param {string} leaf */
   turn(leaf) {
     if (leaf === "parts") this.wire.send({ say: "parts" });
-    this.store.set({ leaf, opened: null });
+    this.store.set({ leaf, opened: null, part: leaf === "parts" ? this.ways.parts.chosen : null });
   }
 
   /** @param {any} id */
   open(id) {
     if (!this.store.now.opened) this.listAt = this.host.scrollTop;
-    this.store.set({ leaf: "findings", opened: id });
+    this.store.set({ leaf: "findings", opened: id, part: null });
     const finding = this.store.now.found?.findings.find((/** @type {any} */ one) => one.id === id);
     if (finding) this.ways.look(finding);
     if (finding && !this.store.now.evidence?.[finding.rule]) this.wire.send({ say: "evidence", rule: finding.rule });

@@ -1,6 +1,9 @@
 /** @file The parts of the house as a plain list for the keyboard: choose, add, copy, rename, mirror, remove. */
 
 import { fill, made, word } from "../core/made.js";
+import { sign, slug, verdictWord } from "../core/signs.js";
+import { figure } from "../findings/list.js";
+import { findingsOf } from "../findings/ofpart.js";
 import { fieldOf } from "./fields.js";
 
 export class Parts {
@@ -11,6 +14,8 @@ export class Parts {
   constructor(wire, store) {
     this.wire = wire;
     this.store = store;
+    /** Opens a finding; set by whoever shows them. @type {(id: any) => void} */
+    this.open = () => undefined;
     /** Place of the chosen part. @type {string|null} */
     this.chosen = null;
     /** Field that should be in sight. @type {string|null} */
@@ -26,7 +31,9 @@ export class Parts {
     this.chosen = part?.at ?? at_;
     this.wanted = part && part.at !== at_ ? at_ : null;
     this.wire.send({ say: "parts" });
-    this.store.set({ leaf: "parts", opened: null });
+    this.store.set({ leaf: "parts", opened: null, part: this.chosen });
+    // On a phone the parts lie in another place than the drawing.
+    document.dispatchEvent(new CustomEvent("place", { detail: "parts" }));
   }
 
   /** @param {HTMLElement} leaf */
@@ -59,7 +66,7 @@ export class Parts {
   /** @param {string|null} at_ */
   turn(at_) {
     this.chosen = at_;
-    this.store.set({ leaf: "parts" });
+    this.store.set({ leaf: "parts", part: at_ });
   }
 
   /** @param {any} parts */
@@ -91,8 +98,22 @@ export class Parts {
     return [
       made("p", {}, word("all parts", () => this.turn(null))),
       made("header", { class: "part-head" }, made("h3", {}, part.name || part.kind_label, part.name ? made("span", { class: "part-kind" }, ` ${part.kind_label}`) : null), this.readonly ? null : this.acts(part)),
+      this.findings(part),
       made("div", { class: "values" }, ...fields),
     ];
+  }
+
+  /** What the rules say of this part, worst first; those that hold are counted. @param {any} part */
+  findings(part) {
+    const all = findingsOf(part, this.store.now.found);
+    const open = all.filter(({ first }) => first.verdict !== "holds");
+    const held = all.length - open.length;
+    if (!all.length) return null;
+    const rows = open.map(({ first, others }) =>
+      made("li", { class: `finding is-${slug(first.verdict)}` }, made("button", { type: "button", class: "finding-open", data: { finding: String(first.id) }, on: { click: () => this.open(first.id) } }, made("span", { class: "sign" }, sign(first.verdict)), made("span", { class: "finding-words" }, verdictWord(first.verdict), " ", made("span", { class: "says" }, first.text)), made("span", { class: "ratio" }, figure(first)), others.length ? made("span", { class: "place-line" }, `and ${others.length} more of this kind`) : null)),
+    );
+    const says = held ? `${held} check${held > 1 ? "s" : ""} hold${held > 1 ? "" : "s"}.` : "";
+    return made("section", { class: "part-findings", "aria-label": "Findings of this part" }, made("ol", { class: "findings" }, ...rows), says ? made("p", { class: "quiet" }, open.length ? says : `Nothing against it: ${says}`) : null);
   }
 
   /** @param {string} key @param {any[]} mistakes */

@@ -43,9 +43,9 @@ export class TitleBlock {
     const revision = now.revision;
     fill(
       this.host,
-      this.field("house", "wide", revision ? made("b", {}, revision.house ?? "") : "", ...this.vaults(now)),
+      this.field("house", "wide", revision ? made("b", {}, revision.house ?? "") : "", ...this.vaults(now), ...another(revision)),
       this.field("revision", "", made("b", { class: "figure" }, String(revision?.number ?? "")), " ", ...this.undo(revision)),
-      this.field("file", "", made("span", { class: "file" }, name(revision?.file)), revision?.readonly ? null : " ", revision?.readonly ? null : made("a", { class: "word", href: "/start#files-head", title: "Open another house of this folder" }, "another")),
+      this.field("file", "", made("span", { class: "file" }, name(revision?.file))),
       this.field(revision && !revision.kept ? "not kept yet" : "kept", "", ...this.kept(revision)),
       this.field("units, light", "", this.word(now.units, this.ways.units, "units"), ", ", this.word(now.light, this.ways.light, "light")),
       this.field("print", "whole", ...this.jobs(PRINTS), " · ", made("a", { class: "word", href: `/model.glb?revision=${revision?.number ?? 0}`, download: "house.glb" }, "model")),
@@ -109,6 +109,11 @@ export class TitleBlock {
     if (now.made) return this.field("made", "whole", made("a", { class: "word", href: now.made.url, download: now.made.name ?? "", data: { word: "made" } }, now.made.name ?? now.made.what));
     return null;
   }
+}
+
+/** Another house of the same folder. @param {any} revision */
+function another(revision) {
+  return revision && !revision.readonly ? [" · ", made("a", { class: "word", href: "/start#files-head", title: "Lay another house of this folder on the desk" }, "another")] : [];
 }
 
 /** @param {string|undefined} path */

@@ -6,24 +6,14 @@ import { Board } from "./board.js";
 import { Hand } from "./hand.js";
 import { Handles, joined } from "./handles.js";
 import { Typed } from "./typed.js";
+import { findingsOf } from "../findings/ofpart.js";
 import { spot } from "./views.js";
-
-/** The vault and its mound as places, read off the handles. @param {any} now */
-function ownPlaces(now) {
-  const by = Object.fromEntries((now.handles?.list ?? []).map((/** @type {any} */ one) => [one.name, one]));
-  const { crown, "left foot": left, "right foot": right, "left slope": out, "right slope": far, "crown cover": top } = by;
-  if (!crown || !left || !right) return [];
-  const at_ = `vault.${now.handles.vault}`;
-  const high = top?.z ?? crown.z;
-  const mound = (/** @type {number} */ from, /** @type {number} */ to) => ({ at: `${at_}.mound`, name: "mound", kind: "mound", box: [from, Math.min(left.z, 0), to, left.z + 0.6 * (high - left.z)] });
-  const places = [{ at: at_, name: now.scene?.vault_name ?? "vault", kind: "vault", box: [left.x, left.z, right.x, crown.z] }];
-  if (out) places.push(mound(out.x * 0.6 + left.x * 0.4, left.x));
-  if (far) places.push(mound(right.x, far.x * 0.6 + right.x * 0.4));
-  return places;
-}
 
 /** Radius of the ring round the place of a finding (px). */
 const RING = 30;
+/** Of the smaller rings round the places of a chosen part's findings (px), and the most of them. */
+const SMALL_RING = 13;
+const MOST_RINGS = 12;
 
 export class Section {
   /**
@@ -45,7 +35,8 @@ export class Section {
     wire.on("scene", (scene) => this.scene(scene));
     wire.on("wrong", (message) => this.refused(message));
     store.on(["handles"], (now) => this.newHandles(now));
-    store.on(["opened", "found"], () => this.ring());
+    store.on(["opened", "found", "part", "parts"], () => this.ring());
+    store.on(["part"], () => this.spots());
   }
 
   /** @param {any} scene */
@@ -107,7 +98,7 @@ export class Section {
     const finding = found?.findings.find((/** @type {any} */ one) => one.id === opened);
     const spot = finding?.spot;
     if (!spot || !this.board.view || spot.vault !== scene?.vault) {
-      this.rings.replaceChildren();
+      this.rings.replaceChildren(...(finding ? [] : this.ofPart()));
       return;
     }
     const { x, y } = this.board.pixels(spot);
@@ -119,11 +110,23 @@ export class Section {
     );
   }
 
-  /** Parts that can be chosen by pointing at them. */
+  /** Small rings where a chosen part does not hold, or barely does. */
+  ofPart() {
+    const { found, part, parts, scene } = this.store.now;
+    const chosen = part && parts?.list.find((/** @type {any} */ one) => one.at === part);
+    if (!chosen || !this.board.view) return [];
+    const open = findingsOf(chosen, found).flatMap(({ first, others }) => [first, ...others]).filter((one) => one.verdict !== "holds" && one.spot && one.spot.vault === scene?.vault);
+    return open.slice(0, MOST_RINGS).map((one) => {
+      const { x, y } = this.board.pixels(/** @type {any} */ (one.spot));
+      return drawn("circle", { class: `ring is-small${one.verdict === "fails" ? " is-fails" : ""}`, cx: x, cy: y, r: SMALL_RING });
+    });
+  }
+
+  /** Parts that can be chosen by pointing at them; the chosen one is outlined. */
   spots() {
-    const scene = this.store.now.scene;
-    const list = this.board.view ? (scene?.places ?? ownPlaces(this.store.now)) : [];
-    this.places.replaceChildren(...list.map((/** @type {any} */ one) => spot(one, this.board, this.choose)));
+    const { scene, part } = this.store.now;
+    const list = this.board.view ? (scene?.places ?? []) : [];
+    this.places.replaceChildren(...list.map((/** @type {any} */ one) => spot(one, this.board, this.choose, one.at === part)));
   }
 
   /** Handles as steppers show them: both directions apart, without the fixed ones. */

@@ -40,6 +40,7 @@ export class Views {
     this.plan.over.append(this.places);
     store.on(["revision", "light", "units"], (now) => now.scene && this.soon());
     store.on(["scene"], (now) => now.scene && this.begin());
+    store.on(["part"], () => this.spots());
   }
 
   /** @param {"plan"|"model"} name */
@@ -108,7 +109,7 @@ export class Views {
   spots() {
     if (!this.places) return;
     const list = this.planIsLarge && this.plan.view ? (this.shown?.places ?? []) : [];
-    fill(this.places, ...list.map((/** @type {any} */ one) => spot(one, this.plan, this.choose)));
+    fill(this.places, ...list.map((/** @type {any} */ one) => spot(one, this.plan, this.choose, one.at === this.store.now.part)));
   }
 
   async mountModel() {
@@ -158,25 +159,13 @@ export class Views {
 
 /**
  * A part as a place that can be pointed at.
- * @param {{at: string, name: string, box: number[]}} one
+ * @param {{at: string, name: string, kind: string, ring: number[][]}} one
  * @param {Board} board
  * @param {(at: string) => void} choose
+ * @param {boolean} isChosen
  */
-export function spot(one, board, choose) {
-  const [x0, z0, x1, z1] = one.box;
-  const low = board.pixels({ x: Math.min(x0, x1), z: Math.max(z0, z1) });
-  const high = board.pixels({ x: Math.max(x0, x1), z: Math.min(z0, z1) });
-  return drawn(
-    "rect",
-    {
-      class: "place",
-      x: low.x,
-      y: low.y,
-      width: Math.max(1, high.x - low.x),
-      height: Math.max(1, high.y - low.y),
-      data: { place: one.at },
-      on: { click: () => choose(one.at) },
-    },
-    drawn("title", {}, one.name),
-  );
+export function spot(one, board, choose, isChosen) {
+  const corners = one.ring.map(([x, z]) => board.pixels({ x, z }));
+  const d = corners.map(({ x, y }, at_) => `${at_ ? "L" : "M"}${x.toFixed(1)} ${y.toFixed(1)}`).join("");
+  return drawn("path", { class: `place${isChosen ? " is-chosen" : ""}`, d: `${d}z`, data: { place: one.at }, on: { click: () => choose(one.at) } }, drawn("title", {}, one.name === one.kind ? one.name : `${one.name}, ${one.kind}`));
 }
