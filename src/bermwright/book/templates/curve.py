@@ -11,7 +11,7 @@ import numpy as np
 from bermwright.base.drawing import Area, Ink, Item, Pen, Sheet, Stroke, Text, Wash
 from bermwright.book.templates.marks import small_words
 from bermwright.book.templates.sheets import Stamp, sheet_line, stamp_line, whole_sheet
-from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, tiling
+from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, laid, tiling
 from bermwright.form.setout.ordinates import crown_length
 
 if TYPE_CHECKING:
@@ -137,7 +137,7 @@ def _plan(half: Half, paper: str, stretch: Point) -> Tiling:
 def _sheets(
     form: VaultForm, half: Half, plan: Tiling, stamp: Stamp, *, first: int, total: int
 ) -> Iterator[Sheet]:
-    drawing = curve_items(half)
+    drawing = laid(curve_items(half))
     title = curve_title(form, half)
     for index, cell in enumerate(plan.cells):
         lines = (*curve_lines(half), sheet_line(plan, index, first=first, total=total), stamp_line(stamp))

@@ -6,7 +6,9 @@ room side negative and the soil side positive. Metres here; the sheets turn them
 
 from __future__ import annotations
 
+from bisect import bisect_right
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -27,7 +29,7 @@ _SAME = 0.0003
 _STATIONS = 17
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class Flat:
     """One piece in its own frame."""
 
@@ -78,15 +80,16 @@ def patterns(rib: RibForm) -> tuple[Pattern, ...]:
     """The different shapes of a rib, layer by layer from the foot; boards that are bent need none."""
     if rib.bent:
         return ()
-    groups: list[list[Flat]] = []
+    groups: list[tuple[Array, list[Flat]]] = []
     for piece in rib.pieces:
         flat = lay_flat(rib, piece)
-        home = next((group for group in groups if same_shape(group[0], flat)), None)
+        shape = faces(flat)
+        home = next((group for known, group in groups if same_shape(group[0], flat, known, shape)), None)
         if home is None:
-            groups.append([flat])
+            groups.append((shape, [flat]))
         else:
             home.append(flat)
-    return tuple(_pattern(group) for group in groups)
+    return tuple(_pattern(group) for _, group in groups)
 
 
 def _pattern(group: list[Flat]) -> Pattern:
@@ -159,11 +162,11 @@ def _joints(
         yield float(spot @ ahead), float(spot @ outward), float(np.arctan2(normal @ ahead, normal @ outward))
 
 
-def same_shape(one: Flat, other: Flat) -> bool:
-    """Whether two pieces are cut from the same template, turned over or not."""
+def same_shape(one: Flat, other: Flat, shape: Array, other_shape: Array) -> bool:
+    """Whether two pieces, with their faces, are cut from the same template, turned over or not."""
     if abs(one.chord - other.chord) > _SAME:
         return False
-    return bool(np.max(np.abs(faces(one) - faces(other))) < _SAME) and _same_ends(one, other)
+    return bool(np.max(np.abs(shape - other_shape)) < _SAME) and _same_ends(one, other)
 
 
 def _same_ends(one: Flat, other: Flat) -> bool:
@@ -181,17 +184,34 @@ def faces(flat: Flat, stations: Array | None = None) -> Array:
     if stations is None:
         margin = 0.02 * flat.chord
         stations = np.linspace(margin, flat.chord - margin, _STATIONS)
-    crossings = [crossing(flat, float(station)) for station in stations]
-    return np.array(crossings).T
+    return np.array([crossing(flat, station) for station in stations.tolist()]).T
 
 
 def crossing(flat: Flat, station: float) -> tuple[float, float]:
     """Lowest and highest place at which the outline crosses a line square to the chord (m)."""
-    u, v = np.append(flat.along, flat.along[0]), np.append(flat.across, flat.across[0])
-    u0, u1 = u[:-1] - station, u[1:] - station
-    cuts = (u0 * u1 <= 0) & (u0 != u1)
-    if not cuts.any():
+    breaks, room, soil = _profile(flat)
+    if not breaks[0] <= station <= breaks[-1]:
         return (float("nan"), float("nan"))
-    share = u0[cuts] / (u0[cuts] - u1[cuts])
-    heights = v[:-1][cuts] + share * (v[1:][cuts] - v[:-1][cuts])
-    return float(heights.min()), float(heights.max())
+    part = min(bisect_right(breaks, station), len(breaks) - 1) - 1
+    (u, low, rise), (u_too, high, rise_too) = room[part], soil[part]
+    return low + rise * (station - u), high + rise_too * (station - u_too)
+
+
+_Lines = list[list[float]]
+"""A point (m) and the slope of the straight piece through it, for each part of the chord."""
+
+
+@lru_cache(maxsize=256)
+def _profile(flat: Flat) -> tuple[list[float], _Lines, _Lines]:
+    """Where straight pieces of the outline begin along the chord, and both faces from there to the next."""
+    breaks = np.unique(flat.along)
+    middles = 0.5 * (breaks[1:] + breaks[:-1])
+    u, v = flat.along, flat.across
+    step, climb = np.roll(u, -1) - u, np.roll(v, -1) - v
+    slope = np.divide(climb, step, out=np.full_like(step, np.nan), where=step != 0.0)
+    cuts = (u[:, None] - middles) * (np.roll(u, -1)[:, None] - middles) <= 0.0
+    heights = v[:, None] + slope[:, None] * (middles - u[:, None])
+    low = np.argmin(np.where(cuts, heights, np.inf), axis=0)
+    high = np.argmax(np.where(cuts, heights, -np.inf), axis=0)
+    lines = np.column_stack([u, v, slope])
+    return breaks.tolist(), lines[low].tolist(), lines[high].tolist()

@@ -10,7 +10,7 @@ from bermwright.base.drawing import Sheet
 from bermwright.book.templates.drawn import Laying, piece_items
 from bermwright.book.templates.pieces import patterns
 from bermwright.book.templates.sheets import sheet_line, stamp_line, whole_sheet
-from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, tiling
+from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, laid, tiling
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -26,6 +26,15 @@ _MM = 1000.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """One pattern on its way to paper."""
+
+    pattern: Pattern
+    laying: Laying
+    plan: Tiling
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TemplateSummary:
     """What there is to print, known before anything is drawn."""
 
@@ -34,6 +43,7 @@ class TemplateSummary:
     sheets: tuple[int, ...]
     """Sheets of each pattern."""
     ribs: int
+    jobs: tuple[Job, ...]
 
     @property
     def total(self) -> int:
@@ -45,15 +55,6 @@ class TemplateSummary:
         return 1 + sum(self.sheets[:number])
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class _Job:
-    """One pattern on its way to paper."""
-
-    pattern: Pattern
-    laying: Laying
-    plan: Tiling
-
-
 def template_count(form: VaultForm, paper: str = "A4", *, stretch: Point = TRUE) -> int:
     """How many sheets the templates of a vault's ribs take."""
     return template_summary(form, paper, stretch=stretch).total
@@ -61,12 +62,13 @@ def template_count(form: VaultForm, paper: str = "A4", *, stretch: Point = TRUE)
 
 def template_summary(form: VaultForm, paper: str = "A4", *, stretch: Point = TRUE) -> TemplateSummary:
     """The different pieces and how many sheets each takes."""
-    jobs = [_job(pattern, paper, stretch) for pattern in patterns(form.rib)]
+    jobs = tuple(_job(pattern, paper, stretch) for pattern in patterns(form.rib))
     return TemplateSummary(
         paper=paper,
         patterns=tuple(job.pattern for job in jobs),
         sheets=tuple(len(job.plan.cells) for job in jobs),
         ribs=form.ribs,
+        jobs=jobs,
     )
 
 
@@ -79,10 +81,17 @@ def rib_templates(
     stretch: Point = TRUE,
 ) -> tuple[Sheet, ...]:
     """Every sheet of the templates, pattern by pattern from the foot end."""
-    summary = template_summary(form, paper, stretch=stretch)
+    return summed_templates(
+        form, template_summary(form, paper, stretch=stretch), stamp=stamp, nailing=nailing
+    )
+
+
+def summed_templates(
+    form: VaultForm, summary: TemplateSummary, *, stamp: Stamp, nailing: Nailing | None = None
+) -> tuple[Sheet, ...]:
+    """The same, of what was counted before."""
     sheets: list[Sheet] = []
-    for number, pattern in enumerate(summary.patterns):
-        job = _job(pattern, paper, stretch)
+    for number, job in enumerate(summary.jobs):
         sheets += _sheets(form, job, stamp, nailing, first=summary.first(number), total=summary.total)
     return tuple(sheets)
 
@@ -93,7 +102,7 @@ def whole_templates(form: VaultForm, *, stamp: Stamp, nailing: Nailing | None = 
     for pattern in patterns(form.rib):
         laying = Laying(flat=pattern.flat, upright=False)
         plan = tiling(laying.outline, PAPERS["A3"])
-        job = _Job(pattern=pattern, laying=laying, plan=plan)
+        job = Job(pattern=pattern, laying=laying, plan=plan)
         lines = (
             piece_line(form, job),
             *_cutting_line(job, nailing).replace(" · figures", "\nfigures").split("\n"),
@@ -106,7 +115,7 @@ def whole_templates(form: VaultForm, *, stamp: Stamp, nailing: Nailing | None = 
     return tuple(sheets)
 
 
-def _job(pattern: Pattern, paper: str, stretch: Point = TRUE) -> _Job:
+def _job(pattern: Pattern, paper: str, stretch: Point = TRUE) -> Job:
     """The way of laying a piece that needs fewer sheets; upright when both need the same."""
     if paper not in PAPERS:
         raise ValueError(f"Templates are printed on A4 or A3 or a roll, not on {paper!r}.")
@@ -114,15 +123,15 @@ def _job(pattern: Pattern, paper: str, stretch: Point = TRUE) -> _Job:
     for upright in (True, False):
         laying = Laying(flat=pattern.flat, upright=upright)
         jobs.append(
-            _Job(pattern=pattern, laying=laying, plan=tiling(laying.outline, PAPERS[paper], stretch=stretch))
+            Job(pattern=pattern, laying=laying, plan=tiling(laying.outline, PAPERS[paper], stretch=stretch))
         )
     return min(jobs, key=lambda job: len(job.plan.cells))
 
 
 def _sheets(
-    form: VaultForm, job: _Job, stamp: Stamp, nailing: Nailing | None, *, first: int, total: int
+    form: VaultForm, job: Job, stamp: Stamp, nailing: Nailing | None, *, first: int, total: int
 ) -> Iterator[Sheet]:
-    drawing = piece_items(job.laying, nailing)
+    drawing = laid(piece_items(job.laying, nailing))
     title = pattern_title(job.pattern)
     for index, cell in enumerate(job.plan.cells):
         lines = (
@@ -142,7 +151,7 @@ def _sheets(
         )
 
 
-def _caption(job: _Job, cell: tuple[int, int], title: str, lines: tuple[str, ...]) -> Iterator[Item]:
+def _caption(job: Job, cell: tuple[int, int], title: str, lines: tuple[str, ...]) -> Iterator[Item]:
     return caption_items(job.plan, cell, title, lines, turned=job.laying.upright)
 
 
@@ -152,7 +161,7 @@ def pattern_title(pattern: Pattern) -> str:
     return f"{word} {', '.join(pattern.names)}"
 
 
-def piece_line(form: VaultForm, job: _Job) -> str:
+def piece_line(form: VaultForm, job: Job) -> str:
     """What is cut: board, number, bevels."""
     piece = job.pattern.flat.piece
     layers = job.pattern.layers
@@ -176,7 +185,7 @@ def foot_first(bevels: tuple[float, float], *, mirrored: bool) -> tuple[float, f
     return (bevels[1], bevels[0]) if mirrored else bevels
 
 
-def _cutting_line(job: _Job, nailing: Nailing | None) -> str:
+def _cutting_line(job: Job, nailing: Nailing | None) -> str:
     way = "foot below, crown above" if job.laying.upright else "foot at the left, crown at the right"
     face = "THIS FACE OUT (to the door)"
     if job.pattern.turned:

@@ -14,7 +14,11 @@ from bermwright.book.templates.marks import check_square, check_words, registrat
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
 
+    from numpy.typing import NDArray
+
     from bermwright.base.drawing import Path, Point
+
+    Array = NDArray[np.float64]
 
 ROLL = "roll"
 PAPERS: dict[str, tuple[float, float]] = {"A4": (297.0, 210.0), "A3": (420.0, 297.0), ROLL: (5000.0, 610.0)}
@@ -55,13 +59,11 @@ class Tiling:
         wide, tall = window(self.paper)
         return wide / self.stretch[0], tall / self.stretch[1]
 
-    def placed(self, cell: tuple[int, int], point: Point) -> Point:
-        """Where a point of the drawing lies on the sheet of a cell (sheet mm)."""
+    def placing(self, cell: tuple[int, int]) -> Callable[[Point], Point]:
+        """Where points of the drawing lie on the sheet of a cell (sheet mm)."""
         x, y = self.origin(cell)
-        return (
-            _SIDE + (point[0] - x) * self.stretch[0],
-            _FOOT + (point[1] - y) * self.stretch[1],
-        )
+        across, up = self.stretch
+        return lambda point: (_SIDE + (point[0] - x) * across, _FOOT + (point[1] - y) * up)
 
     def origin(self, cell: tuple[int, int]) -> Point:
         """Lower left of a cell in the drawing (mm)."""
@@ -143,15 +145,30 @@ def moved(item: Item, shifted: Callable[[Point], Point]) -> Item:
             raise TypeError(f"A template holds strokes, areas and texts, not {type(item).__name__}.")
 
 
-def frame_items(plan: Tiling, cell: tuple[int, int], drawing: tuple[Item, ...]) -> Iterator[Item]:
+@dataclass(frozen=True, slots=True, eq=False)
+class Laid:
+    """A drawing with the box that each of its items fills, so that many sheets can be cut from it."""
+
+    items: tuple[Item, ...]
+    boxes: Array
+    """(n, 4) left, foot, right and top (mm)."""
+    texts: NDArray[np.bool_]
+
+
+def laid(items: tuple[Item, ...]) -> Laid:
+    """A drawing of lines, areas and texts, ready to be cut into sheets."""
+    texts = np.array([isinstance(item, Text) for item in items])
+    return Laid(items, np.array([_box(item) for item in items]), texts)
+
+
+def frame_items(plan: Tiling, cell: tuple[int, int], drawing: Laid) -> Iterator[Item]:
     """The part of a drawing that falls on one sheet, with its marks and check square."""
     wide, tall = plan.window
     low, high = (_SIDE, _FOOT), (plan.paper[0] - _SIDE, plan.paper[1] - _TOP)
     origin = plan.origin(cell)
     reach = (origin[0] + wide, origin[1] + tall)
-    seen = tuple(
-        moved(item, lambda point: plan.placed(cell, point)) for item in drawing if _shows(item, origin, reach)
-    )
+    placed = plan.placing(cell)
+    seen = tuple(moved(item, placed) for item in _shown(drawing, origin, reach))
     yield Clip(low=low, high=high, items=seen)
     corners = (low, (high[0], low[1]), high, (low[0], high[1]))
     yield Stroke(path=corners, pen=Pen.HIDDEN, closed=True, layer="marks")
@@ -162,25 +179,29 @@ def frame_items(plan: Tiling, cell: tuple[int, int], drawing: tuple[Item, ...]) 
     yield check_words(middle, tuple(part.at for part in seen if isinstance(part, Text)))
 
 
-def _shows(item: Item, low: Point, high: Point) -> bool:
-    """Whether an item may be seen; a text only when all its letters are, for half a figure misleads."""
+def _shown(drawing: Laid, low: Point, high: Point) -> Iterator[Item]:
+    """What may be seen; a text only when all its letters are, for half a figure misleads."""
+    start, end = drawing.boxes[:, :2], drawing.boxes[:, 2:]
+    reaches = np.all((end >= low) & (start <= high), axis=1)
+    whole = np.all((start > low) & (end < high), axis=1)
+    for place in np.flatnonzero(np.where(drawing.texts, whole, reaches)).tolist():
+        item = drawing.items[place]
+        if not (isinstance(item, Text) and _covers_mark(item, low, high)):
+            yield item
+
+
+def _box(item: Item) -> tuple[float, float, float, float]:
+    """Left, foot, right and top of a line, area or text (mm)."""
     match item:
         case Text():
             across, up = _reach(item)
             x, y = item.at
-            inside = (
-                low[0] < x + across[0]
-                and x + across[1] < high[0]
-                and low[1] < y + up[0]
-                and y + up[1] < high[1]
-            )
-            return inside and not _covers_mark(item, low, high)
+            return x + across[0], y + up[0], x + across[1], y + up[1]
         case Stroke() | Area():
             xs, ys = zip(*item.path, strict=True)
-            beside = max(xs) < low[0] or min(xs) > high[0]
-            return not (beside or max(ys) < low[1] or min(ys) > high[1])
+            return min(xs), min(ys), max(xs), max(ys)
         case _:
-            return True
+            raise TypeError(f"A template holds strokes, areas and texts, not {type(item).__name__}.")
 
 
 def _reach(text: Text) -> tuple[tuple[float, float], tuple[float, float]]:

@@ -10,7 +10,7 @@ from bermwright.book.templates import (
     Stamp,
     curve_templates,
     pattern_title,
-    rib_templates,
+    summed_templates,
     template_summary,
 )
 
@@ -25,7 +25,7 @@ def template_pages(vault: VaultPages, book: BookInputs, *, stretch: Point = TRUE
         return ()
     summary = template_summary(vault.form, book.paper, stretch=stretch)
     stamp = Stamp(house=book.house, revision=book.revision, mark=book.mark)
-    sheets = rib_templates(vault.form, book.paper, stamp=stamp, nailing=vault.nailing, stretch=stretch)
+    sheets = summed_templates(vault.form, summary, stamp=stamp, nailing=vault.nailing)
     return (
         Heading(
             text=f"Templates for {vault.name}, full size",

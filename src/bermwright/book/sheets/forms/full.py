@@ -10,13 +10,13 @@ from bermwright.base.drawing import Area, Ink, Item, Lettering, Pen, Sheet, Stro
 from bermwright.book.sheets.compass.section import MARK
 from bermwright.book.sheets.paper import moved
 from bermwright.book.templates.drawn import inset
-from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, mark_name, tiling
+from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, laid, mark_name, tiling
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.base.drawing import Path, Point
-    from bermwright.book.templates.tiles import Tiling
+    from bermwright.book.templates.tiles import Laid, Tiling
     from bermwright.form.developed import Pattern
 
 MM = 1e3
@@ -130,12 +130,12 @@ def tiled(
 ) -> tuple[Sheet, ...]:
     """The pattern cut into sheets that are laid on each other's marks; `stretch` corrects a printer."""
     plan = tiling(_scaled(pattern.outline), PAPERS[paper], stretch=stretch)
-    drawing = full_items(pattern)
+    drawing = laid(full_items(pattern))
     stamp = f"{house} · revision {revision} · {MARK}"
     return tuple(_tile(pattern, plan, index, drawing, stamp) for index in range(len(plan.cells)))
 
 
-def _tile(pattern: Pattern, plan: Tiling, index: int, drawing: tuple[Item, ...], stamp: str) -> Sheet:
+def _tile(pattern: Pattern, plan: Tiling, index: int, drawing: Laid, stamp: str) -> Sheet:
     cell = plan.cells[index]
     title = f"{pattern.name}{f', {pattern.count} off' if pattern.count > 1 else ''}"
     lines = (
