@@ -17,7 +17,7 @@ from bermwright.house.parts.walls import Buttress
 from bermwright.house.values import Board
 from bermwright.rules.registry import rule_named
 from bermwright.rules.supports.acting import INWARD
-from bermwright.rules.supports.base import bases, sides_of, worst_first
+from bermwright.rules.supports.base import bases, braced, sides_of, worst_first
 from bermwright.rules.supports.ground import pressed
 from bermwright.rules.supports.stages import governing_turn, stage_forces
 from bermwright.rules.supports.standing import Standing, standings
@@ -411,3 +411,25 @@ def test_examples_say_what_their_feet_stand_on(larch_bank: House, kettle_hill: H
     for house in (larch_bank, kettle_hill):
         assert house.footings
         assert house.sockets
+
+
+def test_a_bonded_buttress_presses_the_ground_with_its_wall(good_study: Study) -> None:
+    tall = with_house(good_study, buttresses=(PIER,))
+    side = next(one for one in sides_of(tall)[0])
+    out = next(one for one in bases(tall, side, balance=False) if not one.inward)
+    tee = braced(out)
+    assert tee is not None
+    whole = out.width + (PIER.width or 0.0) / (PIER.spacing or 1.0) * (out.tip - out.width)
+    assert (tee.area <= whole + 1e-9).all()
+    # The middle of what is pressed lies under the force: by small strips instead of the closed form.
+    strips = np.linspace(0.0, out.tip, 20001)
+    beyond, share = out.tip - out.width, (PIER.width or 0.0) / (PIER.spacing or 1.0)
+    wide = np.where(strips < beyond, share, 1.0)
+    area = np.cumsum(wide) * (strips[1] - strips[0])
+    near = (out.tip_holding - out.tip_turning) / tee.down
+    lane, moment = (int(i) for i in np.argwhere((near > 0.05) & (tee.area < 0.999 * whole))[0])
+    reached = int(np.searchsorted(area, tee.area[lane, moment]))
+    middle = float(np.sum((wide * strips)[:reached]) / np.sum(wide[:reached]))
+    assert middle == pytest.approx(float(near[lane, moment]), rel=0.01)
+    inward = next(one for one in bases(tall, side, balance=False) if one.inward)
+    assert braced(inward) is None

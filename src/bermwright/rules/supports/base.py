@@ -295,6 +295,36 @@ def buttress_body(standing: Standing) -> tuple[float, float] | None:
     return weight, standing.outer_face + 0.5 * (one.depth or 0.0)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Braced:
+    """What a base leans on together with a bonded buttress outside it; arrays are lanes by moments."""
+
+    down: Array
+    """With the buttress (N/m)."""
+    area: Array
+    """Evenly pressed area whose middle lies under the force (m2 for a metre); 0 where it lies beyond."""
+    narrow: Array
+    """The narrower side of that area (m)."""
+
+
+def braced(base: Base) -> Braced | None:
+    """The same; None where the base gives way inward, or no bonded buttress stands outside.
+
+    Beside the strip only the buttresses bear: the area is a T, seen from above.
+    """
+    one, body = base.standing.helped, buttress_body(base.standing)
+    beyond = base.tip - base.width
+    if base.inward or one is None or body is None or beyond <= 0.0 or not found(base):
+        return None
+    down = np.maximum(base.total + base.acting.helpful * body[0], LEAST_DOWN)
+    near = np.maximum((base.tip_holding - base.tip_turning) / down, 0.0)
+    share, width = (one.width or 0.0) / (one.spacing or np.inf), one.width or 0.0
+    root = np.sqrt(np.maximum(near**2 - (1.0 - share) * beyond * (2.0 * near - beyond), 0.0))
+    reach = np.where(2.0 * near <= beyond, 2.0 * near, np.minimum(near + root, base.tip))
+    area = share * np.minimum(reach, beyond) + np.maximum(reach - beyond, 0.0)
+    return Braced(down=down, area=area, narrow=np.where(reach <= beyond, np.minimum(reach, width), area))
+
+
 def _heel(acting: Acting, start: float, end: float) -> Array:
     """(L, M) soil that rests on the base outside, at its lightest and without what lies on it (N/m)."""
     standing = acting.standing

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
@@ -32,7 +33,7 @@ from bermwright.handbook.holding import (
 from bermwright.house.parts.support_words import BARRED, WallKind
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step
-from bermwright.rules.supports.base import bases, worst_first
+from bermwright.rules.supports.base import bases, braced, worst_first
 from bermwright.rules.supports.common import (
     acting_steps,
     at,
@@ -41,6 +42,7 @@ from bermwright.rules.supports.common import (
     feet_lost,
     feet_unknown,
     spot_marks,
+    widen,
 )
 
 if TYPE_CHECKING:
@@ -297,6 +299,11 @@ def ledge_of(base: Base) -> Ledge:
     lean = np.where(base.goes, np.where(known, base.eccentricity, base.width), 0.0)
     contact = contact_pressure(down, base.width, lean)
     largest = np.where(np.isfinite(contact.largest), contact.largest, np.inf)
+    tee = braced(base)
+    if tee is not None:
+        spread = np.where(tee.area > 0.0, tee.area, 1.0)
+        even = np.where(tee.area > 0.0, acting.harmful * tee.down / spread, np.inf)
+        largest = np.minimum(largest, even)
     own = footing.unit_weight * (footing.thickness or 0.0)
     rests = base.heel / acting.helpful / max(heel, STUCK_OUT) + own
     from_above = acting.harmful * rests + acting.surcharge()
@@ -367,6 +374,14 @@ def _footing_said(top: Governing) -> Said:
     }
     does, (asked, held, unit) = max(options.items(), key=lambda one: one[1][0] / one[1][1])
     bars = footing is not None and footing.bars is not None
+    if not math.isfinite(asked):
+        return Said(
+            verdict=verdict_of(top.ratio),
+            template="{when}: the force leaves the {side} footing, so nothing presses it evenly from below.",
+            unit=unit,
+            advice=widen(top.base.standing) + ".",
+            steps=acting_steps(top),
+        )
     return Said(
         verdict=verdict_of(top.ratio),
         template="{when}: the {side} footing's {does} with {asked}; it takes {held}.",

@@ -16,7 +16,7 @@ from bermwright.handbook.retaining import eccentricity
 from bermwright.handbook.soils import design_friction_angle
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step
-from bermwright.rules.supports.base import LEAST_DOWN, bases, service_bases, worst_first
+from bermwright.rules.supports.base import LEAST_DOWN, bases, braced, service_bases, worst_first
 from bermwright.rules.supports.common import (
     acting_steps,
     at,
@@ -97,10 +97,16 @@ def pressed(base: Base, *, heavy: bool) -> Pressed:
     counted = np.where(some, down, LEAST_DOWN)
     lean = np.where(some, eccentricity(counted, moment, base.width), np.inf)
     width = np.where(some, effective_width(base.width, np.where(some, lean, 0.0)), 0.0)
+    narrow = width
+    tee = braced(base)
+    if tee is not None:
+        # The force leaves the strip and goes into the buttress: both press the ground together.
+        down, counted = tee.down + extra, np.maximum(tee.down + extra, LEAST_DOWN)
+        width, narrow = tee.area, tee.narrow
     incline = np.maximum(np.abs(base.along) - base.tie, 0.0) / counted
     stands = (width > 0.0) & (incline < 1.0)
-    capacity = _resistance(base, np.where(stands, width, 1.0), np.where(stands, incline, 0.0))
-    capacity = np.where(stands, capacity, 0.0)
+    capacity = _resistance(base, np.where(stands, narrow, 1.0), np.where(stands, incline, 0.0))
+    capacity = np.where(stands, capacity * width / np.where(stands, narrow, 1.0), 0.0)
     with np.errstate(divide="ignore"):
         ratio = np.where(stands, counted / np.where(stands, capacity, 1.0), np.inf)
     ratio = np.where(base.goes, ratio, 0.0)
@@ -302,7 +308,11 @@ def _stays_part(study: Study, sides: tuple[Standing, ...]) -> Iterator[Said]:
 
 
 def _lean_ratio(base: Base) -> Array:
-    lean = np.where(base.goes, np.abs(base.eccentricity), 0.0)
+    """Off the middle over what is allowed; a bonded buttress carries what leans out, and has its own rule."""
+    counted = base.goes
+    if not base.inward and base.tip > base.width:
+        counted = counted & (base.eccentricity < 0.0)
+    lean = np.where(counted, np.abs(base.eccentricity), 0.0)
     ratio: Array = lean / (LARGEST_LEAN.value * base.width)
     return ratio
 
