@@ -113,6 +113,22 @@ def strength_class(name: str) -> TimberClass:
     return TIMBER_CLASSES[name]
 
 
+HOLES_FROM = Sourced(
+    500.0,
+    Cite(work=EN1995, place="8.3.1.1", provenance=Provenance.MEMORY),
+    "characteristic density over which nails go into drilled holes only (kg/m3)",
+)
+
+
+def needs_holes(name: str) -> bool:
+    """Whether timber of that class is nailed through drilled holes only.
+
+    >>> needs_holes("C24"), needs_holes("D30")
+    (False, True)
+    """
+    return name in TIMBER_CLASSES and TIMBER_CLASSES[name].density_low > HOLES_FROM.value
+
+
 _DURATIONS = ("permanent", "long-term", "medium-term", "short-term", "instantaneous")
 _K_MOD_TABLE = {
     1: (0.6, 0.7, 0.8, 0.9, 1.1),

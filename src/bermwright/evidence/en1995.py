@@ -463,6 +463,14 @@ def _nails() -> list[Row]:
             "27.552",
             "MPa",
         ),
+        _row(
+            "8.16-dense",
+            "eq. 8.16",
+            timber.embedment_strength,
+            {"density": 550.0, "diameter": 0.005, "predrilled": True},
+            "42.845",
+            "MPa",
+        ),
         _row("8.14", "eq. 8.14", timber.yield_moment, {"diameter": 0.0031}, "3.4105", "N m"),
         _row("8.14-4", "eq. 8.14", timber.yield_moment, {"diameter": 0.004}, "6.6165", "N m"),
         _row(

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from bermwright.data.materials import MATERIALS
+from bermwright.data.timber_classes import needs_holes
 from bermwright.house.choices import CoverKind, Frost, Hold, SoilKind, Support
 from bermwright.house.fields import Ask, Choice, Number, Path, Quantity, Size, Whole, Words, YesNo, says
 from bermwright.house.site import (
@@ -29,7 +30,7 @@ STRENGTH_CLASSES = (
     "C14", "C16", "C18", "C20", "C22", "C24", "C27", "C30", "C35", "C40", "C45", "C50",
     "D18", "D24", "D27", "D30", "D35", "D40", "D45", "D50", "D55", "D60",
 )  # fmt: skip
-"""Names of the classes of EN 338:2016; heavier hardwoods are over the densities of the rules for nails."""
+"""Names of the classes of EN 338:2016 that have rows here."""
 
 _LEVEL = Quantity("level", "-6 m", "10 m", "levels count from the finished floor")
 _MOUND_SLOPE = Quantity("slope", "0 deg", "60 deg", "no soil stands steeper without a wall")
@@ -225,6 +226,20 @@ class Cover:
                 why="Two are a couple that keeps the house from leaning along its axis; one is a hinge.",
                 cheapest_way="Decide it: two, one near each edge.",
                 needed=lambda cover: cover.kind is CoverKind.LAGGING,
+            ),
+        ),
+    )
+    predrilled: bool | None = field(
+        default=None,
+        metadata=says(
+            "Whether the holes of the plank nails are drilled before, eight tenths of the nail wide.",
+            YesNo(),
+            example="no",
+            ask=Ask(
+                asks="Are the holes of the plank nails drilled before?",
+                why="Hardwood over 500 kg/m3 splits, and no rule holds for nails driven into it.",
+                cheapest_way='Decide it: a drill of 0.8 of the nail\'s diameter. Dense hardwood needs "yes".',
+                needed=lambda cover: cover.timber is not None and needs_holes(cover.timber),
             ),
         ),
     )

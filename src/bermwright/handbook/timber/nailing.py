@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.limits import within
+from bermwright.handbook.timber.nails import DENSEST_WITHOUT_HOLES, DENSEST_WOOD
 
 if TYPE_CHECKING:
     from numpy.typing import ArrayLike, NDArray
@@ -20,7 +21,6 @@ THICK_NAIL = 0.005
 """Diameter (m) from which nails need more distance."""
 DENSE_TIMBER = 420.0
 """Characteristic density (kg/m3) above which nails need more distance."""
-DENSEST_WITHOUT_HOLES = 500.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -49,7 +49,7 @@ def nail_distances(
     angle : float or array
         Angle α of the force to the grain [rad], 0 to π/2.
     density : float
-        Characteristic density [kg/m3], above 0 to 500.
+        Characteristic density [kg/m3], above 0 to 500 without holes, to 1200 predrilled.
     predrilled : bool
         Whether holes are drilled first [-].
 
@@ -75,7 +75,8 @@ def nail_distances(
     """
     within("nail diameter", diameter, 0.0, LARGEST_NAIL, unit="m", open_low=True)
     within("angle to the grain", angle, 0.0, np.pi / 2 * (1 + 1e-12), unit="rad")
-    within("density", density, 0.0, DENSEST_WITHOUT_HOLES, unit="kg/m3", open_low=True)
+    densest = DENSEST_WOOD if predrilled else DENSEST_WITHOUT_HOLES
+    within("density", density, 0.0, densest, unit="kg/m3", open_low=True)
     d = np.asarray(diameter, dtype=np.float64)
     cosine, sine = np.cos(angle), np.sin(angle)
     thick = d >= THICK_NAIL

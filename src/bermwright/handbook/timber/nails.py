@@ -19,6 +19,10 @@ MM = 1e-3
 MPA = 1e6
 LARGEST_NAIL = 0.008
 """Diameter (m) up to which the equations for nails hold."""
+DENSEST_WITHOUT_HOLES = 500.0
+"""Characteristic density from which holes are drilled first (kg/m3): EN 1995-1-1, 8.3.1.1."""
+DENSEST_WOOD = 1200.0
+"""No wood with a strength class is denser (kg/m3)."""
 ROPE_LIMIT = 0.15
 """Largest gain by the rope effect of a smooth round nail, as a share."""
 
@@ -42,7 +46,7 @@ def embedment_strength(density: ArrayLike, diameter: ArrayLike, *, predrilled: b
     Parameters
     ----------
     density : float or array
-        Characteristic density [kg/m3], above 0 to 500.
+        Characteristic density [kg/m3], above 0 to 500 without holes, to 1200 predrilled.
     diameter : float or array
         Diameter of the nail [m], above 0 to 0.008.
     predrilled : bool
@@ -53,6 +57,11 @@ def embedment_strength(density: ArrayLike, diameter: ArrayLike, *, predrilled: b
     array
         Embedment strength [Pa].
 
+    Notes
+    -----
+    Denser timber is drilled first: the equation without holes ends at 500 kg/m3. With holes the standard
+    names no end; 1200 kg/m3 is denser than any wood with a class.
+
     References
     ----------
     [EN1995] eq. 8.15 and 8.16.
@@ -62,7 +71,8 @@ def embedment_strength(density: ArrayLike, diameter: ArrayLike, *, predrilled: b
     >>> round(float(embedment_strength(350.0, 0.0031)) / 1e6, 2)
     20.44
     """
-    within("density", density, 0.0, 500.0, unit="kg/m3", open_low=True)
+    densest = DENSEST_WOOD if predrilled else DENSEST_WITHOUT_HOLES
+    within("density", density, 0.0, densest, unit="kg/m3", open_low=True)
     within("nail diameter", diameter, 0.0, LARGEST_NAIL, unit="m", open_low=True)
     d = np.asarray(diameter, dtype=np.float64) / MM
     shape = 1 - 0.01 * d if predrilled else d**-0.3

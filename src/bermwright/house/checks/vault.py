@@ -7,6 +7,7 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
+from bermwright.data.timber_classes import HOLES_FROM, needs_holes
 from bermwright.house.checks.common import (
     Check,
     Contradiction,
@@ -37,8 +38,21 @@ def vault_checks(house: House) -> Iterator[Check]:
         yield Check(here, ("structure", "board", "layers", "spacing"), bound(_ribs_overlap, here, vault))
         yield Check(here, ("board", "nails"), bound(_short_nail, here, vault))
         yield Check(here, ("feet",), bound(_feet, here, vault))
+        yield Check(here, ("timber", "predrilled"), bound(_driven_into_dense, here, vault))
         yield Check(here, ("fill",), bound(_fill, here, vault, house))
         yield Check(here, ("mound", "span", "rise", "springing"), bound(_mound, here, vault))
+
+
+def _driven_into_dense(here: Key, vault: Vault) -> Iterator[Contradiction]:
+    if vault.predrilled is False and vault.nails is not None and needs_holes(vault.timber):
+        yield clash(
+            here,
+            "predrilled",
+            '"no"',
+            f"does not go with {vault.timber}, denser than {HOLES_FROM.value:g} kg/m3: nails hold there "
+            "through drilled holes only.",
+            'Drill eight tenths of the nail, and write "yes"; or take a lighter class.',
+        )
 
 
 _CURVE_KEYS = (

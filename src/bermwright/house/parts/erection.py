@@ -122,6 +122,15 @@ class BraceBoards:
             ),
         ),
     )
+    predrilled: bool = field(
+        default=False,
+        metadata=says(
+            "Whether the holes of its nails are drilled before.",
+            YesNo(),
+            example="no",
+            source="nails of braces are driven without holes unless the file says otherwise",
+        ),
+    )
     stays: bool = field(
         default=False,
         metadata=says(

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.data.timber_classes import needs_holes
 from bermwright.handbook import timber as ec5
 
 if TYPE_CHECKING:
@@ -100,6 +101,8 @@ def nailed_joint(vault: Vault, form: VaultForm, timber: TimberClass) -> NailedJo
     if vault.nails is None or vault.nails_each_side is None or vault.nail_spacing is None:
         return None
     nail, count, drilled = vault.nails, vault.nails_each_side, bool(vault.predrilled)
+    if needs_holes(timber.name) and not drilled:
+        return None
     board, depth = form.rib.width / form.rib.layers, form.rib.depth
     least = worst_distances(nail.diameter, timber.density_low, predrilled=drilled)
     row_height = max(0.5 * depth - float(least.loaded_edge), 0.0)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.data.timber_classes import needs_holes
 from bermwright.handbook import timber as ec5
 from bermwright.handbook.carpentry import layered_stack
 
@@ -128,6 +129,8 @@ def _nail(vault: Vault, timber: TimberClass, board: float) -> tuple[float, float
     if nail is None:
         return 0.0, math.nan
     drilled = bool(vault.predrilled)
+    if needs_holes(timber.name) and not drilled:
+        return 0.0, math.nan
     slip = float(
         ec5.ultimate_slip_modulus(ec5.nail_slip_modulus(timber.density, nail.diameter, predrilled=drilled))
     )

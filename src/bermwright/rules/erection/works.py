@@ -74,6 +74,7 @@ def brace_holds(study: Study, brace: BraceBoards) -> float | None:
         service_class=3,
         duration="instantaneous",
         depth=study.form.rib.depth,
+        predrilled=brace.predrilled,
     )
     if one is None:
         return 0.0

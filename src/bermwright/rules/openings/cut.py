@@ -11,7 +11,7 @@ import numpy as np
 from bermwright.base.findings import Shown, Spot, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
 from bermwright.base.wording import share_text
-from bermwright.data.timber_classes import GAMMA_CONNECTION, GAMMA_TIMBER, K_CRACK
+from bermwright.data.timber_classes import GAMMA_CONNECTION, GAMMA_TIMBER, K_CRACK, needs_holes
 from bermwright.data.works.frames import TIMOSHENKO1961
 from bermwright.data.works.practice import TRADE
 from bermwright.form.holes import NEAR, Hole, hole_of, shell_openings
@@ -203,7 +203,8 @@ def end_nails(study: Study, hole: Hole, count: int) -> float:
         return math.nan
     timber, board = study.strength.timber, study.strength.board
     point = nail.length - board
-    if point < float(ec5.pointside_penetration(nail.diameter)):
+    dense = needs_holes(timber.name) and not study.vault.predrilled
+    if dense or point < float(ec5.pointside_penetration(nail.diameter)):
         return math.nan
     crush = float(
         ec5.embedment_strength(timber.density_low, nail.diameter, predrilled=bool(study.vault.predrilled))

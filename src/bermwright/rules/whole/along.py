@@ -14,7 +14,7 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
-from bermwright.data.timber_classes import strength_class
+from bermwright.data.timber_classes import needs_holes, strength_class
 from bermwright.data.works.actions import EN1997
 from bermwright.data.works.practice import TRADE
 from bermwright.handbook import soils
@@ -25,7 +25,7 @@ from bermwright.rules.grids.holding import held_end
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step, timber_cite
 from bermwright.rules.whole.ground import base_level
-from bermwright.rules.whole.nail import nail_design
+from bermwright.rules.whole.nail import nail_design, needs_drilling
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -163,10 +163,12 @@ def _nails(study: Study) -> float | None:
 
 def _one_nail(study: Study, plank: Cover) -> float | None:
     assert plank.nail is not None  # noqa: S101  (asked before)
-    timber = min(
-        (study.strength.timber, strength_class(plank.timber or study.vault.timber)),
-        key=lambda one: one.density_low,
-    )
+    both = (study.strength.timber, strength_class(plank.timber or study.vault.timber))
+    # Either of them may need holes; the lighter one holds the nail less.
+    dense = max(both, key=lambda one: one.density_low)
+    if needs_holes(dense.name) and not plank.predrilled:
+        raise needs_drilling(dense)
+    timber = min(both, key=lambda one: one.density_low)
     return nail_design(
         plank.nail,
         plank.thickness,
@@ -174,6 +176,7 @@ def _one_nail(study: Study, plank: Cover) -> float | None:
         service_class=study.strength.service_class,
         duration="permanent",
         depth=study.form.rib.depth,
+        predrilled=bool(plank.predrilled),
     )
 
 
@@ -189,6 +192,7 @@ def _boards(study: Study) -> float:
                 service_class=study.strength.service_class,
                 duration="permanent",
                 depth=study.form.rib.depth,
+                predrilled=brace.predrilled,
             )
             each = (one or 0.0) * brace.nails * max(brace.ribs // 2, 1)
             total += 2.0 * each * float(np.cos(brace.slant)) * max(brace.count // 2, 1)
