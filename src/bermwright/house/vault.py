@@ -193,6 +193,24 @@ class Vault:
             missing="the rib is as deep as the board is wide",
         ),
     )
+    east: float | None = field(
+        default=None,
+        metadata=says(
+            "How far its middle lies to the east of the middle of the first vault or dome of the file.",
+            Quantity("length", "-200 m", "200 m", "farther off is another house"),
+            example="7.2 m",
+            missing="it is not set out to the other parts, and stands beside them in models",
+        ),
+    )
+    north: float | None = field(
+        default=None,
+        metadata=says(
+            "How far its middle lies to the north of the middle of the first vault or dome of the file.",
+            Quantity("length", "-200 m", "200 m", "farther off is another house"),
+            example="-1.5 m",
+            missing="it is not set out to the other parts, and stands beside them in models",
+        ),
+    )
     board_length: float | None = field(
         default=None,
         metadata=says(

@@ -16,7 +16,7 @@ from bermwright.app.outside.points import content_of, points_beside
 from bermwright.book.pages.setting_out import day_sheets, setout_document
 from bermwright.book.sheets import Placed, TitleBlock, frame_sheet
 from bermwright.book.sheets.jigs import jig_sheets
-from bermwright.book.sheets.setout import Shows, curve_sheet, ladder_sheet, plan_sheet
+from bermwright.book.sheets.setout import Shows, between_sheet, curve_sheet, ladder_sheet, plan_sheet
 from bermwright.form import vault_form
 from bermwright.form.setout import (
     SetOutError,
@@ -26,6 +26,7 @@ from bermwright.form.setout import (
     surveyed,
     tape_of,
 )
+from bermwright.form.setout.parts import parts_between
 from bermwright.formats.drawings import dxf, pdf, svg
 from bermwright.formats.survey import read_ordinates, read_readings
 from bermwright.rules.registry import NOT_CHECKED
@@ -37,6 +38,7 @@ if TYPE_CHECKING:
     from bermwright.base.document import Document
     from bermwright.base.drawing import Sheet
     from bermwright.form.setout import Levels, MeasuredRow, SetOut
+    from bermwright.form.setout.parts import Between
     from bermwright.formats.house_file import Opened
     from bermwright.house import House, Vault
     from bermwright.takeoff.digging import Balance
@@ -70,6 +72,7 @@ class MadeSetOut:
     outs: tuple[tuple[SetOut, Balance | None], ...]
     levels: Levels | None
     measured: tuple[MeasuredRow, ...]
+    between: Between | None
     document: Document
     files: tuple[tuple[Path, bytes], ...]
     sheets: int
@@ -91,6 +94,7 @@ def set_out_file(
     outs = tuple(_outs(house, wishes, Path(house_file).parent))
     levels = _levels(wishes)
     measured = _measured(outs[0][0], wishes)
+    between = parts_between(house)
     document = setout_document(
         outs,
         house=house.name,
@@ -99,16 +103,18 @@ def set_out_file(
         system=wishes.system,
         levels=levels,
         measured=measured,
+        between=between,
     )
     sheets: tuple[Sheet, ...] = ()
     if path is not None:
         progress("sheets")
-        sheets = tuple(_sheets(opened, outs, date, wishes.system))
+        sheets = tuple(_sheets(opened, outs, date, wishes.system, between))
     return MadeSetOut(
         house=house.name,
         outs=outs,
         levels=levels,
         measured=measured,
+        between=between,
         document=document,
         files=_files(path, sheets, date) if path is not None else (),
         sheets=len(sheets),
@@ -158,10 +164,16 @@ def _measured(out: SetOut, wishes: SetOutWishes) -> tuple[MeasuredRow, ...]:
 
 
 def _sheets(
-    opened: Opened, outs: tuple[tuple[SetOut, Balance | None], ...], date: str, system: str
+    opened: Opened,
+    outs: tuple[tuple[SetOut, Balance | None], ...],
+    date: str,
+    system: str,
+    between: Between | None,
 ) -> Iterator[Sheet]:
     """Every drawing on an A4 sheet with its title block: days, heights, arcs, tools."""
     drawings: list[tuple[str, Sheet]] = []
+    if between is not None and between.parts:
+        drawings.append(("Parts to each other", between_sheet(between, system=system)))
     for out, _ in outs:
         if out.survey is not None:
             drawings.append((f"Survey round {out.vault}", plan_sheet(out, Shows.GROUND, system=system)))

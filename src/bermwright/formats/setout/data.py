@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from bermwright.form.setout import CurveOut, Dig, Levels, MeasuredRow, SetOut
     from bermwright.form.setout.heaping import Heap
     from bermwright.form.setout.ordinates import Ordinates
+    from bermwright.form.setout.parts import Between
     from bermwright.takeoff.digging import Balance
 
 
@@ -22,6 +23,7 @@ def setout_data(
     *,
     levels: Levels | None = None,
     measured: tuple[MeasuredRow, ...] = (),
+    between: Between | None = None,
 ) -> dict[str, Any]:
     """Everything that `setout` says; lengths in metres, angles in degrees."""
     return {
@@ -29,6 +31,7 @@ def setout_data(
         "house": house,
         "mark": MARK,
         "vaults": [_vault(out, balance) for out, balance in outs],
+        "between": _between(between) if between is not None else None,
         "levels": _levels(levels) if levels is not None else None,
         "measured": [
             {
@@ -40,6 +43,26 @@ def setout_data(
             for row in measured
         ],
     }  # fmt: skip
+
+
+def _between(between: Between) -> dict[str, Any]:
+    return {
+        "parts": [
+            {
+                "name": one.name,
+                "east_m": number(one.middle[0]),
+                "north_m": number(one.middle[1]),
+                "axis_deg": None if one.axis is None else number(math.degrees(one.axis)),
+                "pegs": [{"name": peg, "east_m": at[0], "north_m": at[1]} for peg, at in one.pegs],
+            }
+            for one in between.parts
+        ],
+        "lengths": [
+            {"between": one.between, "length_m": number(one.length), "what": one.words}
+            for one in between.lengths
+        ],
+        "open": list(between.open),
+    }
 
 
 def _vault(out: SetOut, balance: Balance | None) -> dict[str, Any]:

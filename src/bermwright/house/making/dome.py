@@ -180,6 +180,24 @@ class Dome:
             ),
         ),
     )
+    east: float | None = field(
+        default=None,
+        metadata=says(
+            "How far its middle lies to the east of the middle of the first vault or dome of the file.",
+            Quantity("length", "-200 m", "200 m", "farther off is another house"),
+            example="-6.4 m",
+            missing="it is not set out to the other parts, and stands beside them in models",
+        ),
+    )
+    north: float | None = field(
+        default=None,
+        metadata=says(
+            "How far its middle lies to the north of the middle of the first vault or dome of the file.",
+            Quantity("length", "-200 m", "200 m", "farther off is another house"),
+            example="0.8 m",
+            missing="it is not set out to the other parts, and stands beside them in models",
+        ),
+    )
     pivot: float | None = field(
         default=None,
         metadata=says(

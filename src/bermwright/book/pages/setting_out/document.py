@@ -6,16 +6,18 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Document
 from bermwright.book.pages.inputs import MARK
+from bermwright.book.pages.setting_out.between import between_blocks
 from bermwright.book.pages.setting_out.ground import ground_text
 from bermwright.book.pages.setting_out.levelled import levelled_blocks
 from bermwright.book.pages.setting_out.shop import measured_blocks, shop_tables
 
 if TYPE_CHECKING:
     from bermwright.form.setout import Levels, MeasuredRow, SetOut
+    from bermwright.form.setout.parts import Between
     from bermwright.takeoff.digging import Balance
 
 
-def setout_document(
+def setout_document(  # noqa: PLR0913  (all by name)
     outs: tuple[tuple[SetOut, Balance | None], ...],
     *,
     house: str,
@@ -24,9 +26,12 @@ def setout_document(
     system: str = "metric",
     levels: Levels | None = None,
     measured: tuple[MeasuredRow, ...] = (),
+    between: Between | None = None,
 ) -> Document:
     """All numbers, without drawings."""
     blocks = [block for out, balance in outs for block in ground_text(out, balance, system)]
+    if between is not None:
+        blocks += between_blocks(between, system)
     blocks += [block for out, _ in outs for block in shop_tables(out, system)]
     if levels is not None:
         blocks += levelled_blocks(levels, system)

@@ -5,9 +5,10 @@ Start reading at `plan.py`; `day.py` puts the numbers, tick boxes and cautions b
 
 from __future__ import annotations
 
+from bermwright.book.sheets.setout.between import between_sheet
 from bermwright.book.sheets.setout.curve import curve_sheet
 from bermwright.book.sheets.setout.day import Day, day_sheet
 from bermwright.book.sheets.setout.ladder import ladder_sheet
 from bermwright.book.sheets.setout.plan import Shows, plan_sheet
 
-__all__ = ["Day", "Shows", "curve_sheet", "day_sheet", "ladder_sheet", "plan_sheet"]
+__all__ = ["Day", "Shows", "between_sheet", "curve_sheet", "day_sheet", "ladder_sheet", "plan_sheet"]

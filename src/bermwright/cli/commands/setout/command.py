@@ -43,7 +43,11 @@ def run(args: argparse.Namespace) -> int:
         made = set_out_file(args.file, wishes, progress)
         paths = made.write()
     if args.json:
-        say_json(setout_data(made.house, made.outs, levels=made.levels, measured=made.measured))
+        say_json(
+            setout_data(
+                made.house, made.outs, levels=made.levels, measured=made.measured, between=made.between
+            )
+        )
         return 0
     say(text(made.document))
     if paths:
