@@ -46,7 +46,10 @@ NUMERICAL = re.compile(
 )
 """Names of settings of a numerical method; the evidence need not notice them."""
 
-QUIET_CALLS = {"within", "range", "len", "round", "isclose", "allclose"}
+RANGE_CALLS = {"within", "_within"}
+"""Calls that refuse what lies outside of the bounds given to them."""
+
+QUIET_CALLS = RANGE_CALLS | {"range", "len", "round", "isclose", "allclose"}
 """Calls in which nothing is physics: the range of an equation is tested in tests/unit."""
 
 SHAPING_CALLS = {
@@ -54,6 +57,9 @@ SHAPING_CALLS = {
     "roll", "swapaxes", "tile", "zeros",
 }  # fmt: skip
 """Calls whose own whole numbers are shapes, shifts or counts."""
+
+GUESS = re.compile(r"(^|_)guess(es)?$")
+"""Functions that say where a search begins; where it ends must not rest on them."""
 
 QUIET_KEYWORDS = {"axis", "ndmin", "num", "decimals", "digits", "full_output", "order", "k", "n"}
 
@@ -165,7 +171,7 @@ def _unread(node: ast.AST, field: str) -> bool:
         case ast.Raise() | ast.JoinedStr() | ast.Assert() | ast.Import() | ast.ImportFrom():
             unread = True
         case ast.FunctionDef():
-            unread = field in {"decorator_list", "returns"}
+            unread = field in {"decorator_list", "returns"} or bool(GUESS.search(node.name))
         case ast.Call():
             unread = _last_name(node.func) in QUIET_CALLS
         case ast.keyword():
@@ -184,7 +190,7 @@ def _unread(node: ast.AST, field: str) -> bool:
 def _bounds(tree: ast.Module) -> set[str]:
     """Names that are read only as the bounds given to `within`."""
     calls = [
-        node for node in ast.walk(tree) if isinstance(node, ast.Call) and _last_name(node.func) == "within"
+        node for node in ast.walk(tree) if isinstance(node, ast.Call) and _last_name(node.func) in RANGE_CALLS
     ]
     inside = Counter(name for call in calls for name in _read(call))
     return {name for name, times in inside.items() if Counter(_read(tree))[name] == times}
@@ -223,7 +229,13 @@ def _changes(place: _Place) -> Iterator[Change]:
 def _number(node: ast.Constant, above: tuple[ast.AST, ...], value: float) -> Iterator[Change]:
     parent = above[-1]
     power = isinstance(parent, ast.BinOp) and isinstance(parent.op, ast.Pow) and parent.right is node
-    if power or value == 0 or _is_tolerance(value) or _in_bookkeeping(node, above):
+    if (
+        power
+        or value == 0
+        or _is_tolerance(value)
+        or _in_bookkeeping(node, above)
+        or _never_taken(node, above)
+    ):
         return
     wrong = value * 1.02
 
@@ -293,6 +305,33 @@ def _in_bookkeeping(node: ast.expr, above: tuple[ast.AST, ...]) -> bool:
     if not isinstance(node, ast.Constant) or not isinstance(node.value, int):
         return False
     return _shapes(above) or _counted(parent, above)
+
+
+def _never_taken(node: ast.expr, above: tuple[ast.AST, ...]) -> bool:
+    """Whether a number only stands in where an outer `where` of the same condition takes the other side.
+
+    In `where(still, inf, made / where(still, 1.0, fresh))` nobody ever sees the 1.0.
+    """
+    inner = above[-1]
+    side = _side_of(inner, node)
+    for at in range(len(above) - 2, -1, -1) if side else ():
+        outer, within = above[at], above[at + 1]
+        if _side_of(outer, within) == 3 - (side or 0) and _condition(outer) == _condition(inner):
+            return True
+        if not isinstance(outer, ast.BinOp | ast.UnaryOp) and _side_of(outer, within) is None:
+            return False  # a sum, say, in which every element is seen
+    return False
+
+
+def _side_of(call: ast.AST, argument: ast.AST) -> int | None:
+    """1 or 2: which side of a `where` it is; None where it is none."""
+    if isinstance(call, ast.Call) and _last_name(call.func) == "where" and argument in call.args[1:3]:
+        return call.args.index(argument)
+    return None
+
+
+def _condition(call: ast.AST) -> str:
+    return ast.unparse(call.args[0]) if isinstance(call, ast.Call) else ""
 
 
 def _shapes(above: tuple[ast.AST, ...]) -> bool:

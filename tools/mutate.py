@@ -29,7 +29,7 @@ import sys
 import threading
 import time
 import warnings
-from collections import Counter
+from collections import Counter, defaultdict
 from dataclasses import dataclass, field
 from pathlib import Path
 from types import CodeType, FrameType, FunctionType, ModuleType
@@ -330,7 +330,7 @@ class Tally:
 
     made: Counter[str] = field(default_factory=Counter)
     killed: Counter[str] = field(default_factory=Counter)
-    seconds: Counter[str] = field(default_factory=Counter)
+    seconds: defaultdict[str, float] = field(default_factory=lambda: defaultdict(float))
     survivors: list[Mutant] = field(default_factory=list)
     unreached: set[str] = field(default_factory=set)
     """Keys of survivors that no row reaches at all."""

@@ -27,6 +27,10 @@ def lies(source: str) -> list[tuple[str, str]]:
         ("def f(x, factor=1.3):\n    return x * factor", [("1.3", "1.326")]),
         ("DENSITY = 420.0", [("420.0", "428.4")]),
         ("def f(x):\n    return x[0] + x[-1]", [("+", "-")]),
+        ("def f(c, x):\n    return x / np.where(c, 1.0, x)", [("1.0", "1.02")]),
+        ("def f(c, x):\n    return np.where(c, x / np.where(c, 1.0, x), 0.0)", [("1.0", "1.02")]),
+        ("def f(c, d, x):\n    return np.where(d, 0.0, x / np.where(c, 1.0, x))", [("1.0", "1.02")]),
+        ("def f(c, x):\n    return np.where(c, 0.0, np.sum(x / np.where(c, 1.0, x)))", [("1.0", "1.02")]),
     ],
 )
 def test_a_lie_for_each_physical_number(source: str, expected: list[tuple[str, str]]) -> None:
@@ -50,6 +54,11 @@ def test_a_lie_for_each_physical_number(source: str, expected: list[tuple[str, s
         "def f(step):\n    step *= 0.4\n    return step",
         "def f(x):\n    found = len(x)\n    found += 1\n    return found",
         "def f(x):\n    for turning in (5, 6):\n        x[turning] = x",
+        "def f(c, x):\n    return np.where(c, 0.0, x / np.where(c, 1.0, x))",
+        "def f(c, x):\n    return np.where(c, x / np.where(c, x, 1.0), 0.0)",
+        "def _first_guess(x):\n    return 0.5 * x",
+        "def f(x):\n    _within('x', x, 0.1, 7.0)",
+        "FIRST_TRIES, LARGEST_POOL = 6, 400",
     ],
 )
 def test_bookkeeping_is_left_alone(source: str) -> None:

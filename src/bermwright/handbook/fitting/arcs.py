@@ -26,11 +26,11 @@ SAMPLE_POINTS = 60
 """Points of the curve at which the chain is compared."""
 EVEN = 1e-6
 """Difference of both halves, over the span, below which a curve is its own mirror image."""
-KINK = 1e-3
+KINK_TOLERANCE = 1e-3
 """Slope of a half at its crown (rad) over which the crown is a point."""
-STRAIGHTEST, SHARPEST = 0.01, 40.0
+STRAIGHTEST_GUESS, SHARPEST_GUESS = 0.01, 40.0
 """Bounds of an arc's curvature times the span."""
-CROWN_LIFT = 0.1
+CROWN_GUESS_LIFT = 0.1
 """Most by which a chain's crown may leave the curve's, over the span."""
 LENGTH_GUESS_BOUNDS = (0.02, 3.0)
 """Bounds of an arc's length over the span."""
@@ -39,9 +39,9 @@ MISSED_STEP = 10.0
 GUESS_SPLITS = (1.0, 1.7, 0.6)
 """Exponents of the curvature by which the first guesses share the curve out."""
 STEPS, TOLERANCE = 200, 1e-10
-NUDGE = 2.0**-26
+NUDGE_STEP = 2.0**-26
 """Change of a value by which slopes are found; about the root of what a float resolves."""
-CHORD_TURN = 0.004
+CHORD_STEP = 0.004
 """Turn of one chord of the drawn chain (rad): 0.004 mm on a radius of 2 m."""
 
 
@@ -119,7 +119,7 @@ def tangent_arcs(curve: PlaneCurve, arcs: int) -> ArcFit:
     if not _even(curve, span):
         return _measured(_chain_of(_target(curve.x, curve.z, span, None, half=False), curve, arcs), curve)
     x, z, slope = _right_half(curve)
-    pointed = abs(slope) > KINK
+    pointed = abs(slope) > KINK_TOLERANCE
     if pointed == bool(arcs % 2):
         raise OutOfRangeError(
             f"{arcs} arcs cannot be laid to this curve as its own mirror image: its crown is "
@@ -162,7 +162,7 @@ def _chain_of(target: _Target, curve: PlaneCurve, count: int) -> tuple[Arc, ...]
 def _guess(target: _Target, curve: PlaneCurve, count: int, power: float) -> Array:
     """Curvatures and lengths from pieces of the curve with equal shares of curvature to a power."""
     nearest = np.argmin(np.hypot(curve.x[:, None] - target.x, curve.z[:, None] - target.z), axis=0)
-    curvature = np.clip(curve.curvature[nearest] * target.scale, STRAIGHTEST, SHARPEST)
+    curvature = np.clip(curve.curvature[nearest] * target.scale, STRAIGHTEST_GUESS, SHARPEST_GUESS)
     steps = np.hypot(np.diff(target.x), np.diff(target.z))
     weight = 0.5 * (curvature[1:] ** power + curvature[:-1] ** power) * steps
     share = np.concatenate([[0.0], np.cumsum(weight) / weight.sum()])
@@ -192,8 +192,14 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
 
     first = np.concatenate([start, [float(np.max(np.abs(apart(start))))]])
     free = (-np.pi, np.pi) if target.heading is None else (target.heading, target.heading)
-    lift = (-CROWN_LIFT, CROWN_LIFT) if target.half else (0.0, 0.0)
-    bounds = [lift, free, *[(STRAIGHTEST, SHARPEST)] * count, *[LENGTH_GUESS_BOUNDS] * count, (0.0, None)]
+    lift = (-CROWN_GUESS_LIFT, CROWN_GUESS_LIFT) if target.half else (0.0, 0.0)
+    bounds = [
+        lift,
+        free,
+        *[(STRAIGHTEST_GUESS, SHARPEST_GUESS)] * count,
+        *[LENGTH_GUESS_BOUNDS] * count,
+        (0.0, None),
+    ]
     first[1] = np.clip(first[1], *free)
     found = minimize(
         lambda values: values[-1],
@@ -214,8 +220,8 @@ def _kind(kind: str, held: Callable[[Array], Array]) -> dict[str, object]:
     """A constraint with its slopes; many chains cost little more than one, so all are nudged at once."""
 
     def slopes(values: Array) -> Array:
-        found = held(values + NUDGE * np.eye(values.size + 1, values.size, -1))
-        return np.asarray((found[1:] - found[0]).T / NUDGE)
+        found = held(values + NUDGE_STEP * np.eye(values.size + 1, values.size, -1))
+        return np.asarray((found[1:] - found[0]).T / NUDGE_STEP)
 
     return {"type": kind, "fun": held, "jac": slopes}
 
@@ -277,7 +283,7 @@ def _off(target: _Target, chains: _Chains) -> Array:
 def _drawn(arcs: tuple[Arc, ...]) -> tuple[Array, Array]:
     x, z = [], []
     for arc in arcs:
-        turn = np.linspace(arc.start, arc.end, max(3, int((arc.start - arc.end) / CHORD_TURN) + 2))
+        turn = np.linspace(arc.start, arc.end, max(3, int((arc.start - arc.end) / CHORD_STEP) + 2))
         x.append(arc.x + arc.radius * np.cos(turn))
         z.append(arc.z + arc.radius * np.sin(turn))
     return np.concatenate(x), np.concatenate(z)

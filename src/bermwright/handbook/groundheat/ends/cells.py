@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
 SOLVER_TOLERANCE = 1e-9
 SOLVER_STEPS = 20_000
-MOST_CELLS = 1_500_000
+MOST_GRID_CELLS = 1_500_000
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -72,8 +72,8 @@ def floor_flow(case: FloorCase, *, edge: float = 0.03, growth: float = 1.2) -> f
     x, floor_x, open_x = _across(case.length, case, edge, growth)
     y, floor_y, open_y = _across(case.width, case, edge, growth)
     z = _grown(case.depth, edge, growth)
-    if x.size * y.size * z.size > MOST_CELLS:
-        raise OutOfRangeError(f"{x.size * y.size * z.size} boxes are more than {MOST_CELLS}.")
+    if x.size * y.size * z.size > MOST_GRID_CELLS:
+        raise OutOfRangeError(f"{x.size * y.size * z.size} boxes are more than {MOST_GRID_CELLS}.")
     surface = np.outer(x, y)
     floor = np.outer(floor_x, floor_y)
     ground = np.maximum.outer(open_x, open_y)
@@ -152,14 +152,14 @@ def _solved(sizes: tuple[Array, Array, Array], case: FloorCase, skins: tuple[Arr
 
 def _found(matrix: Any, right: Array, guess: float) -> Array:  # noqa: ANN401  (a matrix of scipy)
     """Conjugate gradients, with sums of numpy's own: threads of a library cost more than so short vectors."""
-    inverse = 1.0 / matrix.diagonal()
+    inverse = np.reciprocal(matrix.diagonal())
     warm = np.full(right.size, guess)
     rest = right - matrix @ warm
     way = inverse * rest
     size = float(np.sum(rest * way))
-    aim = SOLVER_TOLERANCE**2 * float(np.sum(right * inverse * right))
+    square_tolerance = SOLVER_TOLERANCE**2 * float(np.sum(right * inverse * right))
     for _ in range(SOLVER_STEPS):
-        if size <= aim:
+        if size <= square_tolerance:
             return warm
         drop = matrix @ way
         step = size / float(np.sum(way * drop))

@@ -91,7 +91,7 @@ def strip_conductance(width: float, *, wall: float, conductivity: float) -> floa
     >>> round(strip_conductance(12.0, wall=0.24, conductivity=1.9), 4)
     5.9535
     """
-    _checked(1.0, width, wall, conductivity)
+    _checked(width, width, wall, conductivity)
     ratio = width / wall
     return float(2.0 * conductivity / np.pi * ((1.0 + ratio) * np.log1p(ratio) - ratio * np.log(ratio)))
 
@@ -137,8 +137,9 @@ def end_factor(length: float, width: float, *, wall: float, conductivity: float,
 
 
 def _checked(length: float, width: float, wall: float, conductivity: float) -> None:
-    for name, value, most in (("length", length, 1e3), ("width", width, 1e3), ("wall", wall, 100.0)):
-        within(name, value, 0.0, most, unit="m", open_low=True)
+    within("length", length, 0.0, 1e3, unit="m", open_low=True)
+    within("width", width, 0.0, 1e3, unit="m", open_low=True)
+    within("wall", wall, 0.0, 100.0, unit="m", open_low=True)
     within("conductivity", conductivity, 0.0, 450.0, unit="W/(m K)", open_low=True)
 
 

@@ -29,6 +29,10 @@ if TYPE_CHECKING:
 FREEZING_RANGE = 0.05
 """Between 0 °C and what all water of a point is frozen at (K)."""
 DAY = 86400.0
+DAY_TOLERANCE = 1.0
+"""What whole steps may leave of a day (s)."""
+LEAST_MOVED_TOLERANCE = 1.0
+"""Heat below which nothing has moved (J/m)."""
 HELD = 1e3
 """A point that is tied more strongly than this simply has the temperature of its port (W/(m K))."""
 SHORTEST_STEP = 150.0
@@ -49,6 +53,8 @@ class FrostCourse:
     """Sweeps over the points within a step."""
     added: float
     """Heat capacity that the smallest triangles were given on top, over all (-)."""
+    moved: float
+    """Heat that the points took in and gave away, added up (J/m)."""
     balance: float
     """Heat through the surfaces less the change of the heat held, over the heat moved (-)."""
 
@@ -101,7 +107,7 @@ def freeze_year(
 
     within("step", step, 60.0, DAY, unit="s")
     steps_a_day = round(DAY / step)
-    if abs(steps_a_day * step - DAY) > 1.0:
+    if abs(steps_a_day * step - DAY) > DAY_TOLERANCE:
         raise OutOfRangeError(f"A step of {step:g} s does not divide a day.")
     within("start", start, COLDEST, HOTTEST, unit="°C")
     if len(start) != len(full.capacity):
@@ -122,7 +128,8 @@ def freeze_year(
         ice=ice,
         stages=stages,
         added=float((grid.thawed - plain.thawed).sum() / plain.thawed.sum()),
-        balance=abs(moved[0] - change) / max(moved[1], 1.0),
+        moved=float(moved[1]),
+        balance=abs(moved[0] - change) / max(moved[1], LEAST_MOVED_TOLERANCE),
     )
 
 
@@ -143,7 +150,7 @@ def _means(
         values = np.broadcast_to(np.asarray(temperatures[name], dtype=float), (hours,))
         within(f"temperature of {name}", values, COLDEST, HOTTEST, unit="°C")
         closed = np.concatenate([values, values[:1]])
-        whole = np.concatenate([[0.0], np.cumsum(0.5 * (closed[1:] + closed[:-1]))])
+        whole = np.concatenate([[0.0], np.cumsum(HALF * (closed[1:] + closed[:-1]))])
         marks = np.arange(round(count * DAY / step) + 1) * step / 3600.0
         rounds, within_year = np.divmod(marks, hours)
         total = rounds * whole[-1] + _integral(whole, closed, within_year)
@@ -156,7 +163,7 @@ def _integral(whole: Array, values: Array, hours: Array) -> Array:
     at = np.minimum(hours.astype(int), len(values) - 2)
     rest = hours - at
     slope = values[at + 1] - values[at]
-    return np.asarray(whole[at] + rest * (values[at] + 0.5 * slope * rest))
+    return np.asarray(whole[at] + rest * (values[at] + HALF * slope * rest))
 
 
 def stable_steps(grid: Grid) -> Array:
