@@ -5,12 +5,14 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
 from bermwright.app.opening import open_house
 from bermwright.book.sheets.setout import between_sheet
 from bermwright.form.setout.parts import parts_between
+from bermwright.formats.exchange.standing import stands
 from bermwright.house.making.sheets import Crossing
 
 EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
@@ -83,3 +85,20 @@ def test_parts_on_the_same_ground_are_told_unless_they_cross(larch):
     assert "share" in parts_between(house).open[0]
     meets = Crossing(name="passage", of="store", into="day room")
     assert parts_between(replace(house, crossings=(meets,))).open == ()
+
+
+def test_a_model_stands_as_the_pegs_do(larch):
+    house = with_store(larch, axis=0.5 * math.pi, north=3.0)
+    between = parts_between(house)
+    length = house.vaults[0].length
+    parts = [
+        SimpleNamespace(axis=vault.axis, middle=(vault.east or 0.0, vault.north or 0.0), length=length)
+        for vault in house.vaults
+    ]
+    stand = stands(parts)[1]
+    half = 0.5 * house.vaults[0].span
+    for name, (x, y) in {"A": (-half, 0.0), "B": (half, 0.0), "C": (half, length)}.items():
+        turned = (x * math.cos(stand.turn) - y * math.sin(stand.turn) + stand.x,
+                  x * math.sin(stand.turn) + y * math.cos(stand.turn) + stand.y)  # fmt: skip
+        # The first vault runs to the north: its x is east, its y counts from its front end.
+        assert dict(between.parts[1].pegs)[name] == pytest.approx((turned[0], turned[1] - 0.5 * length))

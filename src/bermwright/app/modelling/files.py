@@ -29,6 +29,7 @@ from bermwright.formats.exchange import (
     site_geojson,
     stl,
 )
+from bermwright.formats.exchange.standing import are_placed
 from bermwright.formats.tables import table_csv, tables_xlsx
 from bermwright.takeoff import vault_quantities
 from bermwright.takeoff.bodies import compared
@@ -163,7 +164,7 @@ def model_file(house_file: str, order: ModelOrder, progress: Callable[[str], Non
     progress(path.suffix[1:].upper())
     content, says = WRITERS[path.suffix.lower()](work)
     remarks = tuple(dict.fromkeys(remark for solids in work.solids for remark in solids.remarks))
-    if len(work.solids) > 1 and path.suffix.lower() != ".csv":
+    if len(work.solids) > 1 and not are_placed(work.solids) and path.suffix.lower() != ".csv":
         remarks = (BESIDE_EACH_OTHER, *remarks)
     return Modelled(path=path, content=content, says=(*says, *remarks), work=work)
 

@@ -120,6 +120,7 @@ def dome_solids(house: House, form: DomeForm) -> VaultSolids:
         layers=tuple(layers),
         holes=(),
         remarks=tuple(_remarks(form, remark)),
+        middle=None if dome.east is None or dome.north is None else (dome.east, dome.north),
     )
 
 

@@ -60,6 +60,7 @@ def vault_solids(house: House, vault: Vault, form: VaultForm) -> VaultSolids:
         layers=known,
         holes=hole_nouns([*doors, *holes], _cut_names(doors, holes, known)),
         remarks=tuple(_remarks(house, vault, earth, supports, flueless)),
+        middle=None if vault.east is None or vault.north is None else (vault.east, vault.north),
     )
 
 

@@ -146,6 +146,8 @@ class VaultSolids:
     holes: tuple[Hole, ...]
     remarks: tuple[str, ...]
     """What had to be decided to draw it, and what the file does not place."""
+    middle: tuple[float, float] | None = None
+    """East and north of the middle of the first part (m); None: not given."""
 
     @property
     def solids(self) -> Iterator[Solid]:

@@ -17,7 +17,7 @@ import shapely
 from bermwright.base.errors import BermwrightError
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import parts_of, shadow
-from bermwright.formats.exchange.glb import offsets
+from bermwright.formats.exchange.standing import are_placed, stands
 from bermwright.handbook.setout import local_metres
 
 if TYPE_CHECKING:
@@ -52,15 +52,17 @@ class SiteVault:
 def site_geojson(house: House, vaults: Sequence[SiteVault], *, metres: bool = False) -> bytes:
     """The feature collection. Raises `NotPlacedError` where the file places nothing on the globe."""
     _refuse_unplaced(house, vaults, metres=metres)
-    shifts = offsets([vault.solids for vault in vaults])
+    solids = [vault.solids for vault in vaults]
+    # Where the file places the parts each is turned by its own axis; else they stand beside each other.
+    shifts = [0.0 if are_placed(solids) else stand.x for stand in stands(solids)]
     features = [
         feature
         for vault, shift in zip(vaults, shifts, strict=True)
-        for feature in _vault(vault, _placing(house, vault, shift, metres=metres))
+        for feature in _vault(vault, _placing(house, vault, shift, metres=metres, placed=are_placed(solids)))
     ]
     collection: dict[str, Any] = {"type": "FeatureCollection", "name": house.name}
     if metres:
-        collection["coordinates"] = "metres east and north of the middle of each vault, not degrees"
+        collection["coordinates"] = "metres east and north of the middle of the first part, not degrees"
     collection |= {"mark": MARK, "features": features}
     return (json.dumps(collection, ensure_ascii=False, indent=1, allow_nan=False) + "\n").encode("utf-8")
 
@@ -79,10 +81,11 @@ def _refuse_unplaced(house: House, vaults: Sequence[SiteVault], *, metres: bool)
         )
 
 
-def _placing(house: House, vault: SiteVault, shift: float, *, metres: bool) -> Place:
+def _placing(house: House, vault: SiteVault, shift: float, *, metres: bool, placed: bool) -> Place:
     """Places of the vault (across, along) as the file's coordinates."""
     axis, middle = vault.solids.axis or 0.0, 0.5 * vault.solids.length
     cosine, sine = math.cos(axis), math.sin(axis)
+    off = (vault.solids.middle or (0.0, 0.0)) if placed else (0.0, 0.0)
     east_per, north_per, origin = 1.0, 1.0, (0.0, 0.0)
     if not metres:
         latitude, longitude = house.site.latitude or 0.0, house.site.longitude or 0.0
@@ -95,7 +98,8 @@ def _placing(house: House, vault: SiteVault, shift: float, *, metres: bool) -> P
 
     def place(x: float, y: float) -> list[float]:
         across, along = x + shift, y - middle
-        east, north = across * cosine + along * sine, -across * sine + along * cosine
+        east = off[0] + across * cosine + along * sine
+        north = off[1] - across * sine + along * cosine
         return [round(origin[0] + east * east_per, digits), round(origin[1] + north * north_per, digits)]
 
     return place

@@ -6,17 +6,20 @@ Every node carries what it is in its extras: `layer` is the place in the order o
 from __future__ import annotations
 
 import json
+import math
 import struct
 from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
 from bermwright.form.solids import Kind
+from bermwright.formats.exchange.standing import stands
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from bermwright.form.solids import Layer, Solid, VaultSolids
+    from bermwright.formats.exchange.standing import Stand
 
 MAGIC, VERSION = 0x46546C67, 2
 JSON_CHUNK, BIN_CHUNK = 0x4E4F534A, 0x004E4942
@@ -24,8 +27,6 @@ FLOATS, UINTS = 5126, 5125
 VERTICES, INDICES = 34962, 34963
 UP = [-float(np.sqrt(0.5)), 0.0, 0.0, float(np.sqrt(0.5))]
 """A quarter turn about x: the house's z becomes glTF's y."""
-BESIDE = 4.0
-"""Vaults stand so far apart where the file does not place them (m)."""
 
 PAINT = {
     Kind.GROUND: "#d8c9aa",
@@ -55,21 +56,9 @@ PAINT = {
 def glb(house: str, vaults: Sequence[VaultSolids]) -> bytes:
     """The whole house as one file."""
     writer = _Writer()
-    tops = [writer.vault(vault, shift) for vault, shift in zip(vaults, offsets(vaults), strict=True)]
+    tops = [writer.vault(vault, stand) for vault, stand in zip(vaults, stands(vaults), strict=True)]
     root = writer.node({"name": house, "rotation": UP, "children": tops, "extras": {"kind": "house"}})
     return writer.file(house, root)
-
-
-def offsets(vaults: Sequence[VaultSolids]) -> tuple[float, ...]:
-    """How far each vault is moved across (m): beside each other, as the file does not place them."""
-    found, edge = [], 0.0
-    for number, vault in enumerate(vaults):
-        low = min(float(one.low[0]) for one in vault.solids)
-        high = max(float(one.high[0]) for one in vault.solids)
-        shift = 0.0 if number == 0 else edge + BESIDE - low
-        found.append(shift)
-        edge = high + shift
-    return tuple(found)
 
 
 class _Writer:
@@ -89,7 +78,7 @@ class _Writer:
         self.nodes.append(node)
         return len(self.nodes) - 1
 
-    def vault(self, vault: VaultSolids, shift: float) -> int:
+    def vault(self, vault: VaultSolids, stand: Stand) -> int:
         """A vault with its layers below it."""
         layers = [self._layer(layer, order) for order, layer in enumerate(vault.layers)]
         extras = {
@@ -100,9 +89,11 @@ class _Writer:
             else round(float(np.degrees(vault.axis)), 6),
             "remarks": list(vault.remarks),
         }
-        return self.node(
-            {"name": vault.name, "translation": [shift, 0.0, 0.0], "children": layers, "extras": extras}
-        )
+        node: dict[str, Any] = {"name": vault.name, "translation": [stand.x, stand.y, 0.0]}
+        if stand.turn:
+            half = 0.5 * stand.turn
+            node["rotation"] = [0.0, 0.0, math.sin(half), math.cos(half)]
+        return self.node({**node, "children": layers, "extras": extras})
 
     def _layer(self, layer: Layer, order: int) -> int:
         bodies = [number for solid in layer.solids for number in self._solid(solid, layer, order)]

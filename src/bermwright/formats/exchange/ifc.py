@@ -15,7 +15,7 @@ import numpy as np
 
 from bermwright.base.errors import BermwrightError
 from bermwright.form.solids import Kind
-from bermwright.formats.exchange.glb import offsets
+from bermwright.formats.exchange.standing import stands
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from bermwright.form.solids import Hole, Layer, Solid, VaultSolids
+    from bermwright.formats.exchange.standing import Stand
     from bermwright.house import House
 
     Array = NDArray[np.float64]
@@ -102,8 +103,8 @@ def ifc(house: House, vaults: Sequence[VaultSolids], *, date: str) -> bytes:
         ) from None
     writer = _Writer(ifcopenshell, house.name)
     writer.project(house, vaults)
-    for vault, shift in zip(vaults, offsets(vaults), strict=True):
-        writer.vault(vault, shift)
+    for vault, stand in zip(vaults, stands(vaults), strict=True):
+        writer.vault(vault, stand)
     return writer.text(date)
 
 
@@ -132,13 +133,21 @@ class _Writer:
         """A point."""
         return self.make("IfcCartesianPoint", Coordinates=tuple(round(float(v), DIGITS) + 0.0 for v in at))
 
-    def axes(self, at: Iterable[float] = (0.0, 0.0, 0.0)) -> Entity:
-        """Axes at a place, not turned."""
-        return self.make("IfcAxis2Placement3D", Location=self.point(*at))
+    def axes(self, at: Iterable[float] = (0.0, 0.0, 0.0), turn: float = 0.0) -> Entity:
+        """Axes at a place, turned about the upright one."""
+        if not turn:
+            return self.make("IfcAxis2Placement3D", Location=self.point(*at))
+        ahead = tuple(round(one, 9) for one in (math.cos(turn), math.sin(turn), 0.0))
+        return self.make(
+            "IfcAxis2Placement3D",
+            Location=self.point(*at),
+            Axis=self.make("IfcDirection", DirectionRatios=(0.0, 0.0, 1.0)),
+            RefDirection=self.make("IfcDirection", DirectionRatios=ahead),
+        )
 
-    def placed(self, under: Entity, at: Iterable[float] = (0.0, 0.0, 0.0)) -> Entity:
+    def placed(self, under: Entity, at: Iterable[float] = (0.0, 0.0, 0.0), turn: float = 0.0) -> Entity:
         """A placement below another."""
-        return self.make("IfcLocalPlacement", PlacementRelTo=under, RelativePlacement=self.axes(at))
+        return self.make("IfcLocalPlacement", PlacementRelTo=under, RelativePlacement=self.axes(at, turn))
 
     # ------------------------------------------------------------------ the frame of the file
     def project(self, house: House, vaults: Sequence[VaultSolids]) -> None:
@@ -214,9 +223,9 @@ class _Writer:
         )
 
     # ------------------------------------------------------------------ vaults and their parts
-    def vault(self, vault: VaultSolids, shift: float) -> None:
+    def vault(self, vault: VaultSolids, stand: Stand) -> None:
         """All bodies of a vault."""
-        self.origin = self.placed(self.place, (shift, 0.0, 0.0))
+        self.origin = self.placed(self.place, (stand.x, stand.y, 0.0), stand.turn)
         made: dict[str, Entity] = {}
         for order, layer in enumerate(vault.layers):
             for solid in layer.solids:
