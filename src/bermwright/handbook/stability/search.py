@@ -17,12 +17,12 @@ from bermwright.base.limits import within
 from bermwright.handbook.stability.slices import bishop_factor, ordinary_factor
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
-
     from numpy.typing import NDArray
 
     Array = NDArray[np.float64]
     Truth = NDArray[np.bool_]
+    Whole = NDArray[np.intp]
+    Trial = tuple[float, float, float]
 
 WATER = 9810.0
 """Unit weight of water (N/m3)."""
@@ -162,20 +162,25 @@ def circle_factors(
     within("bulge", bulge, 0.0, 0.5, open_low=True)
     within("quake", quake, -1.0, 1.0)
     within("least depth", least_depth, 0.0, unit="m")
-    arcs = _arcs(columns, *(np.atleast_1d(np.asarray(one, dtype=float)) for one in (start, end, bulge)))
+    every = _arcs(columns, *(np.atleast_1d(np.asarray(one, dtype=float)) for one in (start, end, bulge)))
+    factors = np.full(every.good.shape, np.nan)
+    # Most circles of a grid leave the ground or cut the hollow: only the others are cut into slices.
+    number = np.flatnonzero(every.good)
+    arcs = every.chosen(number)
     cut = _cut(columns, arcs)
-    good = arcs.good & cut.good & (np.max(cut.top - arcs.base, axis=1) >= least_depth)
+    good = cut.good & (np.max(cut.top - arcs.base, axis=1) >= least_depth)
+    arcs, cut, number = arcs.chosen(good), cut.chosen(good), number[good]
     lever = (arcs.centre_z[:, None] - 0.5 * (cut.top + arcs.base)) / arcs.radius[:, None]
-    factors = METHODS[method](
+    factors[number] = METHODS[method](
         np.maximum(cut.weight, 0.0) * arcs.width[:, None],
-        np.where(good[:, None], arcs.angle, 0.0),
+        arcs.angle,
         arcs.width[:, None],
         cohesion=cut.cohesion,
         friction=cut.friction,
         pore=cut.pore,
         driving=quake * np.sum(cut.weight * arcs.width[:, None] * lever, axis=1),
     )
-    return np.where(good, factors, np.nan)
+    return factors
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +193,10 @@ class _Arcs:
     base: Array
     angle: Array
     good: Truth
+
+    def chosen(self, rows: Truth | Whole) -> _Arcs:
+        """Some of the circles."""
+        return _Arcs(*(getattr(self, name)[rows] for name in self.__slots__))
 
 
 def _arcs(columns: Columns, start: Array, end: Array, bulge: Array) -> _Arcs:
@@ -226,6 +235,10 @@ class _Cut:
     friction: Array
     pore: Array
     good: Truth
+
+    def chosen(self, rows: Truth) -> _Cut:
+        """What stands over some of the circles."""
+        return _Cut(*(getattr(self, name)[rows] for name in self.__slots__))
 
 
 def _cut(columns: Columns, arcs: _Arcs) -> _Cut:
@@ -313,11 +326,11 @@ def critical_circle(
     pitch = (high - low) / END_POINTS
     even_grid = [low + pitch * (k + 0.5) for k in range(END_POINTS)]
     grid = sorted({low, high, *even_grid, *(bend for bend in _bends(ground) if low < bend < high)})
-    first = [(a, b, k) for a, b, k in product(grid, grid, BULGE_GRID) if b > a]
+    first = np.array([(a, b, k) for a, b, k in product(grid, grid, BULGE_GRID) if b > a])
     best, factor, tried_count = _best(ground, first, method, quake, least_depth)
     reach_steps: tuple[float, ...] = (pitch, pitch, BULGE_STEP)
     for _ in range(ROUND_STEPS if np.isfinite(factor) else 0):
-        near = list(_near(best, reach_steps, (low, high)))
+        near = _near(best, reach_steps, (low, high))
         here, now, more = _best(ground, near, method, quake, least_depth)
         tried_count += more
         if now < factor:
@@ -334,29 +347,28 @@ def _bends(ground: Columns) -> list[float]:
 
 
 def _best(
-    ground: Columns, tries: list[tuple[float, float, float]], method: str, quake: float, least_depth: float
-) -> tuple[tuple[float, float, float], float, int]:
-    start, end, bulge = np.array(tries).T
+    ground: Columns, tries: Array, method: str, quake: float, least_depth: float
+) -> tuple[Trial, float, int]:
+    start, end, bulge = tries.T
     factors = circle_factors(
         ground, start, end, bulge=bulge, method=method, quake=quake, least_depth=least_depth
     )
     known = np.where(factors < NOTHING_TOLERANCE, factors, np.inf)
     at = int(np.argmin(known))
-    return tries[at], float(known[at]), len(tries)
+    best = (float(start[at]), float(end[at]), float(bulge[at]))
+    return best, float(known[at]), len(tries)
 
 
-def _near(
-    best: tuple[float, float, float], reach: tuple[float, ...], ends: tuple[float, float]
-) -> Iterator[tuple[float, float, float]]:
-    for steps in product(FINE_STEPS, repeat=3):
-        start, end, bulge = (one + step * far for one, step, far in zip(best, steps, reach, strict=True))
-        if ends[0] <= start < end <= ends[1]:
-            yield start, end, min(max(bulge, FLATTEST_STEP), ROUNDEST_STEP)
+def _near(best: Trial, reach: tuple[float, ...], ends: tuple[float, float]) -> Array:
+    """(N, 3) circles around the best one, both ends within the stretch."""
+    steps = np.array(list(product(FINE_STEPS, repeat=3)))
+    start, end, bulge = (np.array(best) + steps * np.array(reach)).T
+    inside = (ends[0] <= start) & (start < end) & (end <= ends[1])
+    held = np.clip(bulge, FLATTEST_STEP, ROUNDEST_STEP)
+    return np.asarray(np.stack([start, end, held], axis=1)[inside])
 
 
-def _circle(
-    ground: Columns, best: tuple[float, float, float], factor: float, tried: int, *, right: bool
-) -> Circle:
+def _circle(ground: Columns, best: Trial, factor: float, tried: int, *, right: bool) -> Circle:
     if not np.isfinite(factor):
         return Circle(factor=np.inf, x=np.nan, z=np.nan, radius=np.nan, start=np.nan, end=np.nan, tried=tried)
     arcs = _arcs(ground, *(np.array([one]) for one in best))

@@ -125,6 +125,12 @@ class Peak:
         return (self.lane, self.situation, *self.place)
 
 
+def worse_end(moment: Array) -> Array:
+    """(L, S, n) size of the larger bending of both ends of each element, of (L, S, n, 2)."""
+    size = np.abs(moment)
+    return np.maximum(size[..., 0], size[..., 1])
+
+
 def first_largest(values: Array) -> tuple[int, ...]:
     """Where an array is largest: the first of the entries that are the same but for rounding.
 

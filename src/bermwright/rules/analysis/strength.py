@@ -11,7 +11,7 @@ from bermwright.data.timber_classes import GAMMA_CONNECTION, GAMMA_TIMBER, K_CRA
 from bermwright.handbook import timber as ec5
 from bermwright.rules.analysis.joint import NailedJoint, joint_spring, nailed_joint
 from bermwright.rules.analysis.laminated import Laminations, laminations_of
-from bermwright.rules.analysis.response import keeps
+from bermwright.rules.analysis.response import keeps, worse_end
 from bermwright.rules.analysis.states import Softening
 
 if TYPE_CHECKING:
@@ -28,6 +28,8 @@ if TYPE_CHECKING:
 
 ACCIDENT = 1.0
 """Partial factor on every strength once an accident has happened: EN 1995-1-1, table 2.3 (from memory)."""
+NEAR = 16_384
+"""Numbers of an array that stay near the processor while it works on a few such arrays."""
 WORST_CLASS = 3
 """Service class that counts while the file does not say one: the dampest."""
 
@@ -172,14 +174,25 @@ class RibStrength:
 
 
 def where_known(function: Callable[..., Array], *stresses: Array) -> Array:
-    """A ratio where every stress is known; NaN elsewhere, so that what is unknown stays unknown."""
-    known = np.isfinite(stresses[0])
-    for stress in stresses[1:]:
-        known = known & np.isfinite(stress)
-    if known.all():
-        return function(*stresses)
-    filled = function(*(np.where(known, stress, 0.0) for stress in stresses))
-    return np.where(known, filled, np.nan)
+    """A ratio where every stress is known; NaN elsewhere, so that what is unknown stays unknown.
+
+    All stresses are (L, S, ...); what else the function reads must be the same in every lane, as it is
+    given a few lanes at a time: arrays of all lanes at once are too large to stay near the processor.
+    """
+    alike = np.broadcast_arrays(*stresses)
+    ratio = np.full(alike[0].shape, np.nan)
+    few = max(NEAR * len(ratio) // max(ratio.size, 1), 1)
+    for lane in range(0, len(ratio), few):
+        here = [stress[lane : lane + few] for stress in alike]
+        known = np.isfinite(here[0])
+        for stress in here[1:]:
+            known &= np.isfinite(stress)
+        if known.all():
+            ratio[lane : lane + few] = function(*here)
+        elif known.any():
+            filled = function(*(np.where(known, stress, 0.0) for stress in here))
+            ratio[lane : lane + few] = np.where(known, filled, np.nan)
+    return ratio
 
 
 @keeps
@@ -259,7 +272,7 @@ def slip_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     limit = ec5.design_strength(bent.nail, strength.kmods(analysis), gamma=strength.gamma_nails)
     model = np.where(analysis.bends, analysis.model[None, :], 1.0)
     shear = np.abs(analysis.response.shear) * model[:, :, None]
-    moment = np.abs(analysis.connection_moment).max(axis=3)
+    moment = worse_end(analysis.connection_moment)
     spacing = bent.spacing
     half = max(0.5 * bent.board_length / spacing, 1.0)
 

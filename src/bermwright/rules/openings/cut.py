@@ -257,7 +257,7 @@ def _ratios(
     def ratios(analysis: Analysis, strength: RibStrength) -> Array:
         axial, shear = end_forces(analysis, study, edge)
         kmod = np.broadcast_to(strength.kmods(analysis)[None, :], axial.shape)
-        return where_known(lambda one, two: way(one, two, kmod), axial, shear)
+        return where_known(way, axial, shear, kmod)
 
     return ratios
 

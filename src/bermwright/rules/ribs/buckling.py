@@ -15,7 +15,7 @@ from bermwright.data.timber_classes import GAMMA_TIMBER
 from bermwright.data.works.frames import TIMOSHENKO1961
 from bermwright.handbook import timber as ec5
 from bermwright.handbook.frames import buckling_factor
-from bermwright.rules.analysis.response import keeps
+from bermwright.rules.analysis.response import keeps, worse_end
 from bermwright.rules.analysis.strength import where_known
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs import common
@@ -64,7 +64,7 @@ def buckling_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     """
     area = strength.area * strength.left_at_joint
     axial = np.maximum(analysis.response.axial, 0.0) / area
-    bending = np.abs(analysis.moment).max(axis=3) / strength.modulus
+    bending = worse_end(analysis.moment) / strength.modulus
     reductions = _reductions(analysis, strength)
     lost = np.isnan(reductions)
     kc = np.where(lost, 1.0, reductions)
@@ -72,10 +72,12 @@ def buckling_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     fc = strength.design(strength.timber.compression, kmod)
     fm = strength.design(strength.bending_strength, kmod)
 
-    def used(pressed: Array, bent: Array) -> Array:
-        return ec5.buckling_and_bending(pressed, bent, compression_strength=fc, bending_strength=fm, k_c=kc)
+    def used(pressed: Array, bent: Array, reduced: Array) -> Array:
+        return ec5.buckling_and_bending(
+            pressed, bent, compression_strength=fc, bending_strength=fm, k_c=reduced
+        )
 
-    return np.where(lost, np.nan, where_known(used, axial, bending))
+    return np.where(lost, np.nan, where_known(used, axial, bending, kc))
 
 
 @keeps
@@ -289,7 +291,7 @@ def _bare(now: Situation) -> bool:
 def _sideways_ratio(analysis: Analysis, strength: RibStrength, tip: Tipping) -> Array:
     kmod = strength.kmods(analysis)[None, :, None]
     axial = np.maximum(analysis.response.axial, 0.0) / (strength.area * strength.left_at_joint)
-    bending = np.abs(analysis.moment).max(axis=3) / strength.modulus
+    bending = worse_end(analysis.moment) / strength.modulus
     fm = strength.design(strength.bending_strength, kmod)
     fc = strength.design(strength.timber.compression, kmod)
 

@@ -24,6 +24,7 @@ from bermwright.rules.ribs.common import (
     step,
     timber_cite,
 )
+from bermwright.rules.study import once
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -51,6 +52,7 @@ NO_REST = Said(
 )
 
 
+@once
 def plank_pressure(study: Study, analysis: Analysis) -> Array:
     """(L, S, n + 1) design pressure square to the soil face (Pa), soil, surcharge and standing water.
 
