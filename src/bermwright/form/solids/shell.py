@@ -36,7 +36,17 @@ def kept(form: VaultForm) -> NDArray[np.intp]:
 
     They are the same ones for every face, so that layers stay as thick as they are.
     """
-    face = form.soil_face
+    found = _needed(form.soil_face)
+    inside = form.rib.inside
+    left = shapely.LineString(line_of(inside, found))
+    if shapely.hausdorff_distance(left, shapely.LineString(np.column_stack([inside.x, inside.z]))) > FINE:
+        # Where the crown is a valley the outer faces lose what the inner ones still have.
+        found = np.union1d(found, _needed(inside))
+    return found
+
+
+def _needed(face: CurveLine) -> NDArray[np.intp]:
+    """Which points of one face are enough to draw it."""
     points = np.column_stack([face.x, face.z])
     slim = shapely.get_coordinates(shapely.simplify(shapely.LineString(points), FINE))
     # Simplifying keeps points of the line itself, in their order.
