@@ -15,6 +15,7 @@ from bermwright.handbook.stability import wedge_path_factor
 from bermwright.rules import readings
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import step
+from bermwright.rules.study import once
 from bermwright.rules.whole.slopes import ASKED, ASKED_CITE
 
 if TYPE_CHECKING:
@@ -66,58 +67,64 @@ class Cover:
 
 def worst_slide(study: Study, cover: Cover) -> Slide | None:
     """The least factor over both sides, all places to leave the sheet and all to come out; None: no slip."""
-    paths = [
-        path
-        for right, leave, way in product((False, True), LEAVES.tolist(), WAYS.tolist())
-        if (path := _path(study, way, leave, right=right)) is not None
-    ]
-    if not paths:
+    paths = _paths(study)
+    if not paths.sign.size:
         return None
     factors = _factors(study, cover, paths)
     known = np.where(np.isfinite(factors), factors, np.inf)
     at = int(np.argmin(known))
-    path = paths[at]
     if not np.isfinite(known[at]):
         return None
+    sign, x, z = float(paths.sign[at]), paths.x[at], paths.z[at]
     return Slide(
         factor=float(known[at]),
-        right=path.sign > 0.0,
-        leaves=Spot(path.sign * float(path.x[SHEET_SLICES]), float(path.z[SHEET_SLICES])),
-        comes_out=Spot(path.sign * float(path.x[-1]), float(path.z[-1])),
+        right=sign > 0.0,
+        leaves=Spot(sign * float(x[SHEET_SLICES]), float(z[SHEET_SLICES])),
+        comes_out=Spot(sign * float(x[-1]), float(z[-1])),
     )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class _Path:
-    """A slip as seen from the crown outward: its edges (m)."""
+class _Paths:
+    """Slips as seen from the crown outward: the side (N,), and their edges (N, slices + 1) (m)."""
 
-    sign: float
+    sign: Array
     x: Array
     z: Array
 
 
-def _path(study: Study, way: float, leave: float, *, right: bool) -> _Path | None:
-    """On the sheet from the crown, then straight through the fill; None where it cannot come out."""
-    sign, line = (1.0 if right else -1.0), study.form.ground.finished
-    x, z = _sheet(study.form.soil_face, sign, leave)
-    toe = float(line.x[-1] if right else -line.x[0])
-    end = float(x[-1]) + way * (toe - float(x[-1]))
-    out = float(line.level(sign * end))
-    if end - x[-1] < SHORT or out > z[-1] + SHORT:
-        return None
-    share = np.linspace(0.0, 1.0, FILL_SLICES + 1)[1:]
-    return _Path(
-        sign=sign,
-        x=np.concatenate([x, x[-1] + share * (end - x[-1])]),
-        z=np.concatenate([z, z[-1] + share * (out - z[-1])]),
+@once
+def _paths(study: Study) -> _Paths:
+    """Every slip that is tried: it is the same whatever the soil."""
+    parts = [
+        (sign, *_from_sheet(study, leave, sign)) for sign, leave in product((-1.0, 1.0), LEAVES.tolist())
+    ]
+    return _Paths(
+        sign=np.concatenate([np.full(len(x), sign) for sign, x, _ in parts]),
+        x=np.concatenate([x for _, x, _ in parts]),
+        z=np.concatenate([z for _, _, z in parts]),
     )
 
 
-def _factors(study: Study, cover: Cover, paths: list[_Path]) -> Array:
+def _from_sheet(study: Study, leave: float, sign: float) -> tuple[Array, Array]:
+    """On the sheet from the crown, then straight through the fill to every place where it can come out."""
+    line = study.form.ground.finished
+    x, z = _sheet(study.form.soil_face, sign, leave)
+    toe = float(line.x[-1] if sign > 0.0 else -line.x[0])
+    ends = x[-1] + WAYS * (toe - x[-1])
+    out = line.level(sign * ends)
+    comes_out = (ends - x[-1] >= SHORT) & (out <= z[-1] + SHORT)
+    share = np.linspace(0.0, 1.0, FILL_SLICES + 1)[1:]
+    ways = int(comes_out.sum())
+    through = [start[-1] + share * (end[comes_out, None] - start[-1]) for start, end in ((x, ends), (z, out))]
+    on_sheet = [np.broadcast_to(one, (ways, one.size)) for one in (x, z)]
+    return np.hstack([on_sheet[0], through[0]]), np.hstack([on_sheet[1], through[1]])
+
+
+def _factors(study: Study, cover: Cover, paths: _Paths) -> Array:
     """Factors of all paths at once."""
     line = study.form.ground.finished
-    x, z = np.stack([path.x for path in paths]), np.stack([path.z for path in paths])
-    sign = np.array([path.sign for path in paths])[:, None]
+    x, z, sign = paths.x, paths.z, paths.sign[:, None]
     width = np.maximum(np.diff(x), NARROW)
     middle, low = 0.5 * (x[:, 1:] + x[:, :-1]), 0.5 * (z[:, 1:] + z[:, :-1])
     depth = np.maximum(line.level(sign * middle) - low, 0.0)
