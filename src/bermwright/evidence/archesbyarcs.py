@@ -41,6 +41,36 @@ def _leaning() -> curves.PlaneCurve:
 _LEANING = _leaning()
 
 
+def _unlike() -> curves.PlaneCurve:
+    """Arcs of 2, 3.5 and 2.5 m, each going on from the last, from 175 over 140 and 70 to 15 degrees."""
+    left, right = np.radians(140.0), np.radians(70.0)
+    middle = (-1.5 * np.cos(left), -1.5 * np.sin(left))
+    return curves.arc_chain(
+        (
+            curves.Arc(x=0.0, z=0.0, radius=2.0, start=np.radians(175.0), end=left),
+            curves.Arc(x=middle[0], z=middle[1], radius=3.5, start=left, end=right),
+            curves.Arc(
+                x=middle[0] + np.cos(right), z=middle[1] + np.sin(right), radius=2.5, start=right,
+                end=np.radians(15.0),
+            ),
+        ),
+        points=200,
+    )  # fmt: skip
+
+
+def _level() -> curves.PlaneCurve:
+    """Two arcs of 2 m and 3 m whose ends lie level, and as far to the left as to the right."""
+    joint, last = np.radians(120.0), np.arcsin((1.0 + np.sin(np.radians(120.0))) / 3.0)
+    middle = 0.5 * (2.0 * np.cos(np.radians(150.0)) - np.cos(joint) + 3.0 * np.cos(last))
+    left = curves.Arc(x=-middle, z=0.0, radius=2.0, start=np.radians(150.0), end=joint)
+    right = curves.Arc(x=-middle - np.cos(joint), z=-np.sin(joint), radius=3.0, start=joint, end=last)
+    return curves.arc_chain((left, right), points=200)
+
+
+_UNLIKE, _LEVEL = _unlike(), _level()
+_TEN = curves.arc_chain((curves.Arc(x=0.0, z=0.0, radius=2.0, start=np.pi, end=0.0),), points=9)
+
+
 def _family(name: str) -> fitting.Family:
     return next(one for one in fitting.FAMILIES if one.name == name)
 
@@ -95,10 +125,22 @@ _FITS = (
      lambda fit: 1000.0 * fit.largest, "8", ""),
 )  # fmt: skip
 
+_LEAST = (
+    ("ELLIPSE", curves.ellipse(4.0, 1.5), 3, lambda one: 1000.0 * one.deviation, "5.214"),
+    ("FLAT-ELLIPSE", curves.ellipse(5.0, 1.2), 3, lambda one: 1000.0 * one.deviation, "12.188"),
+    ("UNLIKE", _UNLIKE, 2, lambda one: 1000.0 * one.deviation, "56.74"),
+    ("UNLIKE-RADIUS", _UNLIKE, 2, lambda one: one.arcs[0].radius, "3.1257"),
+    ("UNLIKE-HEADING", _UNLIKE, 2, lambda one: np.degrees(one.arcs[0].start), "166.70"),
+)
 _ARCS = (
     ("BOSSUT-SIDE", _BOSSUT, 3, lambda one: one.arcs[0].radius / _HALF, "0.522", ""),
     ("BOSSUT-CROWN", _BOSSUT, 3, lambda one: one.arcs[1].radius / _HALF, "1.384", ""),
     ("BOSSUT-CENTRE", _BOSSUT, 3, lambda one: one.arcs[2].x / _HALF, "0.478", ""),
+    ("BOSSUT-BEGINS", _BOSSUT, 3, lambda one: np.degrees(one.arcs[0].start), "180.0", ""),
+    ("BOSSUT-JOINT", _BOSSUT, 3, lambda one: np.degrees(one.arcs[0].end), "123.7", ""),
+    ("BOSSUT-CROWN-BEGINS", _BOSSUT, 3, lambda one: np.degrees(one.arcs[1].start), "123.7", ""),
+    ("LEVEL-LEFT", _LEVEL, 2, lambda one: one.arcs[0].radius, "2.00", "m"),
+    ("TEN-POINTS", _TEN, 1, lambda one: 1000.0 * one.deviation, "25.81", ""),
     ("POINTED-RADIUS", _POINTED, 2, lambda one: one.arcs[0].radius, "5.25", "m"),
     ("POINTED-CENTRE", _POINTED, 2, lambda one: one.arcs[0].x, "3.15", "m"),
     ("ONE-ARC", curves.segment(4.0, 0.5, points=61), 1, lambda one: one.arcs[0].radius, "4.25", "m"),
@@ -108,6 +150,7 @@ _ARCS = (
     ("LEANING-CENTRE", _LEANING, 2, lambda one: one.arcs[1].z, "-0.87", "m"),
     ("LEANING-BEGINS", _LEANING, 2, lambda one: np.degrees(one.arcs[0].start), "170.0", ""),
     ("FIVE-OF-EGG", _EGG, 5, lambda one: one.arcs[1].radius, "4.0", "m"),
+    ("EGG-BEGINS", _EGG, 5, lambda one: np.degrees(one.arcs[0].start) % 360.0, "194.0", ""),
 )
 
 ROWS = (
@@ -126,6 +169,15 @@ ROWS = (
             note="radii of the construction by the diagonal, and of arcs that are arcs already",
         )
         for name, curve, arcs, pick, expected, unit in _ARCS
+    ),
+    *(
+        Row(
+            id=f"ARCHESBYARCS-LEAST-{name}", cite=_DERIVED, kind=Kind.INDEPENDENT, call=fitting.tangent_arcs,
+            inputs={"curve": curve, "arcs": arcs}, expected=expected, pick=pick, rel=2e-3,
+            note="least largest distance by simplex (Nelder, Mead) over the free measures of the chain; "
+                 "60 points are compared, not all",
+        )
+        for name, curve, arcs, pick, expected in _LEAST
     ),
     Row(
         id="HUBER1981-SPREAD", cite=Cite(work=HUBER1981, place="chapter 7", provenance=Provenance.MEMORY),

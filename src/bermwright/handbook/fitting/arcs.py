@@ -283,7 +283,8 @@ def _off(target: _Target, chains: _Chains) -> Array:
 def _drawn(arcs: tuple[Arc, ...]) -> tuple[Array, Array]:
     x, z = [], []
     for arc in arcs:
-        turn = np.linspace(arc.start, arc.end, max(3, int((arc.start - arc.end) / CHORD_STEP) + 2))
+        points = max(3, int((arc.start - arc.end) / CHORD_STEP) + 2)
+        turn = np.linspace(arc.start, arc.end, points)
         x.append(arc.x + arc.radius * np.cos(turn))
         z.append(arc.z + arc.radius * np.sin(turn))
     return np.concatenate(x), np.concatenate(z)
