@@ -192,12 +192,13 @@ def _ground(house: House, form: DomeForm, reach: float) -> tuple[Layer | None, s
     edge = reach + BESIDE
     fall = math.tan(site.slope)
     deep = UNDER + fall * edge * math.sqrt(2.0)
-    body = box((-edge, edge), (-edge, edge), (-deep, 0.0))
+    body = box((-edge, edge), (-edge, edge), (-2.0 * deep, 0.0))
     if not level and site.faces is not None and axis is not None:
         away = site.faces - (axis + math.pi)
         lean = np.eye(3, 4)
         lean[2, :2] = -fall * math.sin(away), -fall * math.cos(away)
         body = body.transform(lean)
+    body = body.trim_by_plane((0.0, 0.0, 1.0), -deep)
     body = body.translate((0.0, 0.0, -site.floor - form.dome.springing))
     left = without(body, [_filled(form)]).translate((0.0, reach, form.dome.springing))
     return Layer(name="ground", kind=Kind.GROUND, solids=(solid("ground", Kind.GROUND, left),)), ""
