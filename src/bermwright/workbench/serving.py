@@ -65,6 +65,8 @@ def serve(wishes: OpenWishes, say: Callable[[str], None]) -> None:
         server_header=False,
         ws="websockets-sansio",
         ws_max_size=LARGEST_MESSAGE,
+        # Packing a drawing takes longer than sending it on one machine.
+        ws_per_message_deflate=lan is not None,
         timeout_graceful_shutdown=GRACE,
         lifespan="on",
     )

@@ -34,13 +34,15 @@ export class TitleBlock {
     this.store = store;
     this.ways = ways;
     this.host = at("title-block");
-    store.on(["revision", "units", "light", "job", "line", "made", "scene"], (now) => this.draw(now));
+    store.on(["revision", "units", "light", "job", "line", "made"], (now) => this.draw(now));
+    store.on(["scene"], (now) => now.scene?.vault !== this.vault && this.draw(now));
   }
 
   /** @param {any} now */
   draw(now) {
     const focused = /** @type {any} */ (document.activeElement)?.dataset?.word;
     const revision = now.revision;
+    this.vault = now.scene?.vault;
     fill(
       this.host,
       this.field("house", "wide", revision ? made("b", {}, revision.house ?? "") : "", ...this.vaults(now), ...another(revision)),

@@ -10,6 +10,8 @@ import { yearAxis } from "./year.js";
 
 const LEFT = 92;
 const RIGHT = 10;
+/** Between two drawings of the axes while something is held (ms). */
+const PAUSE = 300;
 
 export class Axes {
   /**
@@ -25,8 +27,16 @@ export class Axes {
     this.width = 0;
     /** Where each bob hung last (px). @type {Record<string, number>} */
     this.lastBob = {};
-    store.on(["axes", "scene", "week", "running", "revision"], () => this.draw());
+    store.on(["axes", "scene", "week", "running", "revision"], () => this.soon());
     new ResizeObserver(() => this.resized()).observe(host);
+  }
+
+  /** At once, but while a hand drags only now and then: the drawing needs the time. */
+  soon() {
+    clearTimeout(this.timer);
+    const since = performance.now() - (this.drawnAt ?? 0);
+    if (!this.store.now.held || since > PAUSE) this.draw();
+    else this.timer = setTimeout(() => this.draw(), PAUSE - since);
   }
 
   resized() {
@@ -41,6 +51,7 @@ export class Axes {
 
   draw() {
     const now = this.store.now;
+    this.drawnAt = performance.now();
     this.width = this.room();
     if (!now.scene || !(this.width > 0)) return;
     const focused = document.activeElement?.getAttribute("data-axis");

@@ -1,22 +1,9 @@
 /** @file One drawing of the server on the page: laid in, fitted, and metres found under a pointer. */
 
 import { drawn, made } from "../core/made.js";
+import { Sheet } from "../core/sheet.js";
 
 /** @typedef {import("../core/protocol.js").View} View */
-
-const reader = new DOMParser();
-/** What the lettering of a sheet is condensed by where its own narrow face is missing. */
-const CONDENSED = / scale\(0\.84 1\)/g;
-
-/** The SVG of the server as an element. @param {string} text @returns {SVGElement|null} */
-export function readDrawing(text) {
-  // The page has the narrow face, so nothing is squeezed.
-  const document_ = reader.parseFromString(text.replace(CONDENSED, ""), "image/svg+xml");
-  const svg = document_.documentElement;
-  if (svg.nodeName !== "svg") return null;
-  for (const name of ["width", "height"]) svg.removeAttribute(name);
-  return /** @type {any} */ (document.importNode(svg, true));
-}
 
 export class Board {
   /**
@@ -26,6 +13,7 @@ export class Board {
   constructor(host, relaid = () => {}) {
     this.host = host;
     this.sheet = made("div", { class: "laid" });
+    this.drawing = new Sheet(this.sheet);
     this.over = drawn("svg", { class: "over" });
     this.old = drawn("g", { class: "old-lines" });
     this.over.append(this.old);
@@ -39,11 +27,12 @@ export class Board {
 
   /** Put a drawing in place. @param {{svg: string, view: View}} scene */
   lay(scene) {
-    const svg = readDrawing(scene.svg);
-    if (!svg) return false;
-    this.sheet.replaceChildren(svg);
+    if (!this.drawing.show(scene.svg)) return false;
+    const before = this.view;
     this.view = scene.view;
-    this.fit();
+    // Measuring the place makes the browser lay out the whole page: only where something could have changed.
+    if (!before || before.width !== scene.view.width || before.height !== scene.view.height) this.fit();
+    else this.relaid();
     return true;
   }
 

@@ -245,7 +245,7 @@ export class Handles {
     this.texts.get(handle.name)?.remove();
     if (!held && !mark.matches(".is-near, :focus-visible")) return;
     const { x } = this.board.pixels(handle.shown ?? handle);
-    const turned = x > this.board.over.clientWidth - 250;
+    const turned = x > (this.board.view?.width ?? 0) * this.board.factor - 250;
     const traits = { x: turned ? -18 : 18, y: -14, "text-anchor": turned ? "end" : "start" };
     const words = held ? heldWords(held, traits) : [restWords(handle, traits)];
     const text = drawn("g", { transform: mark.getAttribute("transform") }, ...words);

@@ -70,7 +70,8 @@ export class Section {
     if (!this.wasHeld) this.released();
     document.body.classList.toggle("is-holding", this.wasHeld);
     // Read aloud what came of it, not every step on the way.
-    at("verdict-text").setAttribute("aria-live", this.wasHeld ? "off" : "polite");
+    const aloud = this.wasHeld ? "off" : "polite";
+    if (at("verdict-text").getAttribute("aria-live") !== aloud) at("verdict-text").setAttribute("aria-live", aloud);
     this.handles.place();
     this.store.set({ held: this.hand.held });
   }
