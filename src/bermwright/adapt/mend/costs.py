@@ -7,12 +7,13 @@ published rate and are common practice, rough, only good for ranking.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from bermwright.adapt.mend.nouns import Cost
 from bermwright.base.errors import BermwrightError
 from bermwright.data.densities import GRAVITY
+from bermwright.house.parts.support_words import Behind
 from bermwright.takeoff import vault_quantities
 from bermwright.takeoff.work import HOURS
 
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 
     from bermwright.adapt.mend.nouns import Change
     from bermwright.house import House, Vault
+    from bermwright.house.parts.holds import Geogrid
     from bermwright.rules.study import Study
     from bermwright.takeoff import Quantities
 
@@ -32,6 +34,10 @@ NAIL_HOURS = 1.0 / 60.0
 """To drive one nail of a rib (common practice, no source)."""
 NAILS_ROW, MASS_ROW = "rib nails", "rib nails, mass"
 SIDES = 2.0
+SUPPORTS, GRID = "walls, footings, buttresses and slabs", "geogrid"
+LAID_BACK = 1.0
+"""How far a wrapped layer is laid back into the fill over its step (m): TM 5-818-8, 7-7."""
+SAME = 1e-6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +49,8 @@ class Bill:
     hours: float
     mass: float
     """What is built in, without soil (kg)."""
+    unpriced: Mapping[str, float] = field(default_factory=dict)
+    """Amounts of what has no price in the file, by name: where one changes, the sum is not the whole."""
 
 
 def cost_of(before: Bill, after: Bill, changes: Iterable[Change]) -> Cost:
@@ -51,14 +59,23 @@ def cost_of(before: Bill, after: Bill, changes: Iterable[Change]) -> Cost:
     flat = sum(change.hours for change in changes)
     one = currencies[0] if len(currencies) == 1 else ""
     money = after.money.get(one, 0.0) - before.money.get(one, 0.0) if one else None
+    # What changes without a price makes the sum worthless; so does a sum that nothing of the change is in.
+    if not money or _differ(before.unpriced, after.unpriced):
+        money = None
     return Cost(
         money=money, currency=one, hours=after.hours - before.hours + flat, lifted=after.mass - before.mass
     )
 
 
+def _differ(one: Mapping[str, float], other: Mapping[str, float]) -> bool:
+    names = one.keys() | other.keys()
+    return any(abs(one.get(name, 0.0) - other.get(name, 0.0)) > SAME for name in names)
+
+
 def bill_of(house: House, studies: Mapping[str, Study]) -> Bill:
     """Count a house whose vaults are studied; a vault that cannot be counted is left out."""
     money: dict[str, float] = {}
+    unpriced: dict[str, float] = {}
     hours, mass = 0.0, 0.0
     for vault in house.vaults:
         study = studies.get(vault.name)
@@ -72,10 +89,29 @@ def bill_of(house: House, studies: Mapping[str, Study]) -> Bill:
             money[total.currency] = money.get(total.currency, 0.0) + total.amount
         hours += _hours(counted)
         mass += _timber(counted) + _layers(study)
+        for row in counted.rows:
+            if row.known and row.name in counted.not_priced:
+                unpriced[row.name] = unpriced.get(row.name, 0.0) + row.high
         volume, weight = _supports(house, vault)
+        unpriced[SUPPORTS] = unpriced.get(SUPPORTS, 0.0) + volume
         hours += volume * CONCRETE_HOURS
         mass += weight / GRAVITY
-    return Bill(money=money, hours=hours, mass=mass)
+    unpriced[GRID] = sum(_grid_area(house, one) for one in house.geogrids)
+    return Bill(money=money, hours=hours, mass=mass, unpriced=unpriced)
+
+
+def _grid_area(house: House, grid: Geogrid) -> float:
+    """Geogrid of all layers, each wrapped round its step and laid back a metre (m2), as far as it is said."""
+    vault = next((one for one in house.vaults if one.name == grid.vault), None)
+    if vault is None or not grid.length or not grid.spacing:
+        return 0.0
+    beside = grid.behind in {Behind.LEFT, Behind.RIGHT, Behind.SIDES}
+    faces = (SIDES if grid.behind is Behind.SIDES else 1.0) * (vault.length if beside else vault.span)
+    walls = [one for one in house.walls if one.vault == vault.name] if beside else []
+    high = max((vault.springing - (one.bottom or 0.0) for one in walls), default=vault.rise or 0.0)
+    return (
+        faces * math.ceil(max(high, grid.spacing) / grid.spacing) * (grid.length + grid.spacing + LAID_BACK)
+    )
 
 
 def _hours(counted: Quantities) -> float:

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, field, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from bermwright.adapt.mend.costs import Bill, bill_of, cost_of
 from bermwright.adapt.mend.curve import advised, remedies, same_rise
@@ -38,6 +38,8 @@ if TYPE_CHECKING:
 
     Progress = Callable[[str], None]
 
+Way = TypeVar("Way")
+"""A change, or what holds one."""
 SHOWN = 3
 """Proposals that are kept."""
 RERUNS = 5
@@ -99,7 +101,7 @@ class Mender:
         return Mended(
             target=self.target,
             before=self.before,
-            proposals=tuple(sorted(kept, key=lambda one: one.cost.rank)),
+            proposals=tuple(cheapest_first(kept, lambda one: one.cost)),
             tried=tuple(
                 sorted(self.tried, key=lambda one: (not math.isfinite(one.ratio), one.ratio, one.name))
             ),
@@ -154,7 +156,8 @@ class Mender:
         """The cheapest that hold with everything else, looked at as whole houses."""
         kept: list[Proposal] = []
         runs = 0
-        ranked = sorted(ways, key=lambda way: (self._cost(way[0]).rank, [one.lever for one in way[0]]))
+        named = sorted(ways, key=lambda way: [one.lever for one in way[0]])
+        ranked = cheapest_first(named, lambda way: self._cost(way[0]))
         for changes, found in ranked:
             if len(kept) == SHOWN or runs == RERUNS:
                 if found is not None:
@@ -257,7 +260,8 @@ class Mender:
             one = reach(inverse, lever) if ready else None
             if one is not None and one.at is not None:
                 found.append(one.change)
-        ranked = sorted(found, key=lambda change: (_rank(self._cost((change,), house)), change.lever))
+        named = sorted(found, key=lambda change: change.lever)
+        ranked = cheapest_first(named, lambda change: self._cost((change,), house))
         return ranked[0] if ranked else None
 
     def _curve(self) -> list[Proposal]:
@@ -346,8 +350,11 @@ def _far(assessment: Assessment, target: Target, good: frozenset[Verdict]) -> tu
     return not math.isfinite(ratio), -ratio
 
 
-def _rank(cost: Cost) -> tuple[float, float, float]:
-    return cost.rank
+def cheapest_first(ways: Iterable[Way], cost_of_one: Callable[[Way], Cost]) -> list[Way]:
+    """By money where every one of them is priced, else by hours and lifted weight; ties stay in order."""
+    priced = [(cost_of_one(way), way) for way in ways]
+    by_money = all(cost.money is not None for cost, _ in priced)
+    return [way for _, way in sorted(priced, key=lambda pair: pair[0].rank(by_money=by_money))]
 
 
 def _all_writes(changes: Iterable[Change]) -> Writes:

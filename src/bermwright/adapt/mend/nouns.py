@@ -90,17 +90,17 @@ class Cost:
     """What a change costs beyond the house as it is; less than nothing where it saves."""
 
     money: float | None
-    """None where the file gives no prices, or prices in several currencies."""
+    """None where the file gives no price for some of it, or prices in several currencies."""
     currency: str
     hours: float
     """Person-hours, rough."""
     lifted: float
     """Mass of what is built in more, without the soil (kg)."""
 
-    @property
-    def rank(self) -> tuple[float, float, float]:
-        """Less is cheaper: money where it is priced, then hours, then what is lifted."""
-        return self.money or 0.0, round(self.hours, 3), round(self.lifted, 1)
+    def rank(self, *, by_money: bool) -> tuple[float, float, float]:
+        """Less is cheaper: by money where all that is compared is priced; else hours, then what is lifted."""
+        money = self.money or 0.0 if by_money else 0.0
+        return money, round(self.hours, 3), round(self.lifted, 1)
 
     def shown(self) -> Mapping[str, Shown | str]:
         """The figures for people."""

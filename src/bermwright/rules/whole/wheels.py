@@ -62,6 +62,10 @@ SHARES = (-0.3, 0.0, 0.3)
 STAGE = StageKind.SETTLED
 
 
+NO_LOAD = 50.0
+"""A load that is less is none (N)."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Breaks:
     """The least load of one kind that uses up a rib; infinite where none that was tried does."""
@@ -288,14 +292,17 @@ def _said(one: Breaks, barriers: tuple[float, float]) -> Said:
     verdict = verdict_of(ratio)
     holds = np.isfinite(one.load)
     load = Shown(one.load if holds else HEAVIEST, "kN", 1)
+    what = "{kind} of {load} uses up a rib" if holds else "no {kind} up to {load} uses up a rib"
+    stays = "heavier ones stay"
+    if one.load < NO_LOAD:
+        what, stays = "without any {kind} a rib is used up", "all wheels stay"
     return Said(
         verdict=verdict,
-        template="{stage}: {what}; anything heavier stays {left} left and {right} right of the axis.",
+        template=f"{{stage}}: {what}; {stays} {{left}} left and {{right}} right of the axis.",
         values={
             "stage": one.stage.capitalize(),
-            "what": f"{KINDS_SAID[one.kind]} of {load.text()} uses up a rib"
-            if holds
-            else f"no {one.kind} up to {load.text()} uses up a rib",
+            "kind": KINDS_SAID[one.kind] if holds and one.load >= NO_LOAD else one.kind,
+            "load": load,
             "left": Shown(abs(barriers[0]), "m", 1),
             "right": Shown(abs(barriers[1]), "m", 1),
         },

@@ -13,7 +13,7 @@ import pytest
 from bermwright.adapt.mend.costs import Bill, cost_of
 from bermwright.adapt.mend.judging import HELD, group_of, judge
 from bermwright.adapt.mend.levers import LEVERS
-from bermwright.adapt.mend.mend import mend, proposals, target_of, targets
+from bermwright.adapt.mend.mend import cheapest_first, mend, proposals, target_of, targets
 from bermwright.adapt.mend.nouns import Amount, Change, Lever, merged
 from bermwright.adapt.mend.solving import Inverse, Reach, pairs, reach
 from bermwright.adapt.mend.trying import GOOD, Bench, lean_study, outcome_of
@@ -82,7 +82,7 @@ def test_one_step_less_does_not_hold(weak: Assessment, rule: str) -> None:
 def test_what_is_proposed_holds_and_nothing_that_held_fails(weak: Assessment, rule: str) -> None:
     mended = mend(weak, target(weak, rule))
     assert mended.proposals
-    assert list(mended.proposals) == sorted(mended.proposals, key=lambda one: one.cost.rank)
+    assert list(mended.proposals) == cheapest_first(mended.proposals, lambda one: one.cost)
     one = mended.proposals[0]
     after = assess(changed(weak.house, one.writes))
     assert all(f.verdict in GOOD for f in group_of(after.findings, mended.target))
@@ -246,7 +246,15 @@ def test_later_changes_of_a_key_count_and_cost_is_a_difference() -> None:
     assert (cost.money, cost.currency, cost.hours, cost.lifted) == (4.0, "EUR", 5.0, -1.0)
     unpriced = cost_of(replace(less, money={}), replace(more, money={}), [])
     assert unpriced.money is None
-    assert unpriced.rank < cost.rank
+    # What the file has no price for may cost anything: it is not free, and nothing is ranked by money then.
+    walls = replace(more, unpriced={"walls": 2.0})
+    assert cost_of(less, walls, []).money is None
+    assert cost_of(less, replace(more, money=less.money), []).money is None
+    dear, slow = replace(cost, money=900.0, hours=1.0), replace(cost, money=5.0, hours=30.0)
+    ways = {"dear": dear, "slow": slow}
+    assert cheapest_first(ways, lambda way: ways[way]) == ["slow", "dear"]
+    ways["unpriced"] = replace(unpriced, hours=2.0)
+    assert cheapest_first(ways, lambda way: ways[way]) == ["dear", "unpriced", "slow"]
 
 
 @pytest.fixture(scope="module")
