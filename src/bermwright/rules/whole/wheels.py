@@ -292,13 +292,13 @@ def _said(one: Breaks, barriers: tuple[float, float]) -> Said:
     verdict = verdict_of(ratio)
     holds = np.isfinite(one.load)
     load = Shown(one.load if holds else HEAVIEST, "kN", 1)
-    what = "{kind} of {load} uses up a rib" if holds else "no {kind} up to {load} uses up a rib"
+    what = "{kind} of {load} breaks a rib" if holds else "no {kind} up to {load} breaks one"
     stays = "heavier ones stay"
     if one.load < NO_LOAD:
-        what, stays = "without any {kind} a rib is used up", "all wheels stay"
+        what, stays = "without any {kind} a rib breaks", "all wheels stay"
     return Said(
         verdict=verdict,
-        template=f"{{stage}}: {what}; {stays} {{left}} left and {{right}} right of the axis.",
+        template=f"{{stage}}: {what}; {stays} {{left}} left, {{right}} right of the axis.",
         values={
             "stage": one.stage.capitalize(),
             "kind": KINDS_SAID[one.kind] if holds and one.load >= NO_LOAD else one.kind,
