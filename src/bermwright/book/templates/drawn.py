@@ -109,15 +109,17 @@ def _ordinates(laying: Laying) -> Iterator[Item]:
     first = max(flat.corners[0][0], flat.corners[1][0]) * _MM
     last = min(flat.corners[2][0], flat.corners[3][0]) * _MM
     start, edge = flat.start * _MM, flat.edge * _MM
+    figures: list[Text] = []
     for station in np.arange(start, float(flat.along.max()) * _MM + 1e-6, STATION).tolist():
         yield from _tick(laying, station, _middle(flat))
-        yield _figure(laying, station, _middle(flat), f"{station - start:.0f}", ink=Ink.SOFT)
+        figures.append(_figure(laying, station, _middle(flat), f"{station - start:.0f}", ink=Ink.SOFT))
         if not first < station < last:
             continue
         low, high = (place * _MM for place in crossing(flat, station / _MM))
         for place, side in ((low, 1.0), (high, -1.0)):
             yield from _tick(laying, station, place)
-            yield _figure(laying, station, place, f"{place - edge:.1f}", side=side, clear=5.4)
+            figures.append(_figure(laying, station, place, f"{place - edge:.1f}", side=side, clear=5.4))
+    yield from figures
 
 
 def _corners(laying: Laying) -> Iterator[Item]:
