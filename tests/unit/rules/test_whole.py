@@ -19,6 +19,7 @@ from bermwright.rules.erection.bracing import RIBS_STAND_UP
 from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED, hands_lift
 from bermwright.rules.erection.works import brace_holds, guy_holds, rib_wind
 from bermwright.rules.study import study_vault
+from bermwright.rules.whole import wheels
 from bermwright.rules.whole.along import LEANS_ALONG
 from bermwright.rules.whole.along_storms import STORMS_ALONG, shell_weight
 from bermwright.rules.whole.body import HOUSE_STAYS
@@ -305,3 +306,17 @@ def test_the_hillside_example_fails_for_its_stated_reason_alone() -> None:
     along = next(finding for finding in found if finding.rule == "house-does-not-lean-along")
     assert along.verdict is Verdict.HOLDS
     assert "towards the front" in along.says()
+
+
+def test_the_least_wheel_is_the_least_of_all_places(good_study: Study) -> None:
+    found = {one.kind: one.load for one in wheels.breaking(good_study) or ()}
+    lanes = wheels._governing(good_study)
+    assert lanes is not None
+    loads = tuple(float(load) for load in np.linspace(500.0, 6000.0, 23))
+    for kind in wheels.KINDS:
+        places = {(kind, share): loads for share in wheels.SHARES}
+        told = wheels._used(good_study, places, lanes)
+        assert told is not None
+        own, line = told
+        least = min(wheels._crossing(own, loads, used) for used in line.values())
+        assert found[kind] == pytest.approx(least, rel=0.02)

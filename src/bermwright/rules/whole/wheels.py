@@ -50,6 +50,8 @@ TRIED, HEAVIEST = 1e3, 60e3
 """The load that is tried everywhere, and the heaviest that is tried at all (N)."""
 AROUND = (0.5, 0.8, 1.0, 1.25, 1.7)
 """Loads tried around what the first one tells, as shares of that (-)."""
+NEARLY = 1.5
+"""Places where the first load tells no more than this times the least are looked at closely (-)."""
 TINY = 1e-9
 HOOF = 2e3
 """What a grown cow puts on one foot as she walks (N)."""
@@ -139,7 +141,7 @@ def breaking(study: Study) -> tuple[Breaks, ...] | None:
     """The least wheel and axle in the lanes that govern; None where a rib's strength or force is not known.
 
     The strength used grows nearly evenly with the load: one load tried everywhere tells about where it is
-    used up, and loads around that, tried where it comes soonest, tell it.
+    used up, and loads around that, tried where it comes soonest or nearly so, tell it.
     """
     lanes = _governing(study)
     if lanes is None:
@@ -152,7 +154,8 @@ def breaking(study: Study) -> tuple[Breaks, ...] | None:
     if own >= 1.0:
         return tuple(_at_once(study, kind) for kind in KINDS)
     guess = {place: (1.0 - own) / max((used[0] - own) / TRIED, TINY) for place, used in line.items()}
-    chosen = {min((one for one in places if one[0] == kind), key=guess.__getitem__) for kind in KINDS}
+    least = {kind: min(guess[one] for one in places if one[0] == kind) for kind in KINDS}
+    chosen = tuple(one for one in places if guess[one] <= NEARLY * least[one[0]])
     loads = {
         place: tuple(min(max(step * guess[place], 0.0), HEAVIEST) for step in AROUND) for place in chosen
     }
@@ -161,15 +164,16 @@ def breaking(study: Study) -> tuple[Breaks, ...] | None:
         return None
     width = float(np.ptp(study.form.soil_face.x))
     stage = next(one for one in study.stages if one.kind is STAGE)
-    return tuple(
+    found = [
         Breaks(
             kind=place[0],
             load=_crossing(own, loads[place], second[1][place]),
             x=place[1] * width,
             stage=stage.name,
         )
-        for place in sorted(chosen, reverse=True)
-    )
+        for place in chosen
+    ]
+    return tuple(min((one for one in found if one.kind == kind), key=lambda one: one.load) for kind in KINDS)
 
 
 def _at_once(study: Study, kind: str) -> Breaks:
