@@ -58,6 +58,12 @@ SHAPING_CALLS = {
 }  # fmt: skip
 """Calls whose own whole numbers are shapes, shifts or counts."""
 
+ELEMENTWISE = {"sqrt", "log", "log1p", "exp", "abs", "sin", "cos", "arctan"}
+"""Calls in which no element of an array sees another."""
+
+INVERSE = {"arccos", "arcsin"}
+"""Calls whose argument is cut to -1 and 1 against rounding: beyond them there is no value."""
+
 GUESS = re.compile(r"(^|_)guess(es)?$")
 """Functions that say where a search begins; where it ends must not rest on them."""
 
@@ -216,6 +222,8 @@ def _changes(place: _Place) -> Iterator[Change]:
             yield from _number(place.node, place.above, value)
         case ast.BinOp(op=ast.Pow()):
             yield from _exponent(place.node)
+        case ast.BinOp(op=ast.Add() | ast.Sub()) if _is_half_turn(place.node, place.above[-1]):
+            return
         case ast.BinOp(op=ast.Add() | ast.Sub()) if not _bookkeeping(place.node):
             yield _sign(place.node)
         case ast.AugAssign(op=ast.Add() | ast.Sub()) if not _is_counting(place.node):
@@ -235,6 +243,7 @@ def _number(node: ast.Constant, above: tuple[ast.AST, ...], value: float) -> Ite
         or _is_tolerance(value)
         or _in_bookkeeping(node, above)
         or _never_taken(node, above)
+        or _is_domain(value, above)
     ):
         return
     wrong = value * 1.02
@@ -318,7 +327,8 @@ def _never_taken(node: ast.expr, above: tuple[ast.AST, ...]) -> bool:
         outer, within = above[at], above[at + 1]
         if _side_of(outer, within) == 3 - (side or 0) and _condition(outer) == _condition(inner):
             return True
-        if not isinstance(outer, ast.BinOp | ast.UnaryOp) and _side_of(outer, within) is None:
+        alone = isinstance(outer, ast.BinOp | ast.UnaryOp) or _is_call_of(outer, ELEMENTWISE)
+        if not alone and _side_of(outer, within) is None:
             return False  # a sum, say, in which every element is seen
     return False
 
@@ -332,6 +342,29 @@ def _side_of(call: ast.AST, argument: ast.AST) -> int | None:
 
 def _condition(call: ast.AST) -> str:
     return ast.unparse(call.args[0]) if isinstance(call, ast.Call) else ""
+
+
+def _is_call_of(node: ast.AST, names: set[str]) -> bool:
+    return isinstance(node, ast.Call) and _last_name(node.func) in names
+
+
+def _is_domain(value: float, above: tuple[ast.AST, ...]) -> bool:
+    """Whether it is the 1 or -1 of `arccos(clip(x, -1.0, 1.0))`, with or without a minus of its own."""
+    chain = [node for node in above[-3:] if not isinstance(node, ast.UnaryOp)]
+    clip, outer = chain[-1], chain[-2] if len(chain) > 1 else None
+    return (
+        abs(value) == 1.0
+        and _is_call_of(clip, {"clip"})
+        and outer is not None
+        and _is_call_of(outer, INVERSE)
+    )
+
+
+def _is_half_turn(node: ast.BinOp, parent: ast.AST) -> bool:
+    """Whether it is `(x + pi)` in `(x + pi) % (2 pi)`: either sign gives the same."""
+    whole = isinstance(parent, ast.BinOp) and isinstance(parent.op, ast.Mod) and parent.left is node
+    turn = ast.unparse(parent.right) if whole and isinstance(parent, ast.BinOp) else ""
+    return ast.unparse(node.right) == "np.pi" and turn in {"(2.0 * np.pi)", "2.0 * np.pi", "TURN"}
 
 
 def _shapes(above: tuple[ast.AST, ...]) -> bool:

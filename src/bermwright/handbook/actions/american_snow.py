@@ -155,7 +155,7 @@ def mu_arch_american(
     beyond = np.abs(place)[lee & (tilt >= PEAK)]
     at = float(beyond.min()) if beyond.size else reach
     peak = 2.0 / exposure
-    near = 0.5 + (peak - 0.5) * np.minimum(np.abs(place) / at, 1.0)
+    near = 0.5 + (peak - 0.5) * np.abs(place) / at
     return np.where(lee, np.where(np.abs(place) <= at, near, peak * stays), 0.0)
 
 

@@ -85,7 +85,8 @@ def friction_factor(number: ArrayLike, roughness: ArrayLike) -> Array:
 
 
 def _colebrook(number: Array, roughness: Array) -> Array:
-    root = np.full(number.shape, 7.0)
+    first_guess = np.full(number.shape, 7.0)
+    root = first_guess
     """1/√f; the repeated insertion gains a digit a step."""
     for _ in range(STEPS):
         root = -2.0 * np.log10(roughness / 3.7 + 2.51 * root / number)

@@ -177,8 +177,8 @@ def frozen_length(length: ArrayLike, units: ArrayLike, *, start: ArrayLike, grou
     whole = np.asarray(length, dtype=float)
     cold, soil = np.asarray(start, dtype=float), np.asarray(ground, dtype=float)
     thaws = (cold < 0.0) & (soil > 0.0)
-    warm = np.where(thaws, soil, 1.0)
-    reach = whole / np.asarray(units, dtype=float) * np.log((warm - np.where(thaws, cold, 0.0)) / warm)
+    share = np.divide(-cold, soil, out=np.zeros(thaws.shape), where=thaws)
+    reach = whole / np.asarray(units, dtype=float) * np.log1p(share)
     some = np.where(thaws, np.minimum(reach, whole), 0.0)
     return np.asarray(np.where((cold < 0.0) & (soil <= 0.0), whole, some))
 

@@ -97,7 +97,7 @@ def layered_stack(
     flow = slip * float(np.max(slipped, initial=0.0)) / (stiffness * beta**2)
     return Layered(
         stiffness=stiffness,
-        efficiency=(stiffness - layers * loose) / (glued - layers * loose) if layers > 1 else 1.0,
+        efficiency=(stiffness - layers * loose) / (glued - layers * loose) if glued > layers * loose else 1.0,
         pulled=along * float(np.max(np.abs(shift))) / stiffness,
         bent=loose / stiffness,
         flow=flow,

@@ -150,7 +150,7 @@ def free_post_holds(
     weight, ratio, wide, deep = _ground(unit_weight, passive, width, depth)
     within("height of the force", lever, 0.0, unit="m")
     arm = np.asarray(lever, dtype=np.float64) + deep
-    return np.where(deep > 0.0, weight * wide * deep**3 * ratio / (2 * np.where(arm > 0.0, arm, 1.0)), 0.0)
+    return np.where(deep > 0.0, weight * wide * deep**3 * ratio / (2 * np.where(deep > 0.0, arm, 1.0)), 0.0)
 
 
 def free_post_moment(

@@ -51,8 +51,7 @@ def bent_layer_resistance(thickness: ArrayLike, conductivity: ArrayLike, radius:
     within("radius", radius, 0.0, unit="m", open_low=True)
     d, r = np.asarray(thickness, dtype=float), np.asarray(radius, dtype=float)
     flat = np.isinf(r)
-    bent = np.where(flat, 1.0, r)
-    spread = np.where(flat, d, bent * np.log1p(d / bent))
+    spread = np.where(flat, d, np.where(flat, 1.0, r) * np.log1p(d / np.where(flat, 1.0, r)))
     return np.asarray(spread / np.asarray(conductivity, dtype=float))
 
 

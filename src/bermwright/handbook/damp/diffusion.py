@@ -221,6 +221,7 @@ def cut_layers(resistances: ArrayLike, air_layers: ArrayLike) -> tuple[Array, Ar
     within("resistance", resistances, 0.0, unit="m2K/W")
     within("equivalent thickness of air", air_layers, 0.0, unit="m", open_low=True)
     heat = np.asarray(resistances, dtype=float)
-    count = np.maximum(1, np.ceil(heat / THICKEST_STEP - 1e-9)).astype(int)
+    count = np.ceil(heat / THICKEST_STEP - 1e-9).astype(int)
+    count += count == 0
     owner = np.repeat(np.arange(heat.size), count)
     return heat[owner] / count[owner], np.asarray(air_layers, dtype=float)[owner] / count[owner], owner

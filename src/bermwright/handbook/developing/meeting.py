@@ -171,7 +171,8 @@ def pipe_cut(
         away = np.hypot(x, y) if is_round else np.abs(x)
         return np.asarray(up - np.interp(away, r, z, right=-np.inf))
 
-    s = _crossing(over, float(np.hypot(2.0 * r[-1], z[0])), t.size)
+    bracket = float(np.hypot(2.0 * r[-1], z[0]))
+    s = _crossing(over, bracket, t.size)
     x, y, up = start + way[:, None] * s
     return PipeCut(along=s, x=x, y=y, z=up)
 

@@ -196,7 +196,8 @@ class _Task:
 
     def bounds(self) -> tuple[list[float], list[float]]:
         """Least and most of every value."""
-        low, high = ([sign * SHIFT_GUESS * self.span] for sign in (-1.0, 1.0))
+        guess = SHIFT_GUESS * self.span
+        low, high = [-guess], [guess]
         for ends, guess in ((low, GUESS_BOUNDS[0]), (high, GUESS_BOUNDS[1])):
             ends.append(guess * self.span)
             if self.family.fixed_rise is None:

@@ -130,7 +130,8 @@ def gap_resistances(glass: Glass, *, tilt: float = 0.5 * np.pi) -> tuple[float, 
 @cache
 def _resistances(glass: Glass, tilt: float) -> tuple[float, ...]:
     rows = tuple(zip(glass.gaps, glass.panes[:-1], glass.panes[1:], strict=True))
-    shares = np.full(len(rows), 1.0 / max(len(rows), 1))
+    first_guess = np.full(len(rows), 1.0 / max(len(rows), 1))
+    shares = first_guess
     found = np.zeros(len(rows))
     for _ in range(ROUNDS_TOLERANCE_STEPS):
         found = np.array(

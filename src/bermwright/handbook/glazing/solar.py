@@ -44,7 +44,7 @@ def clear_pane(incidence: ArrayLike) -> tuple[Array, Array]:
     [DUFFIE2013] : 5.1 to 5.3.
     """
     within("angle of incidence", incidence, 0.0, 0.5 * np.pi + 1e-9, unit="rad")
-    angle = np.clip(np.asarray(incidence, dtype=float), 1e-6, 0.5 * np.pi - 1e-6)
+    angle = np.maximum(np.asarray(incidence, dtype=float), 1e-6)
     bent = np.arcsin(np.sin(angle) / REFRACTION)
     across = (np.sin(bent - angle) / np.sin(bent + angle)) ** 2
     along = (np.tan(bent - angle) / np.tan(bent + angle)) ** 2
@@ -136,13 +136,14 @@ def _at_angle(pane: Pane, incidence: ArrayLike) -> tuple[Array, Array, Array]:
     within("what a pane leaves", 1.0 - pane.transmission - pane.reflection_inside, 0.0, 1.0)
     passed, thrown = clear_pane(incidence)
     passed_0, thrown_0 = clear_pane(0.0)
-    more = np.clip((thrown - thrown_0) / (1.0 - thrown_0), 0.0, 1.0)
+    more = np.maximum((thrown - thrown_0) / (1.0 - thrown_0), 0.0)
     t = pane.transmission * passed / passed_0
-    return t, _grown(pane.reflection_outside, more, t), _grown(pane.reflection_inside, more, t)
+    return t, _grown(pane.reflection_outside, more), _grown(pane.reflection_inside, more)
 
 
-def _grown(reflection: float, more: Array, transmission: Array) -> Array:
-    return np.asarray(np.minimum(reflection * (1.0 - more) + more, 1.0 - transmission))
+def _grown(reflection: float, more: Array) -> Array:
+    """Towards 1 at a grazing angle; what passes falls sooner, so that nothing is left below 0."""
+    return np.asarray(reflection * (1.0 - more) + more)
 
 
 def _inward_shares(glass: Glass, tilt: float) -> list[float]:

@@ -208,7 +208,7 @@ def sun_through(window: Window, sunshine: PlaneSun) -> Array:
     [EN410] : the glass.
     """
     angles, curve, even = _curve(window.glass, window.plane.tilt)
-    at_angle = np.interp(np.minimum(sunshine.incidence, 0.5 * np.pi), angles, curve)
+    at_angle = np.interp(sunshine.incidence, angles, curve)  # beyond a right angle as at it
     own = window.g / curve[0] * window.area * window.glass_share
     beam, sky = sunshine.beam + sunshine.around, sunshine.sky + sunshine.ground
     return np.asarray(own * (beam * at_angle + sky * even))

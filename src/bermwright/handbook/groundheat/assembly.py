@@ -27,6 +27,8 @@ if TYPE_CHECKING:
 
 OUTSIDE_TOLERANCE = 0.01
 """How far outside of its triangle a watched point may lie, over the height of the triangle (-)."""
+NO_FLOW_TOLERANCE = 1.0
+"""Stands for the sum of all flows where there are none (W/m)."""
 HALF = 0.5
 THIRD = 1.0 / 3.0
 
@@ -154,7 +156,7 @@ def steady(
     temperature = factored(conduction.stiffness)(right)
     flow = flows(conduction, temperature, held)
     into = np.concatenate([flow, heat])
-    scale = float(np.sum(np.abs(into))) or 1.0
+    scale = float(np.sum(np.abs(into))) or NO_FLOW_TOLERANCE
     return Still(
         temperature=temperature,
         flow=dict(zip(conduction.ports, map(float, flow), strict=True)),

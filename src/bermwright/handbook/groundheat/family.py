@@ -118,8 +118,8 @@ def reduce_family(
     entries, pattern = _entries(mesh, section, names)
     full = assemble(mesh, section)
     inputs = np.concatenate([full.films, full.shares], axis=1)
-    waves = [0.0, *np.geomspace(SLOWEST_GUESS, QUICKEST_GUESS, shifts - 1)]
-    tasks = list(product(product(*(limits[name] for name in names)), waves))
+    shift_guess = [0.0, *np.geomspace(SLOWEST_GUESS, QUICKEST_GUESS, shifts - 1)]
+    tasks = list(product(product(*(limits[name] for name in names)), shift_guess))
 
     def answer(task: tuple[tuple[float, ...], float]) -> Array:
         from scipy import sparse

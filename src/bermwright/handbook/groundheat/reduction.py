@@ -22,8 +22,7 @@ if TYPE_CHECKING:
     from bermwright.handbook.groundheat.assembly import Conduction
     from bermwright.handbook.groundheat.section import Array
 
-YEAR = 365.0 * 86400.0
-SLOWEST_GUESS, QUICKEST_GUESS = 2.0 * np.pi / (60.0 * YEAR), 2.0 / 3600.0
+SLOWEST_GUESS, QUICKEST_GUESS = 2.0 * np.pi / (60.0 * 365.0 * 86400.0), 2.0 / 3600.0
 """Range of the shifts (1/s): from sixty years to half an hour."""
 SHIFT_STEPS = 16
 SAME_TOLERANCE = 1e-13
@@ -112,8 +111,8 @@ def reduce_model(
     def answer(shift: float) -> Array:
         return np.asarray(factored(full.stiffness + shift * mass)(inputs))
 
-    waves = [0.0, *np.geomspace(SLOWEST_GUESS, QUICKEST_GUESS, shifts - 1)]
-    basis = independent(np.concatenate(list(share(answer, waves)), axis=1), full.capacity)
+    shift_guess = [0.0, *np.geomspace(SLOWEST_GUESS, QUICKEST_GUESS, shifts - 1)]
+    basis = independent(np.concatenate(list(share(answer, shift_guess)), axis=1), full.capacity)
     held = basis.T @ (full.stiffness @ basis)
     weight = basis.T @ (full.capacity[:, None] * basis)
     decay, turn = dense.eigh(held, weight)

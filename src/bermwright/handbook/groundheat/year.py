@@ -8,7 +8,7 @@ import numpy as np
 
 from bermwright.base.errors import OutOfRangeError
 from bermwright.base.limits import within
-from bermwright.handbook.groundheat.assembly import steady
+from bermwright.handbook.groundheat.assembly import NO_FLOW_TOLERANCE, steady
 from bermwright.handbook.groundheat.drive import Course, Start, series
 
 if TYPE_CHECKING:
@@ -222,7 +222,7 @@ class _Run:
         mean = (model.into @ total - change) / model.decay
         into = total[:ports] * full.conductances - model.into[:, :ports].T @ mean
         stays = float(model.holds @ change)
-        scale = float(np.abs(into).sum() + np.abs(total[ports:]).sum()) or 1.0
+        scale = float(np.abs(into).sum() + np.abs(total[ports:]).sum()) or NO_FLOW_TOLERANCE
         return abs(float(into.sum() + total[ports:].sum()) - stays) / scale
 
 

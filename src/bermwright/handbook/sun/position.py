@@ -305,9 +305,9 @@ def _equatorial(heaven: _Heaven) -> tuple[Array, Array]:
 def _sidereal(day: Array) -> Array:
     start, turn, second, third = sun_series.SIDEREAL
     century = (day - EPOCH) / CENTURY
-    # Whole turns are taken out first: 360 degrees a day would cost the last digits.
+    # Whole turns are taken out first: 360 degrees a day would cost the last digits. The epoch is a whole day.
     whole = np.floor(day)
-    spun = (turn - 360.0) * (day - EPOCH) + 360.0 * (day - whole) - 360.0 * (EPOCH - np.floor(EPOCH))
+    spun = (turn - 360.0) * (day - EPOCH) + 360.0 * (day - whole)
     return np.asarray(np.radians(start + spun + second * century**2 + third * century**3))
 
 

@@ -22,7 +22,7 @@ LEAST_HEIGHT = 0.065
 """Least sine of the sun's elevation that a clearness is divided by: at sunrise it has no meaning."""
 OVERCAST, CLEAR = 0.22, 0.8
 """Clearness between which the hour's sky is neither."""
-SHORTEST = 1e-4
+SHORTEST_TOLERANCE = 1e-4
 """Hour angle of sunset below which the day has no sun (rad)."""
 LOWEST_BEAM = np.radians(87.0)
 """Zenith from which no beam is told apart (rad): hourly values at sunrise split into nonsense."""
@@ -208,10 +208,10 @@ def hour_share(hour_angle: ArrayLike, sunset: ArrayLike) -> Array:
     within("hour angle", hour_angle, -np.pi, np.pi, unit="rad")
     within("hour angle of sunset", sunset, 0.0, np.pi, unit="rad")
     at, end = np.asarray(hour_angle, dtype=float), np.asarray(sunset, dtype=float)
-    short = end < SHORTEST
+    short = end < SHORTEST_TOLERANCE
     shift = np.sin(end - np.pi / 3.0)
     shape = (0.409 + 0.5016 * shift) + (0.6609 - 0.4767 * shift) * np.cos(at)
-    area = np.where(short, 1.0, np.sin(end) - end * np.cos(end))
+    area = np.where(short, np.inf, np.sin(end) - end * np.cos(end))
     share = np.pi / 24.0 * shape * (np.cos(at) - np.cos(end)) / area
     return np.asarray(np.where(short | (np.abs(at) >= end), 0.0, np.maximum(share, 0.0)))
 

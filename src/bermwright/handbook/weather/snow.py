@@ -14,8 +14,8 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
-ALL_SNOW, ALL_RAIN = 0.0, 2.5
-"""Daily means between which precipitation turns from snow into rain (°C)."""
+ALL_RAIN = 2.5
+"""Daily mean from which all precipitation is rain; at 0 °C all of it is snow (°C)."""
 MELT = 4.0
 """Water that a kelvin above zero melts in a day (kg/m²)."""
 SETTLED = 250.0
@@ -54,7 +54,7 @@ def snow_pack(temperature: ArrayLike, precipitation: ArrayLike) -> Array:
     fall = np.asarray(precipitation, dtype=float)
     if warm.shape != fall.shape:
         raise OutOfRangeError("Temperature and precipitation need the same days.")
-    falls = fall * np.clip((ALL_RAIN - warm) / (ALL_RAIN - ALL_SNOW), 0.0, 1.0)
+    falls = fall * np.clip((ALL_RAIN - warm) / ALL_RAIN, 0.0, 1.0)
     melts = MELT * np.maximum(warm, 0.0)
     start = int(np.argmax(warm))
     held, order = np.zeros_like(warm), np.roll(np.arange(warm.size), -start)
