@@ -10,6 +10,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 import shapely
+from shapely.affinity import translate
 
 from bermwright.app.opening import open_house
 from bermwright.base.errors import HouseFileError
@@ -17,10 +18,11 @@ from bermwright.book.templates import lay_flat
 from bermwright.book.templates.pieces import crossing
 from bermwright.form import vault_form
 from bermwright.formats.house_file.reading import read
-from bermwright.house import Saw, Stock
+from bermwright.house import Board, Saw, Stock
 from bermwright.takeoff.cutting import NothingFitsError, Part, end_wall, end_walls, house_plan
 from bermwright.takeoff.cutting.end_wall import LEAST, STAGGER
-from bermwright.takeoff.cutting.wanted import run_lengths
+from bermwright.takeoff.cutting.nesting import beside_other
+from bermwright.takeoff.cutting.wanted import rib_kinds, run_lengths
 
 EXAMPLE = Path(__file__).resolve().parents[3] / "examples" / "larch-bank.toml"
 
@@ -271,3 +273,44 @@ def test_what_is_missing_in_a_wall_is_said(forms, plan):
     assert poor is not None
     assert poor.gaps
     assert poor.missing > 5.0
+
+
+def outline_of(rib, kind):
+    """The worst of the pieces cut from a blank, lying on its lower edge with its end at 0."""
+    flats = [lay_flat(rib, piece) for piece in rib.pieces if piece.name in kind.name.split(", ")]
+    return [shapely.Polygon(np.column_stack([f.along - f.start, f.across - f.edge])) for f in flats]
+
+
+def test_two_unlike_outlines_lie_a_saw_cut_apart_in_one_blank(forms):
+    form = forms[0][1]
+    kinds = {kind.name: kind for kind in rib_kinds(form, 0.004)}
+    long, short = kinds["1L1, 5R1"], kinds["2L1, 4R1"]
+    other = beside_other(long, short, 0.004)
+    upper = [translate(one, other.shift, other.gap) for one in outline_of(form.rib, short)]
+    for one in outline_of(form.rib, long):
+        for two in upper:
+            assert one.distance(two) >= 0.004 - 2e-4
+    # Closer by a saw cut and a half they would touch: nothing is given away.
+    assert any(
+        one.intersects(translate(two, 0.0, -0.008)) for one in outline_of(form.rib, long) for two in upper
+    )
+
+
+def test_unlike_outlines_share_wide_boards_that_take_no_equal_ones(house, forms):
+    # 358 mm: two of the longest need 361 mm, one of them and the next narrower one 357 mm.
+    wide = Stock(name="wide", section=Board(thickness=0.045, width=0.358), length=3.0, count=400)
+    poor = replace(house, stock=(wide,), logs=(), openings=(), erection=None)
+    bare = replace(forms[0][0], cover=())
+    one = house_plan(poor, ((bare, replace(forms[0][1], bands=())),)).lists[0]
+    pairs = [placed for board in one.boards for placed in board.placed if placed.other is not None]
+    assert pairs
+    for placed in pairs:
+        assert len(placed.labels) == len(placed.kinds) == 2
+        assert placed.kinds[0].length >= placed.kinds[1].length
+        assert placed.width <= 0.358 + 1e-9
+    labels = Counter(label for board in one.boards for placed in board.placed for label in placed.labels)
+    assert set(labels.values()) == {1}
+    assert len(labels) == forms[0][1].ribs * len(forms[0][1].rib.pieces)
+    assert not one.missing
+    assert one.bound is not None
+    assert one.used >= one.bound * (1.0 - 1e-9)

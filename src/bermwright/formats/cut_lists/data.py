@@ -125,6 +125,7 @@ def _board(plan: HousePlan, board: SawnBoard) -> dict[str, Any]:
         "cuts": [
             {
                 "code": plan.codes[one.kind.key],
+                "beside": None if one.other is None else plan.codes[one.other.kind.key],
                 "labels": list(one.labels),
                 "from_m": number(one.start),
                 "to_m": number(one.end),

@@ -102,7 +102,7 @@ def _cuts(plan: HousePlan, board: SawnBoard, measure: Measure) -> Iterator[Row]:
 
 
 def _piece(plan: HousePlan, board: SawnBoard, placed: Placed, measure: Measure) -> Iterator[Row]:
-    for label in placed.labels:
+    for label, kind in zip(placed.labels, placed.kinds, strict=True):
         yield (
             "piece",
             board.name,
@@ -110,9 +110,9 @@ def _piece(plan: HousePlan, board: SawnBoard, placed: Placed, measure: Measure) 
             measure.of(board.width),
             measure.of(board.length),
             label,
-            plan.codes[placed.kind.key],
+            plan.codes[kind.key],
             measure.of(placed.start),
             measure.of(placed.end),
-            measure.of(placed.kind.width),
+            measure.of(kind.width),
             len(placed.labels),
         )

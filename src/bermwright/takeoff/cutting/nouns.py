@@ -38,6 +38,8 @@ class PieceKind:
     """One for each piece, as written on it."""
     step: float
     """How far across a second outline lies beside the first in one wide blank, saw cut included (m)."""
+    edges: tuple[tuple[float, float], ...] = ()
+    """Lower and upper edge of the outline over its blank at even steps along it (m); none: straight."""
 
     @property
     def count(self) -> int:
@@ -55,17 +57,34 @@ class PieceKind:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Other:
+    """A shorter outline of another kind beside the first in one blank."""
+
+    kind: PieceKind
+    gap: float
+    """From the lower edge of the first blank to that of this one, saw cut included (m)."""
+    shift: float
+    """From the marked end of the blank to the beginning of this outline (m)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Blank:
     """A blank that is laid out: one outline, or several beside each other."""
 
     kind: PieceKind
     beside: int
     count: int
+    other: Other | None = None
 
     @property
     def width(self) -> float:
         """Width (m)."""
-        return self.kind.stack_width(self.beside)
+        return _width(self.kind, self.beside, self.other)
+
+    @property
+    def kinds(self) -> tuple[PieceKind, ...]:
+        """One for each outline, from the lower edge."""
+        return (self.kind,) * self.beside + (() if self.other is None else (self.other.kind,))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,11 +96,23 @@ class Placed:
     start: float
     end: float
     """From the marked end of the board (m)."""
+    other: Other | None = None
 
     @property
     def width(self) -> float:
         """Of the blank (m)."""
-        return self.kind.stack_width(len(self.labels))
+        return _width(self.kind, len(self.labels) - (self.other is not None), self.other)
+
+    @property
+    def kinds(self) -> tuple[PieceKind, ...]:
+        """One for each label."""
+        alike = len(self.labels) - (self.other is not None)
+        return (self.kind,) * alike + (() if self.other is None else (self.other.kind,))
+
+
+def _width(kind: PieceKind, alike: int, other: Other | None) -> float:
+    wide = kind.stack_width(alike)
+    return wide if other is None else max(wide, other.gap + other.kind.width)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,8 +1,9 @@
 """The cut lists of a house: pieces wanted, laid into the boards of the yard.
 
 In one dimension lengths are laid out, each blank in a board at least as wide as itself, with a certified
-bound. In two dimensions one thing more is tried: equal outlines beside each other in one wide blank, and
-narrow planks ripped from one wide board. The better of both plans is given; the bound is that of its blanks.
+bound. In two dimensions more is tried: equal outlines beside each other in one wide blank, two unlike ones
+of what is left, and narrow planks ripped from one wide board. The best plan is given; the bound is that of
+its blanks.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from bermwright.base.errors import BermwrightError
 from bermwright.base.units import Money, show
 from bermwright.handbook.boards import Stretch, Wanted, best_cutting
 from bermwright.house import CoverKind
+from bermwright.takeoff.cutting.nesting import nestings
 from bermwright.takeoff.cutting.nouns import Blank, CutList, HousePlan, Missing, Part
 from bermwright.takeoff.cutting.sawn import sawn_boards
 from bermwright.takeoff.cutting.wanted import member_kinds, plank_kinds, rib_kinds
@@ -42,8 +44,6 @@ if TYPE_CHECKING:
 
 HAIR = 1e-9
 """m; rounding of sums of lengths."""
-MOST_BESIDE = 4
-"""Most outlines beside each other in one blank."""
 
 
 class NothingFitsError(BermwrightError):
@@ -170,8 +170,7 @@ def _cut_list(kinds: list[PieceKind], boards: list[YardBoard], saw: SawWords, to
     stretches = list(stretches_of(own, saw))
     single = [Blank(kind=kind, beside=1, count=kind.count) for kind in kinds]
     tried = [(single, _plan(single, stretches, saw, told.progress))]
-    stacked = list(_beside(kinds, stretches, saw))
-    if any(blank.beside > 1 for blank in stacked):
+    for stacked in nestings(kinds, stretches, saw):
         told.progress("two outlines in one blank")
         tried.append((stacked, _plan(stacked, stretches, saw, told.progress)))
     blanks, plan = min(tried, key=lambda one: (_missing(*one), one[1].used))
@@ -207,41 +206,17 @@ def _plan(
 
 
 def _missing(blanks: list[Blank], plan: CuttingPlan) -> int:
-    return sum(number * blank.beside for blank, number in zip(blanks, plan.missing, strict=True))
-
-
-def _beside(kinds: list[PieceKind], stretches: list[ClearStretch], saw: SawWords) -> Iterator[Blank]:
-    """As many outlines beside each other as the widest stretches take, the widest stacks first."""
-    room = {number: stretch.board.count for number, stretch in enumerate(stretches)}
-    for kind in kinds:
-        left = kind.count
-        for beside in range(MOST_BESIDE, 1, -1):
-            count = 0
-            for number, stretch in enumerate(stretches):
-                if stretch.board.width + HAIR < kind.stack_width(beside) or left < beside:
-                    continue
-                each = int((stretch.length + saw.kerf + HAIR) / (kind.length + saw.kerf))
-                free = room[number]
-                take = left // beside if free is None else min(left // beside, each * free)
-                if each == 0 or take == 0:
-                    continue
-                if free is not None:
-                    room[number] = free - -(-take // each)
-                count += take
-                left -= take * beside
-            if count:
-                yield Blank(kind=kind, beside=beside, count=count)
-        if left:
-            yield Blank(kind=kind, beside=1, count=left)
+    return sum(number * len(blank.kinds) for blank, number in zip(blanks, plan.missing, strict=True))
 
 
 def _missing_kinds(
     blanks: list[Blank], plan: CuttingPlan, yard: tuple[list[YardBoard], SawWords], system: str
 ) -> Iterator[Missing]:
     short: Counter[int] = Counter()
-    kinds = {id(blank.kind): blank.kind for blank in blanks}
+    kinds = {id(kind): kind for blank in blanks for kind in blank.kinds}
     for blank, number in zip(blanks, plan.missing, strict=True):
-        short[id(blank.kind)] += number * blank.beside
+        for kind in blank.kinds:
+            short[id(kind)] += number
     for key, number in short.items():
         if number:
             kind = kinds[key]

@@ -22,7 +22,7 @@ def sawn_boards(
     blanks: Sequence[Blank], plan: CuttingPlan, stretches: Sequence[ClearStretch], saw: SawWords
 ) -> tuple[SawnBoard, ...]:
     """Every board that is cut into, in the order of the yard, its stretches together."""
-    labels = {id(blank.kind): iter(blank.kind.labels) for blank in blanks}
+    labels = {id(kind): iter(kind.labels) for blank in blanks for kind in blank.kinds}
     taken: dict[int, int] = defaultdict(int)
     found: Cuts = defaultdict(list)
     boards: dict[str, YardBoard] = {}
@@ -65,13 +65,13 @@ def _laid(
     """Blanks one after the other from the marked end, a saw cut between them."""
     at = stretch.start
     for blank in blanks:
-        names = labels[id(blank.kind)]
         end = at + blank.kind.length
         yield Placed(
             kind=blank.kind,
-            labels=tuple(next(names) for _ in range(blank.beside)),
+            labels=tuple(next(labels[id(kind)]) for kind in blank.kinds),
             start=at,
             end=end,
+            other=blank.other,
         )
         at = end + kerf
 

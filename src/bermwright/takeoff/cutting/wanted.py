@@ -16,10 +16,16 @@ from bermwright.takeoff.members import wooden_members
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
+    from numpy.typing import NDArray
+
     from bermwright.form.shapes import CoverBand, RibForm, RibPiece, VaultForm
     from bermwright.house import Cover, House, Vault
 
+    Array = NDArray[np.float64]
+
 MM = 1e-3
+STATIONS = 97
+"""Places along a blank at which its edges are known."""
 
 
 def up(metres: float) -> float:
@@ -49,6 +55,7 @@ def rib_kinds(form: VaultForm, kerf: float, trimmers: int = 0) -> Iterator[Piece
             thickness=thickness,
             labels=tuple(f"{number}-{piece.name}" for number in numbers for piece in pieces),
             step=max(beside(rib, piece, kerf) for piece in pieces),
+            edges=() if rib.bent else _edges(pieces),
         )
 
 
@@ -73,6 +80,26 @@ def beside(rib: RibForm, piece: RibPiece, kerf: float) -> float:
     thick = np.interp(u, outer @ ahead, outer @ across) - np.interp(u, inner @ ahead, inner @ across)
     steepest = max(abs(angle) for angle in piece.end_bevels)
     return up(float(np.abs(thick).max()) + kerf / math.cos(steepest))
+
+
+def _edges(pieces: Sequence[RibPiece]) -> tuple[tuple[float, float], ...]:
+    """Lowest and highest edge of pieces that are cut from one blank, at even steps along it (m)."""
+    found = np.array([_edge(piece) for piece in pieces])
+    return tuple(zip(found[:, 0].min(axis=0).tolist(), found[:, 1].max(axis=0).tolist(), strict=True))
+
+
+def _edge(piece: RibPiece) -> tuple[Array, Array]:
+    """Edges of a piece over the lower edge of its blank; its ends count as deep as where they begin."""
+    points = np.asarray(piece.outline[:-1])
+    half = points.shape[0] // 2
+    inner, outer = points[:half], points[half:][::-1]
+    chord = points[half - 1] - points[0]
+    ahead = chord / np.hypot(*chord)
+    across = np.array([-ahead[1], ahead[0]])
+    start, floor = float((points @ ahead).min()), float((points @ across).min())
+    u = np.linspace(start, float((points @ ahead).max()), STATIONS)
+    low, high = (np.interp(u, edge @ ahead, edge @ across) - floor for edge in (inner, outer))
+    return np.minimum(low, high), np.maximum(low, high)
 
 
 def plank_kinds(

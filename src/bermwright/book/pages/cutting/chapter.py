@@ -15,6 +15,7 @@ from bermwright.book.sheets.cutting import (
     nail_sheet,
     nest_sheet,
 )
+from bermwright.book.sheets.cutting.boards import code_of
 from bermwright.book.sheets.cutting.jig import block_places
 from bermwright.takeoff.cutting.nouns import Part
 
@@ -39,7 +40,8 @@ BOUND = (
     "*What is optimised:* in one dimension lengths are laid out, each blank in a board at least as wide as "
     "itself. Two searches are run and the better is given; the bound is certified: no plan for these blanks "
     "from these boards can use less. *In two dimensions* one thing more is tried, without a bound of its "
-    "own: equal outlines beside each other in a wide blank, and planks ripped from one wide board."
+    "own: equal outlines beside each other in a wide blank, two unlike ones of what is left, and planks "
+    "ripped from one wide board."
 )
 
 
@@ -151,9 +153,7 @@ def _boards(plan: HousePlan, cut: CutList, system: str) -> Table:
     for pattern in board_patterns(cut):
         board = pattern.first
         pieces = ", ".join(
-            (f"{len(one.labels)} × " if len(one.labels) > 1 else "")
-            + f"{plan.codes[one.kind.key]} to {show(one.end, 'mm', 0, system)}"
-            for one in board.placed
+            f"{code_of(one, plan.codes)} to {show(one.end, 'mm', 0, system)}" for one in board.placed
         )
         keep = ", ".join(show(offcut.length, "mm", 0, system) for offcut in board.offcuts)
         rows.append((str(pattern.number), plain(pattern.names), str(len(pattern.boards)), pieces, keep))
@@ -258,7 +258,10 @@ def _nested(plan: HousePlan, vault: VaultCut, system: str) -> Iterator[Block]:
         for cut in plan.lists
         for board in cut.boards
         for placed in board.placed
-        if len(placed.labels) > 1 and placed.kind.vault == vault.form.name and placed.kind.part == "rib"
+        if placed.other is None
+        and len(placed.labels) > 1
+        and placed.kind.vault == vault.form.name
+        and placed.kind.part == "rib"
     ]
     if not found:
         return

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -63,7 +64,7 @@ def board_patterns(cut: CutList) -> tuple[BoardPattern, ...]:
     for board in cut.boards:
         key = (
             board.stock,
-            *((one.kind.name, one.kind.vault, len(one.labels), one.start) for one in board.placed),
+            *((*(kind.key for kind in one.kinds), one.start) for one in board.placed),
         )
         groups.setdefault(key, []).append(board)
     return tuple(
@@ -190,12 +191,23 @@ def _piece(placed: Placed, codes: dict[str, str], ends: tuple[float, float], fac
     used = low + placed.width * factor
     if used < high - 0.2:
         yield Stroke(path=((x0, used), (x1, used)), pen=Pen.HIDDEN, layer="piece")
-    for number in range(1, len(placed.labels)):
-        y = low + placed.kind.step * number * factor
+    for gap in gaps_of(placed):
+        y = low + gap * factor
         yield Stroke(path=((x0, y), (x1, y)), pen=Pen.HIDDEN, layer="piece")
-    code = codes[placed.kind.key]
-    text = code if len(placed.labels) == 1 else f"{len(placed.labels)} × {code}"
-    yield _inside(0.5 * (x0 + x1), low, used, text, x1 - x0)
+    yield _inside(0.5 * (x0 + x1), low, used, code_of(placed, codes), x1 - x0)
+
+
+def code_of(placed: Placed, codes: dict[str, str]) -> str:
+    """What a blank holds, such as "2 × A" or "A + C"."""
+    counts = Counter(codes[kind.key] for kind in placed.kinds)
+    return " + ".join(code if count == 1 else f"{count} × {code}" for code, count in counts.items())
+
+
+def gaps_of(placed: Placed) -> list[float]:
+    """How far across each outline after the first lies (m)."""
+    alike = len(placed.labels) - (placed.other is not None)
+    steps = [placed.kind.step * number for number in range(1, alike)]
+    return [*steps, *([] if placed.other is None else [placed.other.gap])]
 
 
 def _inside(x: float, low: float, high: float, text: str, room: float) -> Text:

@@ -42,8 +42,7 @@ def _labels(cut: CutList, codes: dict[str, str], figures: Figures) -> Iterator[L
         pieces = sum(len(placed.labels) for placed in board.placed)
         yield board.name, size, f"board, {pieces} piece{'' if pieces == 1 else 's'}; this end first"
         for placed in board.placed:
-            for label in placed.labels:
-                kind = placed.kind
+            for label, kind in zip(placed.labels, placed.kinds, strict=True):
                 blank = f"{figures.length(kind.length)} × {figures.length(kind.width)}"
                 yield label, f"{codes[kind.key]}  {blank}", f"{kind.part} of {kind.vault}; from {board.name}"
         for offcut in board.offcuts:
