@@ -129,5 +129,16 @@ class GroundHeat:
     """Whose ground this is, how it was reckoned and when in the year."""
 
 
-Mark = StopMark | Ring | Comb | Arrows | FootForce | LevelMark | PlumbLine | Note | GroundHeat
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bags:
+    """Ballast that lies on the crown for a while."""
+
+    half: float
+    """Half the width of the strip (m)."""
+    height: float
+    """As it is drawn (m)."""
+    text: str
+
+
+Mark = StopMark | Ring | Comb | Arrows | FootForce | LevelMark | PlumbLine | Note | GroundHeat | Bags
 """Everything a rule may draw."""

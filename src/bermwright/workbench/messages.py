@@ -316,6 +316,8 @@ class Handle(TypedDict):
     snap: str
     fine: str
     page: str
+    reach: dict[str, float | None]
+    """How far snap, fine and page move the hand (m)."""
     source: str
     """Why the value is what it is, where it is a default."""
     given: bool

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from bermwright.app.live.handles import Grip
     from bermwright.app.live.nouns import Found, Look, StageFound
     from bermwright.app.live.scene import Drawn
+    from bermwright.app.live.steps import Snap
     from bermwright.base.drawing import Sheet
     from bermwright.base.errors import Mistake as FileMistake
     from bermwright.book.sheets.screen import Frame
@@ -221,10 +222,19 @@ def _handle(grip: Grip, document: Mapping[str, Any], system: str, *, edits: bool
         "snap": snap.step,
         "fine": snap.fine,
         "page": snap.page,
+        "reach": {
+            name: _reach(grip, snap, text)
+            for name, text in (("snap", snap.step), ("fine", snap.fine), ("page", snap.page))
+        },
         "source": grip.said.source,
         "given": given is not None,
         "fixed": not edits,
     }
+
+
+def _reach(grip: Grip, snap: Snap, text: str) -> float | None:
+    """How far one step moves the hand (m); None for the foot of a slope."""
+    return snap.of(text) / abs(grip.per) if grip.per else None
 
 
 def axes_message(

@@ -125,3 +125,39 @@ def test_parts_are_places_of_the_section_and_of_every_view(bench) -> None:
         places = {one["at"] for one in plan["places"]}
         assert wanted <= places <= parts
     assert "end.1" not in places
+
+
+def test_ballast_is_added_dragged_drawn_and_taken_away(bench, file) -> None:
+    with bench.window() as window:
+        adds = window.ask("parts", "parts")["can_add"]
+        assert {"kind": "stages.ballast", "label": "ballast on the crown"} in adds
+        window.ask("part", "revision", act="add", kind="stages.ballast", label="ballast")
+        handles = window.hear("handles")["list"]
+        bags = {one["name"]: one for one in handles if one["key"].startswith("stages.ballast.")}
+        assert bags.keys() == {"ballast", "ballast width"}
+        weight = bags["ballast"]
+        assert (weight["value"], weight["text"], weight["unit"]) == ("3 kN/m2", "3.00 kPa", "pressure")
+        assert weight["reach"]["snap"] == pytest.approx(250.0 / weight["per"])
+        assert window.ask("look", "scene", stage="fill to +2.25")["stage"] == "fill to +2.25"
+        place = {"x": weight["x"], "z": weight["z"] + weight["reach"]["page"]}
+        window.say("drag", seq=1, key="stages.ballast.weight", handle="ballast", **place)
+        scene = window.hear("scene", lambda one: one["seq"] == 1)
+        assert (scene["dragged"]["value"], scene["dragged"]["was"]) == ("4 kN/m2", "3 kN/m2")
+        assert "ballast 4.00 kPa" in scene["svg"]
+        listed = window.ask("parts", "parts")
+        assert "stages.ballast" not in {one["kind"] for one in listed["can_add"]}
+        (part,) = [one for one in listed["list"] if one["at"] == "stages.ballast"]
+        assert (part["removes"], part["copies"]) == (True, False)
+        window.ask("part", "revision", act="remove", kind="stages.ballast", label="away")
+    assert bench.table.desk.text == file.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("where", [("stages", "ballast"), ("stages", "prop")])
+def test_a_table_is_added_where_its_holder_is_not_written(where) -> None:
+    kind = ".".join(where)
+    text = added('format = 1\n\n[house]\nname = "Bare"\n', where, "", {})
+    table = tomllib.loads(text)["stages"][where[1]]
+    assert (table[0] if isinstance(table, list) else table)["from"]
+    if kind == "stages.ballast":
+        with pytest.raises(PartError, match="already"):
+            added(text, where, "", {})

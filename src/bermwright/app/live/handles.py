@@ -16,13 +16,17 @@ from bermwright.house.fields import Quantity, said_of
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
+    from numpy.typing import NDArray
+
     from bermwright.form.shapes import CurveLine, VaultForm
-    from bermwright.house import House
+    from bermwright.house import House, Stages
     from bermwright.house.checks import Key
     from bermwright.house.fields import Said
 
 HAIR = 1e-6
 """What counts as nothing (m)."""
+BAGS_WEIGH = 20e3
+"""Ballast is drawn as high as loose soil of this weight would lie (N/m3): a scale, no check rests on it."""
 ALONG_SHELL = (0.6, 0.66, 0.72, 0.78, 0.84, 0.9)
 """Where on the shell the handles of the layers stand, from the inside out (share of its length)."""
 
@@ -77,7 +81,12 @@ class Grip:
 def grips_of(house: House, number: int, form: VaultForm) -> tuple[Grip, ...]:
     """Every handle of one vault."""
     vault = house.vaults[number]
-    return (*_curve(vault, number, form), *_mound(vault, number, form), *_layers(vault, number, form))
+    return (
+        *_curve(vault, number, form),
+        *_mound(vault, number, form),
+        *_layers(vault, number, form),
+        *_ballast(house.stages, form),
+    )
 
 
 def _grip(  # noqa: PLR0913  (a handle has many sides, all by name)
@@ -233,6 +242,34 @@ def _layers(vault: Vault, number: int, form: VaultForm) -> Iterator[Grip]:
         )
 
 
+def _ballast(stages: Stages, form: VaultForm) -> Iterator[Grip]:
+    """Weight and width of what lies on the crown while the sides are filled, left of the middle."""
+    bags = stages.ballast
+    if bags is None:
+        return
+    said, here = said_of(type(bags)), ("stages", "ballast")
+    high = drawn_height(bags.weight)
+    for name, label, x, along, per, now in (
+        ("ballast", "ballast", -0.25 * bags.width, (0.0, 1.0), BAGS_WEIGH, bags.weight),
+        ("ballast width", "width of the ballast", -0.5 * bags.width, (-1.0, 0.0), 2.0, bags.width),
+    ):
+        key = "weight" if name == "ballast" else "width"
+        z = float(np.interp(x, *_upper(form))) + (high if key == "weight" else 0.5 * high)
+        yield _grip(name, (*here, key), label, at=(x, z), along=along, per=per, now=now, said=said[key])
+
+
+def drawn_height(weight: float) -> float:
+    """How high a weight on the crown (Pa) is drawn (m)."""
+    return weight / BAGS_WEIGH
+
+
+def _upper(form: VaultForm) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """The upper half of the soil's face, left to right."""
+    face = form.soil_face
+    upper = face.z > float(np.median(face.z))
+    return face.x[upper], face.z[upper]
+
+
 def _outward(line: CurveLine, share: float) -> tuple[tuple[float, float], tuple[float, float]]:
     """A place on a curve and the direction square to it, outward."""
     x, z, angle = (float(value) for value in line.at(share * line.length))
@@ -272,6 +309,8 @@ def read_out(value: float | None, kind: Quantity, system: str) -> str:
             return show(value, "slope", 2, system)
         case "thickness":
             return show(value, "mm", 0, system)
+        case "pressure":
+            return show(value, "kPa", 2, system)
         case "level":
             return show(value, "level", 2, system)
         case _:

@@ -7,9 +7,10 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.app.live.handles import drawn_height
 from bermwright.base.findings import Shown as Number
 from bermwright.base.findings import Spot
-from bermwright.base.marks import Arrows, Comb, FootForce, Ring, Side
+from bermwright.base.marks import Arrows, Bags, Comb, FootForce, Ring, Side
 from bermwright.base.units import show
 from bermwright.rules.ribs.common import spot_of
 
@@ -42,9 +43,17 @@ class FootShown:
     text: str
 
 
-def marks_of(shown: Shown) -> tuple[Mark, ...]:
+def marks_of(shown: Shown, system: str = "metric") -> tuple[Mark, ...]:
     """Everything that is drawn over the section of this case."""
-    return (*_comb(shown), *_arrows(shown), *_feet(shown))
+    return (*_bags(shown, system), *_comb(shown), *_arrows(shown), *_feet(shown))
+
+
+def _bags(shown: Shown, system: str) -> Iterator[Mark]:
+    """Ballast, in the cases in which it lies there."""
+    bags = shown.study.house.stages.ballast
+    if bags is not None and shown.case.ballast:
+        text = f"ballast {show(bags.weight, 'kPa', 2, system)}"
+        yield Bags(half=0.5 * bags.width, height=drawn_height(bags.weight), text=text)
 
 
 def _comb(shown: Shown) -> Iterator[Mark]:

@@ -60,7 +60,7 @@ def _part(model: type, table: Mapping[str, Any], at: Key, key: str) -> dict[str,
         "number": number,
         "vault": table.get("vault") if isinstance(table.get("vault"), str) else None,
         "copies": number is not None,
-        "removes": number is not None,
+        "removes": number is not None or at == ("stages", "ballast"),
         "mirrors": bool(mirrored_changes(table, at)),
         "fields": [
             field_data(one, table, (*at, name))
@@ -132,8 +132,10 @@ def _can_add(document: Mapping[str, Any]) -> Iterator[dict[str, str]]:
             yield {"kind": key, "label": key.replace("_", " ")}
     for number, vault in enumerate(_entries(document.get("vault"))):
         yield {"kind": f"vault.{number}.cover", "label": f"layer over {vault.get('name', 'the vault')}"}
-    for path, label in (("site.soil", "soil layer"),):
+    for path, label in (("site.soil", "soil layer"), ("stages.prop", "props"), ("stages.tie", "ties")):
         yield {"kind": path, "label": label}
+    if "ballast" not in document.get("stages", {}):
+        yield {"kind": "stages.ballast", "label": "ballast on the crown"}
 
 
 def mirrored_changes(table: Mapping[str, Any], at: Key) -> dict[Key, Any]:

@@ -151,7 +151,7 @@ class _Artist:
         """The chosen case, solved."""
         wanted = replace(wanted_of(found, self.vault, self.look), quick=self.hold)
         shown = shown_case(self.house, self.vault, self.form, wanted)
-        frame, drawing = self.picture(shown.stage, marks_of(shown))
+        frame, drawing = self.picture(shown.stage, marks_of(shown, self.look.system))
         return Drawn(
             places=self.places(shown.stage, frame),
             vault=self.number,

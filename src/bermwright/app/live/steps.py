@@ -21,9 +21,14 @@ class Snap:
     dimension: str
 
     def size(self, *, fine: bool = False) -> float:
-        """One step (m; for a slope in metres along to one up)."""
-        text = self.fine if fine else self.step
-        return float(text) if self.dimension == "slope" else parse_exact(text, "length")
+        """One step (SI; for a slope in metres along to one up)."""
+        return self.of(self.fine if fine else self.step)
+
+    def of(self, text: str) -> float:
+        """A step in SI."""
+        if self.dimension == "slope":
+            return float(text)
+        return parse_exact(text, "pressure" if self.dimension == "pressure" else "length")
 
 
 _STEPS = {
@@ -31,6 +36,8 @@ _STEPS = {
     ("length", "imperial"): ("2 in", "1/2 in", "10 in"),
     ("thickness", "metric"): ("10 mm", "1 mm", "50 mm"),
     ("thickness", "imperial"): ("1/2 in", "1/16 in", "2 in"),
+    ("pressure", "metric"): ("0.25 kN/m2", "0.05 kN/m2", "1 kN/m2"),
+    ("pressure", "imperial"): ("5 psf", "1 psf", "20 psf"),
     ("slope", "metric"): ("0.1", "0.05", "0.5"),
     ("slope", "imperial"): ("0.1", "0.05", "0.5"),
 }
@@ -60,6 +67,10 @@ def written(value: float, dimension: str, system: str) -> str:
     """A value as a builder writes it, exact enough to be read back alike."""
     if dimension == "slope":
         return f"1:{_plain(1.0 / math.tan(value), 3)}"
+    if dimension == "pressure":
+        if system == "imperial":
+            return f"{_plain(value / parse_exact('1 psf', 'pressure'), 1)} psf"
+        return f"{_plain(1e-3 * value, 2)} kN/m2"
     if system == "imperial":
         return show(value, "m", system="imperial").replace("−", "-")
     if dimension == "thickness":

@@ -12,6 +12,7 @@ from bermwright.base.drawing import Arc, Area, Arrow, Hatch, Ink, Item, Pen, Spl
 from bermwright.base.lettering import text_width
 from bermwright.base.marks import (
     Arrows,
+    Bags,
     Comb,
     FootForce,
     GroundHeat,
@@ -42,11 +43,13 @@ ARROW = 11.0
 """Length of the longest load arrow (mm)."""
 FOOT = 12.0
 """Length of a foot's force arrow (mm)."""
+BAG = 0.4
+"""Width of a bag as it is drawn (m)."""
 RING = 6.5
 """Radius of a ring (mm)."""
 
 
-def draw_mark(mark: Mark, view: View, scene: Scene, board: Board, figures: Figures) -> Iterator[Item]:
+def draw_mark(mark: Mark, view: View, scene: Scene, board: Board, figures: Figures) -> Iterator[Item]:  # noqa: C901  (an arm for each)
     """A mark of a rule as items of the sheet; its lettering finds a free place on the board."""
     match mark:
         case StopMark():
@@ -67,12 +70,33 @@ def draw_mark(mark: Mark, view: View, scene: Scene, board: Board, figures: Figur
             yield from _plumb(mark, view, board)
         case Note():
             yield from _note(mark, view, board)
+        case Bags():
+            yield from _bags(mark, view, scene, board)
         case GroundHeat():
             from bermwright.book.sheets.winter.ground import ground_heat
 
             yield from ground_heat(mark, view, scene, board)
         case _:
             assert_never(mark)
+
+
+def _bags(mark: Bags, view: View, scene: Scene, board: Board) -> Iterator[Item]:
+    """Filled bags side by side on the shell, with their weight."""
+    face = scene.face
+    x, z = face.x - scene.crown_x, face.z
+    on = (np.abs(x) <= mark.half) & (z > float(np.median(z)))
+    if np.count_nonzero(on) < 2 or not mark.height > 0.0:
+        return
+    low = np.column_stack([face.x[on], z[on]])
+    ring = np.concatenate([low, (low + np.array([0.0, mark.height]))[::-1]])
+    count = max(2, round(2.0 * mark.half / BAG))
+    yield Area(path=path_of(view, ring[:, 0], ring[:, 1]), wash=Wash.EARTH, outline=Pen.SEEN, layer="ballast")
+    for at in np.linspace(low[0, 0], low[-1, 0], count + 1)[1:-1].tolist():
+        foot = float(np.interp(at, low[:, 0], low[:, 1]))
+        ends = (view.point(at, foot), view.point(at, foot + mark.height))
+        yield Stroke(path=ends, pen=Pen.LAYER, layer="ballast")
+    top = view.point(float(low[0, 0]), float(low[0, 1]) + mark.height)
+    yield board.put(note((top[0] - 1.5, top[1] + up), mark.text, "end") for up in (1.0, 4.5, -3.0))
 
 
 def _stop(mark: StopMark, view: View, scene: Scene, board: Board, figures: Figures) -> Iterator[Item]:

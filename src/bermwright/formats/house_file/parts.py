@@ -87,6 +87,8 @@ def _reads(text: str) -> bool:
 def removed(text: str, place: Key) -> str:
     """The text without an entry; with a vault goes whatever names it as its own."""
     entry = _entry(text, place)
+    if not isinstance(place[-1], int):
+        return _without(text, place)
     gone = [place]
     if place[:-1] == ("vault",):
         gone += [
@@ -97,9 +99,14 @@ def removed(text: str, place: Key) -> str:
             if isinstance(one, dict) and one.get("vault") == entry.get("name")
         ]
     for one in sorted(gone, key=lambda key: (str(key[0]), -int(key[-1]))):
-        block, lines = _block(text, one), text.splitlines(keepends=True)
-        text = "".join(lines[: _above(lines, block.start)] + lines[block.end :])
+        text = _without(text, one)
     return text
+
+
+def _without(text: str, place: Key) -> str:
+    """The text without the block of an entry or of a table."""
+    block, lines = _block(text, place), text.splitlines(keepends=True)
+    return "".join(lines[: _above(lines, block.start)] + lines[block.end :])
 
 
 def renamed(text: str, place: Key, new_name: str) -> str:
@@ -113,7 +120,7 @@ def renamed(text: str, place: Key, new_name: str) -> str:
 
 
 def added(text: str, where: Key, name: str, values: Mapping[str, Any]) -> str:
-    """The text with a new entry of a list, behind the last of its kind.
+    """The text with a new entry of a list, behind the last of its kind, or with a table that it has not yet.
 
     What the entry cannot do without and was not given begins with the example of the reference, and says so.
     """
@@ -122,9 +129,12 @@ def added(text: str, where: Key, name: str, values: Mapping[str, Any]) -> str:
     rows = list(_rows(model, document, name, values))
     header = ".".join(str(part) for part in where if isinstance(part, str))
     lines = text.splitlines(keepends=True)
+    single = _is_table(where)
+    if single and _entry(text, where, missing={}):
+        raise PartError(f"The file has a {header} already.")
     at = _behind(text, where)
     ends = "\r\n" if "\r\n" in text else "\n"
-    block = [f"[[{header}]]{ends}", *(f"{row}{ends}" for row in rows)]
+    block = [f"[{header}]{ends}" if single else f"[[{header}]]{ends}", *(f"{row}{ends}" for row in rows)]
     return "".join([*_whole(lines[:at]), *_apart(block), *_space(lines[at:], ends)])
 
 
@@ -174,7 +184,8 @@ def _behind(text: str, where: Key) -> int:
     if isinstance(entries, list) and entries:
         return _block(text, (*where, len(entries) - 1)).end
     holder = where[:-1]
-    return _block(text, holder).end if holder else len(text.splitlines())
+    there = bool(holder) and holder in _headers(text).values()
+    return _block(text, holder).end if there else len(text.splitlines())
 
 
 def _entry(text: str, place: Key, missing: Any = None) -> Any:  # noqa: ANN401  (a plain table or list)
@@ -242,6 +253,13 @@ def _model(where: Key) -> type:
             raise PartError(f"A house has no list named {part}.")
         model = one.kind.of
     return model
+
+
+def _is_table(where: Key) -> bool:
+    """Whether a place is that of a single table."""
+    holder = _model(where[:-1]) if len(where) > 1 else House
+    one = said_of(holder).get(str(where[-1]))
+    return one is not None and isinstance(one.kind, Table)
 
 
 def _rows(model: type, document: Mapping[str, Any], name: str, values: Mapping[str, Any]) -> Iterator[str]:

@@ -41,6 +41,7 @@
  * @property {string} snap
  * @property {string} fine
  * @property {string} page
+ * @property {Record<string, number|null>} [reach]  metres of the hand for one step
  * @property {string} [source]
  * @property {boolean|string} [fixed]
  * @property {Handle} [also]          the value of the other direction, where two stand at one place

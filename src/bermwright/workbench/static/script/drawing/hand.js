@@ -77,7 +77,7 @@ export class Hand {
 
   /** @param {Held} held @param {number} count @param {"snap"|"fine"|"page"} size */
   nudgeLength(held, count, size) {
-    const far = count * reach(held.moved, held.moved[size]);
+    const far = count * (held.moved.reach?.[size] ?? reach(held.moved, held.moved[size]));
     const [across, up] = alongOf(held.moved);
     held.place = { x: held.place.x + far * across, z: held.place.z + far * up };
   }
