@@ -91,18 +91,16 @@ def uncut_rib(faces: Faces, boards: Boards) -> tuple[RibForm, tuple[str, ...]]:
 def _laid_out(faces: Faces, boards: Boards, count: int) -> Layout:
     """Cuts and pieces for a number of pieces to a layer."""
     cuts = _cuts(faces, boards.layers, count)
-    return cuts, tuple(_pieces(faces, boards.layers, cuts))
+    return cuts, tuple(_pieces(faces, cuts, _sawn(faces, cuts)))
 
 
 def _fitting(faces: Faces, boards: Boards, count: int) -> Layout | None:
-    """The same where every piece fits its board; given up at the first that does not."""
+    """The same where every piece fits its board."""
     cuts = _cuts(faces, boards.layers, count)
-    pieces: list[RibPiece] = []
-    for piece in _pieces(faces, boards.layers, cuts):
-        if piece.blank_width > boards.width + SAW or piece.blank_length > boards.longest + SAW:
-            return None
-        pieces.append(piece)
-    return cuts, tuple(pieces)
+    sawn = _sawn(faces, cuts)
+    if np.any(sawn.width > boards.width + SAW) or np.any(sawn.length > boards.longest + SAW):
+        return None
+    return cuts, tuple(_pieces(faces, cuts, sawn))
 
 
 def _shortest_count(faces: Faces, boards: Boards) -> int:
@@ -171,13 +169,26 @@ def _run(layer: int, layers: int, whole: int) -> Array:
     return np.asarray(ends[keep])
 
 
-def _pieces(faces: Faces, layers: int, cuts: list[list[float]]) -> Iterator[RibPiece]:
+def _pieces(faces: Faces, cuts: list[list[float]], sawn: _Sawn) -> Iterator[RibPiece]:
     line = faces.centreline
     top = float(line.s[int(np.argmax(line.z))])
-    for layer in range(layers):
-        spans = list(pairwise(cuts[layer]))
+    number = 0
+    for layer, ends in enumerate(cuts, start=1):
+        spans = list(pairwise(ends))
         for at, (start, end) in enumerate(spans):
-            yield _piece(faces, layer + 1, _place(spans, at, top), start, end)
+            first, last = sawn.bevels[number].tolist()
+            yield RibPiece(
+                name=f"{layer}{_place(spans, at, top)}",
+                layer=layer,
+                start=start,
+                end=end,
+                outline=tuple(map(tuple, sawn.outline[number].tolist())),
+                blank_width=float(sawn.width[number]),
+                blank_length=float(sawn.length[number]),
+                end_bevels=(first, last),
+                sagitta=float(sawn.sagitta[number]),
+            )
+            number += 1
 
 
 def _place(spans: list[tuple[float, float]], at: int, top: float) -> str:
@@ -187,40 +198,49 @@ def _place(spans: list[tuple[float, float]], at: int, top: float) -> str:
     return f"L{at + 1}" if end <= top + SAW else f"R{len(spans) - at}"
 
 
-def _piece(faces: Faces, layer: int, place: str, start: float, end: float) -> RibPiece:
-    along = np.linspace(start, end, EDGE_POINTS)
-    inside, outside, middle = (_edge(faces.centreline, face, along) for face in _three(faces))
-    outline = np.vstack([inside, outside[::-1], inside[:1]])
-    chord = middle[-1] - middle[0]
-    tilt = float(np.arctan2(chord[1], chord[0]))
-    across = np.array([-np.sin(tilt), np.cos(tilt)])
-    edge = np.array([np.cos(tilt), np.sin(tilt)])
-    first, last = (_tangent(faces.centreline, at, toward) for at, toward in ((start, end), (end, start)))
-    return RibPiece(
-        name=f"{layer}{place}",
-        layer=layer,
-        start=start,
-        end=end,
-        outline=tuple((x, z) for x, z in outline.tolist()),
-        blank_width=float(np.ptp(outline @ across)),
-        blank_length=float(np.ptp(outline @ edge)),
-        end_bevels=(first - tilt, tilt - last),
-        sagitta=float(np.max(np.abs((middle - middle[0]) @ across))),
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Sawn:
+    """All pieces of a rib at once, (P, ...), layer by layer."""
+
+    outline: Array
+    """(P, points, 2) closed."""
+    width: Array
+    length: Array
+    """Of the straight board that each is cut from (m)."""
+    bevels: Array
+    """(P, 2) of the start and the end (rad)."""
+    sagitta: Array
+
+
+def _sawn(faces: Faces, cuts: list[list[float]]) -> _Sawn:
+    start, end = np.array([span for ends in cuts for span in pairwise(ends)]).T
+    along = np.linspace(start, end, EDGE_POINTS, axis=1)
+    line = faces.centreline
+    inside, outside, middle = (_edge(line, face, along) for face in (faces.inside, faces.outside, line))
+    outline = np.concatenate([inside, outside[:, ::-1], inside[:, :1]], axis=1)
+    chord = middle[:, -1] - middle[:, 0]
+    tilt = np.arctan2(chord[:, 1], chord[:, 0])
+    across = np.stack([-np.sin(tilt), np.cos(tilt)], axis=1)[..., None]
+    edge = np.stack([np.cos(tilt), np.sin(tilt)], axis=1)[..., None]
+    bevels = [_tangent(line, start, end) - tilt, tilt - _tangent(line, end, start)]
+    return _Sawn(
+        outline=outline,
+        width=np.ptp(outline @ across, axis=(1, 2)),
+        length=np.ptp(outline @ edge, axis=(1, 2)),
+        bevels=np.stack(bevels, axis=1),
+        sagitta=np.max(np.abs((middle - middle[:, :1]) @ across), axis=(1, 2)),
     )
 
 
-def _three(faces: Faces) -> tuple[CurveLine, CurveLine, CurveLine]:
-    return faces.inside, faces.outside, faces.centreline
-
-
 def _edge(line: CurveLine, face: CurveLine, along: Array) -> Array:
-    return np.column_stack([np.interp(along, line.s, face.x), np.interp(along, line.s, face.z)])
+    """Points of a face at places along the centreline, x and z last."""
+    return np.stack([np.interp(along, line.s, face.x), np.interp(along, line.s, face.z)], axis=-1)
 
 
-def _tangent(line: CurveLine, at: float, toward: float) -> float:
-    """Tangent angle at an end of a piece, on the piece's own side of a pointed crown."""
+def _tangent(line: CurveLine, at: Array, toward: Array) -> Array:
+    """Tangent angle at an end of each piece, on the piece's own side of a pointed crown."""
     hair = np.sign(toward - at) * 1e-9
-    return float(np.interp(at + hair, line.s, line.angle))
+    return np.asarray(np.interp(at + hair, line.s, line.angle))
 
 
 def _rib(faces: Faces, boards: Boards, cuts: list[list[float]], pieces: tuple[RibPiece, ...]) -> RibForm:
