@@ -9,7 +9,7 @@ import shapely
 
 from bermwright.app.cutting import vault_cuts
 from bermwright.app.opening import open_house
-from bermwright.base.drawing import Stroke, Text
+from bermwright.base.drawing import Area, Stroke, Text
 from bermwright.book.sheets.cutting import (
     board_patterns,
     board_sheets,
@@ -21,6 +21,7 @@ from bermwright.book.sheets.cutting import (
     log_sheet,
     nail_sheet,
     nest_sheet,
+    pair_sheet,
     rebate_sheet,
 )
 from bermwright.book.sheets.cutting.boards import _runs
@@ -28,6 +29,8 @@ from bermwright.book.sheets.cutting.jig import block_places
 from bermwright.book.sheets.paper import boxes_of
 from bermwright.form import vault_form
 from bermwright.takeoff.cutting import end_walls, house_plan
+from bermwright.takeoff.cutting.nesting import beside_other
+from bermwright.takeoff.cutting.wanted import rib_kinds
 from bermwright.takeoff.light import door_leaves, fitted, setting_of
 
 EXAMPLE = Path(__file__).resolve().parents[3] / "examples" / "larch-bank.toml"
@@ -122,3 +125,14 @@ def test_labels_name_every_piece_and_board(plan):
     pieces = [label for board in boards for one in board.placed for label in one.labels]
     names = [*(board.name for board in boards), *(one.name for one in plan.offcuts)]
     assert sorted(words) == sorted([*pieces, *names])
+
+
+def test_unlike_outlines_are_drawn_in_their_blank(form):
+    long, short = (kind for kind in rib_kinds(form, 0.004) if kind.name.split(", ")[0] in {"1L1", "1L2"})
+    other = beside_other(long, short, 0.004)
+    sheet = pair_sheet(long, other)
+    areas = [item for item in sheet.items if isinstance(item, Area) and item.layer == "piece"]
+    assert len(areas) == 2
+    factor = 1000.0 / sheet.view.scale
+    heights = [y for area in areas for _, y in area.path]
+    assert max(heights) - min(heights) == pytest.approx((other.gap + short.width) * factor, abs=0.3)

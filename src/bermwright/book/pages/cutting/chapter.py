@@ -14,6 +14,7 @@ from bermwright.book.sheets.cutting import (
     log_sheet,
     nail_sheet,
     nest_sheet,
+    pair_sheet,
 )
 from bermwright.book.sheets.cutting.boards import code_of
 from bermwright.book.sheets.cutting.jig import block_places
@@ -251,21 +252,21 @@ def _rib(plan: HousePlan, vault: VaultCut, system: str) -> Iterator[Block]:
 
 
 def _nested(plan: HousePlan, vault: VaultCut, system: str) -> Iterator[Block]:
-    """The widest stack that is cut, drawn once."""
+    """The widest stack that is cut, and the longest pair of unlike outlines, each drawn once."""
     rib = vault.form.rib
     found = [
         placed
         for cut in plan.lists
         for board in cut.boards
         for placed in board.placed
-        if placed.other is None
-        and len(placed.labels) > 1
-        and placed.kind.vault == vault.form.name
-        and placed.kind.part == "rib"
+        if len(placed.labels) > 1 and placed.kind.vault == vault.form.name and placed.kind.part is Part.RIBS
     ]
-    if not found:
-        return
-    placed = max(found, key=lambda one: (len(one.labels), one.kind.length))
-    name = placed.kind.name.split(", ", maxsplit=1)[0]
-    piece = next(one for one in rib.pieces if one.name == name)
-    yield Figure(sheet=nest_sheet(rib, piece, placed.kind, len(placed.labels), system=system))
+    alike = [placed for placed in found if placed.other is None]
+    if alike:
+        placed = max(alike, key=lambda one: (len(one.labels), one.kind.length))
+        name = placed.kind.name.split(", ", maxsplit=1)[0]
+        piece = next(one for one in rib.pieces if one.name == name)
+        yield Figure(sheet=nest_sheet(rib, piece, placed.kind, len(placed.labels), system=system))
+    pair = max((one for one in found if one.other is not None), key=lambda one: one.kind.length, default=None)
+    if pair is not None and pair.other is not None:
+        yield Figure(sheet=pair_sheet(pair.kind, pair.other, system=system))

@@ -7,7 +7,7 @@ from bermwright.book.sheets.cutting.jig import jig_sheet
 from bermwright.book.sheets.cutting.labels import label_sheets
 from bermwright.book.sheets.cutting.logs import log_sheet
 from bermwright.book.sheets.cutting.nails import nail_sheet
-from bermwright.book.sheets.cutting.nest import nest_sheet
+from bermwright.book.sheets.cutting.nest import nest_sheet, pair_sheet
 
 __all__ = [
     "BoardPattern",
@@ -21,5 +21,6 @@ __all__ = [
     "log_sheet",
     "nail_sheet",
     "nest_sheet",
+    "pair_sheet",
     "rebate_sheet",
 ]

@@ -1,4 +1,4 @@
-"""Two outlines beside each other in one wide blank."""
+"""Outlines beside each other in one wide blank, alike or not."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from bermwright.book.templates.pieces import lay_flat
 if TYPE_CHECKING:
     from bermwright.form.shapes import RibForm, RibPiece
     from bermwright.takeoff.cutting import PieceKind
+    from bermwright.takeoff.cutting.nouns import Other
 
 SCALES = (5, 10, 20)
 HEAD, FOOT, SIDE = 16.0, 16.0, 14.0
@@ -61,5 +62,47 @@ def nest_sheet(
         items=tuple(items),
         title="Outlines in one blank",
         alt=f"{beside} outlines of {kind.name} beside each other in one blank.",
+        view=view,
+    )
+
+
+def pair_sheet(kind: PieceKind, other: Other, *, width: float = 174.0, system: str = "metric") -> Sheet:
+    """Two unlike outlines in their blank, with how far they are apart and shifted."""
+    figures = Figures(system=system)
+    wide = max(kind.width, other.gap + other.kind.width)
+    scale = next((one for one in SCALES if kind.length * 1000.0 / one <= width - 2 * SIDE - 6.0), SCALES[-1])
+    factor = 1000.0 / scale
+    view = View(origin=(SIDE, FOOT), scale=scale)
+    height = wide * factor + FOOT + HEAD + 4.0
+    corners = ((0.0, 0.0), (kind.length, 0.0), (kind.length, wide), (0.0, wide))
+    items: list[Item] = [
+        Area(path=tuple(view.point(*one) for one in corners), wash=Wash.PAPER, outline=Pen.SEEN)
+    ]
+    for one, shift, up in ((kind, 0.0, 0.0), (other.kind, other.shift, other.gap)):
+        step = one.length / (len(one.edges) - 1)
+        low = [view.point(shift + k * step, up + edge[0]) for k, edge in enumerate(one.edges)]
+        high = [view.point(shift + k * step, up + edge[1]) for k, edge in enumerate(one.edges)]
+        items.append(Area(path=(*low, *high[::-1]), wash=Wash.TIMBER, outline=Pen.TEMPLATE, layer="piece"))
+        middle = view.point(shift + 0.5 * one.length, up + 0.5 * sum(one.edges[len(one.edges) // 2]))
+        items.append(figure((middle[0], middle[1] - 1.2), one.name, "middle"))
+    left, right = view.point(0.0, 0.0), view.point(kind.length, 0.0)
+    top = view.point(kind.length, wide)
+    items += [
+        Dimension(start=left, end=right, offset=-7.0, text=figures.length(kind.length)),
+        Dimension(start=top, end=right, offset=-6.0, text=figures.length(wide)),
+        Dimension(start=left, end=view.point(0.0, other.gap), offset=6.0, text=figures.length(other.gap)),
+        heading((0.0, height - 5.0), "Two unlike outlines in one blank"),
+        figure(
+            (0.0, height - 10.5),
+            f"1:{scale}; the upper one begins {figures.length(other.shift)} from the end",
+        ),
+        note((width, 1.5), MARK, "end"),
+    ]
+    return Sheet(
+        width=width,
+        height=height,
+        items=tuple(items),
+        title="Unlike outlines in one blank",
+        alt=f"{kind.name} and {other.kind.name} beside each other in one blank.",
         view=view,
     )
