@@ -312,7 +312,7 @@ def test_the_least_wheel_is_the_least_of_all_places(good_study: Study) -> None:
     found = {one.kind: one.load for one in wheels.breaking(good_study) or ()}
     lanes = wheels._governing(good_study)
     assert lanes is not None
-    loads = tuple(float(load) for load in np.linspace(500.0, 6000.0, 23))
+    loads = tuple(float(load) for load in np.linspace(500.0, 8000.0, 31))
     for kind in wheels.KINDS:
         places = {(kind, share): loads for share in wheels.SHARES}
         told = wheels._used(good_study, places, lanes)

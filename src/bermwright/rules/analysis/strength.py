@@ -190,7 +190,8 @@ def where_known(function: Callable[..., Array], *stresses: Array) -> Array:
         if known.all():
             ratio[lane : lane + few] = function(*here)
         elif known.any():
-            filled = function(*(np.where(known, stress, 0.0) for stress in here))
+            # One is a value that every stress and reduction may have.
+            filled = function(*(np.where(known, stress, 1.0) for stress in here))
             ratio[lane : lane + few] = np.where(known, filled, np.nan)
     return ratio
 

@@ -46,21 +46,21 @@ JOLT = 1.3
 """On a wheel that moves (-)."""
 BARROW = 1.2e3
 """Wheel of a loaded barrow (N): 90 litres of wet soil."""
-TRIED, HEAVIEST = 1e3, 60e3
-"""The load that is tried everywhere, and the heaviest that is tried at all (N)."""
-AROUND = (0.5, 0.8, 1.0, 1.25, 1.7)
-"""Loads tried around what the first one tells, as shares of that (-)."""
+TRIED = (0.5e3, 1e3, 2e3, 4e3, 8e3, 16e3, 32e3, 60e3)
+"""Loads that are tried everywhere (N)."""
+HEAVIEST = TRIED[-1]
+CLOSE = 6
+"""Loads tried between two of them."""
 NEARLY = 1.5
-"""Places where the first load tells no more than this times the least are looked at closely (-)."""
-TINY = 1e-9
+"""Places where it comes no later than at this times the least load are looked at closely (-)."""
 HOOF = 2e3
 """What a grown cow puts on one foot as she walks (N)."""
 LOST = 1e3
 """Strength used where no state of rest is found (-)."""
 KINDS: Mapping[str, tuple[float, ...]] = {"wheel": (0.0,), "axle": (-0.5 * TRACK, 0.5 * TRACK)}
 KINDS_SAID: Mapping[str, str] = {"wheel": "a wheel", "axle": "an axle"}
-SHARES = (-0.3, 0.0, 0.3)
-"""Where it stands across the vault, in shares of its width (-)."""
+SHARES = (-0.45, -0.3, -0.2, 0.0, 0.2, 0.3, 0.45)
+"""Where it stands across the vault, in shares of its width; an axle is worst with one wheel outside (-)."""
 STAGE = StageKind.SETTLED
 
 
@@ -140,40 +140,51 @@ def _governing(study: Study, kind: StageKind = STAGE) -> Mapping[str, frozenset[
 def breaking(study: Study) -> tuple[Breaks, ...] | None:
     """The least wheel and axle in the lanes that govern; None where a rib's strength or force is not known.
 
-    The strength used grows nearly evenly with the load: one load tried everywhere tells about where it is
-    used up, and loads around that, tried where it comes soonest or nearly so, tell it.
+    Loads far apart are tried at every place; between the two where the strength is used up, loads near each
+    other are, at every place that may be the worst. A wheel may also relieve a rib before it breaks it.
     """
     lanes = _governing(study)
     if lanes is None:
         return None
-    places = tuple(product(KINDS, SHARES))
-    first = _used(study, dict.fromkeys(places, (TRIED,)), lanes)
+    first = _used(study, dict.fromkeys(product(KINDS, SHARES), TRIED), lanes)
     if first is None:
         return None
     own, line = first
     if own >= 1.0:
         return tuple(_at_once(study, kind) for kind in KINDS)
-    guess = {place: (1.0 - own) / max((used[0] - own) / TRIED, TINY) for place, used in line.items()}
-    least = {kind: min(guess[one] for one in places if one[0] == kind) for kind in KINDS}
-    chosen = tuple(one for one in places if guess[one] <= NEARLY * least[one[0]])
-    loads = {
-        place: tuple(min(max(step * guess[place], 0.0), HEAVIEST) for step in AROUND) for place in chosen
-    }
-    second = _used(study, loads, lanes)
+    rough = {place: _crossing(own, TRIED, used) for place, used in line.items()}
+    least = {kind: min(load for place, load in rough.items() if place[0] == kind) for kind in KINDS}
+    chosen = [one for one, load in rough.items() if load <= NEARLY * least[one[0]] and np.isfinite(load)]
+    loads = {place: _between(rough[place]) for place in chosen}
+    second = _used(study, loads, lanes) if loads else first
     if second is None:
         return None
     width = float(np.ptp(study.form.soil_face.x))
     stage = next(one for one in study.stages if one.kind is STAGE)
-    found = [
-        Breaks(
-            kind=place[0],
-            load=_crossing(own, loads[place], second[1][place]),
-            x=place[1] * width,
-            stage=stage.name,
+    return tuple(
+        min(
+            (
+                Breaks(
+                    kind=kind,
+                    load=_crossing(own, loads[place], second[1][place]),
+                    x=place[1] * width,
+                    stage=stage.name,
+                )
+                for place in chosen
+                if place[0] == kind
+            ),
+            key=lambda one: one.load,
+            default=Breaks(kind=kind, load=float("inf"), x=0.0, stage=stage.name),
         )
-        for place in chosen
-    ]
-    return tuple(min((one for one in found if one.kind == kind), key=lambda one: one.load) for kind in KINDS)
+        for kind in KINDS
+    )
+
+
+def _between(rough: float) -> tuple[float, ...]:
+    """Loads from the last that was tried below one to the first above it."""
+    tried = np.array([0.0, *TRIED])
+    above = int(np.searchsorted(tried, rough))
+    return tuple(np.linspace(tried[above - 1], tried[above], CLOSE + 1)[1:].tolist())
 
 
 def _at_once(study: Study, kind: str) -> Breaks:
@@ -292,7 +303,7 @@ def _barrow(study: Study) -> Said:
 
 def _said(one: Breaks, barriers: tuple[float, float]) -> Said:
     least = BARROW if one.kind == "wheel" else 2.0 * BARROW
-    ratio = least / one.load if one.load > 0.0 else float("inf")
+    ratio = least / one.load if one.load >= NO_LOAD else float("inf")
     verdict = verdict_of(ratio)
     holds = np.isfinite(one.load)
     load = Shown(one.load if holds else HEAVIEST, "kN", 1)
