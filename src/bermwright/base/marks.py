@@ -82,6 +82,8 @@ class FootForce:
     """Least and largest force down (N per metre of vault)."""
     inward: tuple[float, float]
     """Least and largest force towards the room (N per metre of vault); negative is outward."""
+    words: bool = True
+    """Whether the figures stand beside the arrow; on a phone they stand under the drawing."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

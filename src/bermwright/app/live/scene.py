@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any
 
+from bermwright.app.live.handles import grips_of
 from bermwright.app.live.kernel import Wanted, shown_case
 from bermwright.app.live.marks import feet_of, marks_of
 from bermwright.app.live.saying import Sentence, sentences_of, unknown
@@ -193,7 +194,10 @@ class _Artist:
         scene = replace(scene_of(self.form, stage, lifts=(), supports=supports), coarse=HAIR)
         frame = self.easel.frame(look, scene, hold=self.hold)
         marks = (*marks, *self.in_ground(scene, frame))
-        sheet = screen_section(scene, frame, marks, system=look.system, axis=self.vault.axis)
+        handles = tuple((one.x, one.z) for one in grips_of(self.house, self.number, self.form))
+        sheet = screen_section(
+            scene, frame, marks, system=look.system, axis=self.vault.axis, keep_off=handles
+        )
         return frame, svg(sheet, look.theme, background=False, prefix=f"v{self.number}w", quick=True)
 
     def in_ground(self, scene: Scene, frame: Frame) -> Iterator[Mark]:

@@ -286,6 +286,8 @@ def _foot(mark: FootForce, view: View, scene: Scene, lettering: tuple[Board, Fig
     if size > 0.0 and math.isfinite(size):
         head = (at[0] + sign * FOOT * inward / size, at[1] - FOOT * down / size)
         yield Arrow(tail=at, head=head, pen=Pen.FORCE, layer="force")
+    if not mark.words:
+        return
     ways = ((mark.down, "down", "up"), (mark.inward, "inward", "outward"))
     lines = [force_range(ends, plus, minus, figures.system) for ends, plus, minus in ways]
     wide = max(text_width(words, FIGURE) for words in lines) + FOOT + 3.0

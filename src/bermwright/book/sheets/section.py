@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, View
+from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, Text, View
 from bermwright.base.marks import Comb, FootForce
 from bermwright.book.sheets.earth import finished_label, ground_items, lift_labels
 from bermwright.book.sheets.marks import draw_mark
@@ -31,6 +31,8 @@ MARGIN = 1.0
 """Ground shown beyond the toes of the mound (m)."""
 BELOW = 0.8
 """Ground shown below the lowest thing built (m)."""
+HANDLE = 2.2
+"""Half of what a handle covers (mm)."""
 LEVEL_LINE = 19.0
 """How far out in the air the figure of a level stands that finds no room on the fill (mm)."""
 
@@ -49,6 +51,8 @@ class Dress:
     """Rise and springing, in the room."""
     sides: bool = True
     """Left and right in words, with the compass."""
+    keep_off: tuple[tuple[float, float], ...] = ()
+    """Places of the section (m) on which something else will lie: no lettering there."""
     lifts: bool = False
     """L1 … and R1 … at the ends of the lifts."""
 
@@ -156,6 +160,8 @@ def _items(
     board = Board()
     for x, y in smooth_path(view, scene.face, 1.5):
         board.block((x - 0.4, y - 0.4), (x + 0.4, y + 0.4))
+    for x, y in (view.point(*place) for place in dress.keep_off):
+        board.block((x - HANDLE, y - HANDLE), (x + HANDLE, y + HANDLE))
     yield from ground_items(scene, view)
     yield from shell_items(scene, view)
     if any(isinstance(mark, Comb | FootForce) for mark in marks):
@@ -210,13 +216,18 @@ def _levels(scene: Scene, view: View, dress: Dress, board: Board) -> Iterator[It
         at = view.point(x, level)
         yield level_triangle(at)
         end = None if edge is None else view.point(edge, level)
-        yield from _level_words(at, end, dress.figures.level(level), board)
+        text, handles = dress.figures.level(level), bool(dress.keep_off)
+        yield from _level_words(at, end, text, board, under_handles=handles)
         board.block((at[0] - 1.3, at[1]), (at[0] + 1.3, at[1] + 2.0))
 
 
-def _level_words(at: Point, edge: Point | None, text: str, board: Board) -> Iterator[Item]:
+def _level_words(
+    at: Point, edge: Point | None, text: str, board: Board, *, under_handles: bool
+) -> Iterator[Item]:
     """The figure of a level mark; out in the air on a thin line where it would stand on the shell."""
     places = level_texts(at, text)
+    if under_handles:
+        places = (*places[:3], *_higher(at, text), *places[3:])
     wide = edge is None or abs(edge[0] - at[0]) > 0.5 * LEVEL_LINE
     if edge is None or wide or any(board.free(place) for place in places[:3]):
         yield board.put(places)
@@ -228,6 +239,11 @@ def _level_words(at: Point, edge: Point | None, text: str, board: Board) -> Iter
     if chosen is outer:
         yield Stroke(path=(edge, (far, edge[1])), pen=Pen.DIMENSION, layer="dimension")
     yield chosen
+
+
+def _higher(at: Point, text: str) -> tuple[Text, ...]:
+    """Places further up for the figure of a level, where something lies on the nearer ones."""
+    return tuple(figure((at[0], at[1] + up), text, "middle") for up in (4.4, 6.0))
 
 
 def measured_curve(form: VaultForm) -> CurveLine:

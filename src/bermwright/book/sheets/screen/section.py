@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
 
 from bermwright.base.drawing import Sheet, View
+from bermwright.base.marks import FootForce
 from bermwright.book.sheets.paper import Figures
 from bermwright.book.sheets.section import BELOW, Dress, sheet_in
 
@@ -105,14 +106,18 @@ def screen_section(
     *,
     system: str = "metric",
     axis: float | None = None,
+    keep_off: tuple[tuple[float, float], ...] = (),
 ) -> Sheet:
-    """The section in its frame, with the marks of the shown case."""
+    """The section in its frame, with the marks of the shown case; no lettering under the handles (m)."""
     roomy = frame.width >= ROOMY
+    if not roomy:
+        marks = tuple(replace(one, words=False) if isinstance(one, FootForce) else one for one in marks)
     dress = Dress(
         figures=Figures(system=system, metres=True),
         axis=axis,
         person=roomy and not marks,
         heights=not marks,
         sides=roomy,
+        keep_off=keep_off if roomy else (),
     )
     return sheet_in(frame.view, scene, frame.size, marks, dress)

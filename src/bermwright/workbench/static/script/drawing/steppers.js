@@ -25,7 +25,7 @@ export class Steppers {
     if (!narrow) return;
     const focused = /** @type {any} */ (document.activeElement)?.dataset?.step;
     const rows = this.store.now.readonly ? [] : [...this.section.stepped()].sort(usual).map((handle) => this.row(handle));
-    this.host.replaceChildren(this.stage(), ...rows);
+    this.host.replaceChildren(this.stage(), this.feet(), ...rows);
     if (focused) this.host.querySelector(`[data-step="${CSS.escape(focused)}"]`)?.focus();
   }
 
@@ -46,6 +46,13 @@ export class Steppers {
       ),
       this.button("›", "stage after", "stage+", now < 0 || now >= stages.length - 1, () => this.goStage(now + 1)),
     );
+  }
+
+  /** What the feet give their supports: on a phone the drawing has no room for it. */
+  feet() {
+    const feet = this.store.now.scene?.feet ?? [];
+    const one = (/** @type {any} */ foot) => made("p", {}, made("b", {}, `${foot.side} foot`), " ", made("span", { class: "figure" }, foot.text));
+    return feet.length ? made("div", { class: "stepper-feet" }, ...feet.map(one)) : "";
   }
 
   /** @param {any} handle */
