@@ -38,6 +38,8 @@ ROUGH = 2.0 / 3.0
 """Friction under a base over that of the ground: EN 1997-1, 6.5.3 for smooth bases (-)."""
 HELPS, PUSHES = 0.9, 1.1
 """Partial factors of set EQU on what holds and what tips (-)."""
+FLATTEST = 0.95
+"""Push along over force down at which no ground carries a base any more (-)."""
 PLACES = 60
 BESIDE = 0.05
 """Where beside the foot the fill's surface is read (m)."""
@@ -307,7 +309,9 @@ def _over(demand: float, capacity: float) -> float:
 
 
 def _carries(study: Study, ground: float, inclination: float) -> float:
-    """What the ground under one base carries (N/m)."""
+    """What the ground under one base carries (N/m); nothing where the force leans too far for any."""
+    if inclination >= FLATTEST:
+        return 0.0
     layer, width = study.house.site.soil[0], base_width(study)
     weight = layer.unit_weight.low if layer.unit_weight else 0.0
     natural = float(study.form.ground.natural.level(0.0))
@@ -318,7 +322,7 @@ def _carries(study: Study, ground: float, inclination: float) -> float:
         weight=weight,
         surcharge=weight * deep,
         width=width,
-        inclination=min(inclination, 0.99),
+        inclination=inclination,
     )
     return float(pressure) * width
 
@@ -328,6 +332,7 @@ SAYS = {
     "tips": "{when}: unlike fills tip the house to the {side} by {demand} a metre; weight holds {capacity}.",
     "presses": "{when}: the {side} base of the house presses {demand} on ground that carries {capacity}.",
 }
+TOO_FLAT = "{when}: the force on the {side} base leans so far that no ground carries it."
 HELP = {
     "slides": "Make both sides of the fill alike, or the base deeper, heavier or rougher ([[wall]]).",
     "tips": "Make both sides of the fill alike, or the house wider or heavier.",
@@ -341,7 +346,7 @@ def _said(study: Study, worst: Worst) -> Said:
     amount = "kNm" if worst.what == "tips" else "kN/m"
     return Said(
         verdict=verdict,
-        template=SAYS[worst.what],
+        template=SAYS[worst.what] if np.isfinite(worst.ratio) else TOO_FLAT,
         values={
             **moment_of(now),
             "side": "right" if body.net >= 0.0 else "left",
@@ -355,7 +360,7 @@ def _said(study: Study, worst: Worst) -> Said:
         demand=worst.demand,
         capacity=worst.capacity,
         unit=amount,
-        ratio=worst.ratio,
+        ratio=worst.ratio if np.isfinite(worst.ratio) else None,
         corner={"friction": "least of its range", "factors": worst.factors},
         advice="" if verdict is Verdict.HOLDS else HELP[worst.what],
         steps=tuple(_steps(study, worst)),
