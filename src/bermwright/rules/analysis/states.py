@@ -22,6 +22,8 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 
+LOADS = ("across", "down", "moment", "surcharge", "pore")
+"""What the actions of a case come to at every node."""
 HELPFUL = 1.0
 """Partial factor of a permanent load of its own source where it helps: EN 1990, table A1.2(B), and DA1 and
 DA2 of EN 1997 alike. Soil is one source and keeps its one factor."""
@@ -68,8 +70,10 @@ def frame_states(
     members: Sequence[Member] = (),
 ) -> States:
     """Design loads of all states on one rib."""
-    loads = [_design_loads(form, now.case, factors) for now in situations]
-    stacked = {name: np.stack([load[name] for load in loads]) for name in loads[0]}
+    loads = np.zeros((len(LOADS), len(situations), form.mesh.x.size))
+    levers = (form.mesh.soil_x - form.mesh.x, form.mesh.soil_z - form.mesh.z)
+    for number, now in enumerate(situations):
+        _add_design_loads(loads[:, number], form.spacing, levers, _factored(now.case, factors))
     long_term = np.array([now.stage.long_term for now in situations])
     depth = np.stack([now.case.depth for now in situations])
     springs = np.array([now.case.springs for now in situations])
@@ -83,25 +87,28 @@ def frame_states(
         depth=depth,
         stiffness=np.where(long_term, softening.ribs, 1.0),
         joint_stiffness=np.where(long_term, softening.joints, 1.0),
-        **stacked,
+        **dict(zip(LOADS, loads, strict=True)),
     )
 
 
-def _design_loads(form: VaultForm, case: Case, factors: RuleSet) -> dict[str, Array]:
-    """Factored loads of one case on one rib (N, N m, Pa)."""
-    mesh, width = form.mesh, form.spacing
-    total = {name: np.zeros(mesh.x.size) for name in ("across", "down", "moment", "surcharge", "pore")}
-    for action, factor in _factored(case, factors):
-        down = factor * width * _or_zero(action.down, mesh.x)
-        across = factor * width * _or_zero(action.across, mesh.x)
-        total["down"] += down
-        total["across"] += across
-        if action.lever:
-            lever_x, lever_z = mesh.soil_x - mesh.x, mesh.soil_z - mesh.z
-            total["moment"] -= action.lever * (lever_x * down + lever_z * across)
-        total["surcharge"] += factor * _or_zero(action.on_fill, mesh.x)
-        total["pore"] += factor * _or_zero(action.pore, mesh.x)
-    return total
+def _add_design_loads(
+    loads: Array, width: float, levers: tuple[Array, Array], actions: Sequence[tuple[Action, float]]
+) -> None:
+    """Add the factored loads of one case on one rib to its rows of `LOADS` (N, N m, Pa)."""
+    across, down, moment, surcharge, pore = loads
+    for action, factor in actions:
+        if action.down is not None:
+            force = factor * width * action.down
+            down += force
+            moment -= action.lever * levers[0] * force
+        if action.across is not None:
+            force = factor * width * action.across
+            across += force
+            moment -= action.lever * levers[1] * force
+        if action.on_fill is not None:
+            surcharge += factor * action.on_fill
+        if action.pore is not None:
+            pore += factor * action.pore
 
 
 def _factored(case: Case, factors: RuleSet) -> list[tuple[Action, float]]:
@@ -115,7 +122,3 @@ def _factored(case: Case, factors: RuleSet) -> list[tuple[Action, float]]:
         out.append((action, factors.variable * (1.0 if leading else action.psi0)))
         leading = False
     return out
-
-
-def _or_zero(values: Array | None, like: Array) -> Array:
-    return np.zeros_like(like) if values is None else values
