@@ -57,7 +57,7 @@ open: .venv/ready
 test: .venv/ready
 	$(SAY) "Style, types and layers first, then every test (some minutes)"
 	@$(MAKE) --no-print-directory check
-	@$(RUN) -m pytest -n auto
+	@$(RUN) -m pytest -n auto --dist loadfile --no-loadscope-reorder
 
 check: .venv/ready
 	$(SAY) "ruff"
