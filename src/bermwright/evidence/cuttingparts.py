@@ -104,6 +104,25 @@ def _rests(plan: CuttingPlan) -> float:
     return sum(plan.rests())
 
 
+def _squares(plan: CuttingPlan) -> float:
+    """Large where the rests lie in few long offcuts."""
+    return sum(rest**2 for rest in plan.rests())
+
+
+def _in_order(plan: CuttingPlan) -> float:
+    """n-th cut · Σ k · (piece + 1) for the k-th piece cut off."""
+    lines = enumerate(plan.cuts, 1)
+    return float(sum(n * sum(k * (p + 1) for k, p in enumerate(c.pieces, 1)) for n, c in lines))
+
+
+def _pieces(plan: CuttingPlan) -> float:
+    return float(sum(cut.times * len(cut.pieces) for cut in plan.cuts))
+
+
+def _found_first(plan: CuttingPlan) -> float:
+    return float(plan.found_by == "board by board")
+
+
 def _used(plan: CuttingPlan) -> float:
     return plan.used if not any(plan.missing) else math.nan
 
@@ -148,6 +167,40 @@ _BY_BOARD = tuple(
     for what, expected, pick in (("told", told, _told), ("rest", rest, _rests))
 )
 
+_TIDY = tuple(
+    _row(f"{name}-{what}", cut_board_by_board, _inputs(name) | {"tidy": True}, expected, _RULE, pick)
+    for name, told, squares in (
+        ("narrow", "88", "0.4008"),
+        ("four", "299", "0.6757"),
+        ("many", "1181", "13.0054"),
+        ("wide", "165", "0.4793"),
+        ("scarce", "291", "1.1696"),
+    )
+    for what, expected, pick in (("tidied", told, _told), ("offcuts", squares, _squares))
+)
+_ORDER = (
+    *(
+        _row(f"{name}-order", cut_board_by_board, _inputs(name), expected, _RULE, _in_order)
+        for name, expected in (("four", "196"), ("many", "438"), ("scarce", "207"))
+    ),
+    _row(
+        "a-board-each",
+        cut_board_by_board,
+        {"wanted": [Wanted(length=1.0, count=2)], "stock": [Stretch(length=1.2, count=2)], "kerf": 0.0},
+        "2.0",
+        "two pieces that need a board each",
+        _pieces,
+    ),
+    _row(
+        "too-few",
+        cut_board_by_board,
+        {"wanted": [Wanted(length=1.0, count=5)], "stock": [Stretch(length=2.2, count=2)], "kerf": 0.0},
+        "1.0",
+        "four of five find room",
+        lambda plan: float(plan.missing[0]),
+    ),
+)
+
 # ---------------------------------------------------------------- all boards at once
 _ALL = "the linear programme of all fillings, by another solver"
 _BOUNDS = tuple(
@@ -176,6 +229,31 @@ _OPTIMA = tuple(
         ("below", cut_all_at_once, {"below": below}),
         ("best", best_cutting, {}),
     )
+)
+
+_COUNTED = (
+    *(
+        _row(
+            f"{name}-pieces",
+            cut_all_at_once,
+            _inputs(name),
+            expected,
+            "each piece wanted, and no more",
+            _pieces,
+        )
+        for name, expected in (("few", "6.00"), ("wide", "10.00"), ("long", "9.00"), ("three", "5.00"))
+    ),
+    *(
+        _row(
+            f"{name}-at-once",
+            best_cutting,
+            _inputs(name),
+            "1.0",
+            "board by board meets the bound, so nothing more is looked for",
+            _found_first,
+        )
+        for name in ("narrow",)
+    ),
 )
 
 # ---------------------------------------------------------------- one board
@@ -226,7 +304,7 @@ _ONE = (
     _ways("some", "6", 21.0, 9, _FULL.format("six")),
     _ways("fewer", "5", 22.0, 5, _FULL.format("five, and there is room for five,")),
     _ways("one", "1", 23.0, 9, _FULL.format("one")),
-    _ways("too-many", "-1", 22.0, 4, "five ways and room for four: −1 says that they are too many"),
+    _ways("too-many", "-1.000", 22.0, 4, "five ways and room for four: −1 says that they are too many"),
 )
 
 # ---------------------------------------------------------------- what a piece counts
@@ -251,4 +329,4 @@ _LEANED = tuple(
     )
 )
 
-ROWS = (*_BY_BOARD, *_BOUNDS, *_OPTIMA, *_ONE, *_LEANED)
+ROWS = (*_BY_BOARD, *_TIDY, *_ORDER, *_BOUNDS, *_OPTIMA, *_COUNTED, *_ONE, *_LEANED)

@@ -1,4 +1,4 @@
-"""Where equations change over or are cut: one value just beyond each edge, by the other branch's closed form."""
+"""Where equations change over or are cut: one value beyond each edge, by the other branch's closed form."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Heat that is kept, shared between two rooms, or lost in a reduced model: closed forms and dense programs."""
+"""Heat kept, shared between two rooms, or lost in a reduced model: closed forms and dense programs."""
 
 from __future__ import annotations
 

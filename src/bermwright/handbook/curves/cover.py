@@ -48,11 +48,11 @@ FULL_STEP, STEP_CUT = 1.0, 0.3
 """A whole step, and by how much one is cut that failed."""
 TILT_TOLERANCE = 0.03
 """Least share of the unevenness of a ground by which the curve is led on."""
-SPARE_THRUST = 0.02
+SPARE_THRUST_STEP = 0.02
 """Share by which a thrust is raised where a side does not reach its foot."""
 LIMIT_TOLERANCE, CLIMB_TOLERANCE = 1e-3, 4e-3
 """How near a limiting rise is found (m), on even ground and by climbing on uneven ground."""
-HIGHEST_RISE = 4.0
+HIGHEST_RISE_BRACKET = 4.0
 """Rise over span up to which a limiting rise is sought."""
 
 
@@ -200,7 +200,7 @@ def limiting_rise(
     3.01
     """
     task = _task(span, ground, load, (left_foot, right_foot))
-    limit, curve = task.raised(HIGHEST_RISE * span)
+    limit, curve = task.raised(HIGHEST_RISE_BRACKET * span)
     return limit if curve is None else float("inf")
 
 
@@ -416,7 +416,7 @@ class _Task:
             marched, s, miss = self._fan(rise, guess, scale, steps=steps, length=length)
             if not np.all(np.isfinite(miss)):
                 # A side that turns back before its foot reaches it under a little more thrust.
-                guess = guess + SPARE_THRUST * scale * (np.arange(guess.size) == 0)
+                guess = guess + SPARE_THRUST_STEP * scale * (np.arange(guess.size) == 0)
                 count -= 1
                 if count < 0:
                     return None

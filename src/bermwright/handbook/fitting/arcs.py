@@ -190,7 +190,7 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
         off = apart(values[..., :-1])
         return np.concatenate([values[..., -1:] - off, values[..., -1:] + off], axis=-1)
 
-    first = np.concatenate([start, [float(np.max(np.abs(apart(start))))]])
+    first_guess = np.concatenate([start, [float(np.max(np.abs(apart(start))))]])
     free = (-np.pi, np.pi) if target.heading is None else (target.heading, target.heading)
     lift = (-CROWN_GUESS_LIFT, CROWN_GUESS_LIFT) if target.half else (0.0, 0.0)
     bounds = [
@@ -200,10 +200,10 @@ def _solve(target: _Target, start: Array) -> tuple[Array, float]:
         *[LENGTH_GUESS_BOUNDS] * count,
         (0.0, None),
     ]
-    first[1] = np.clip(first[1], *free)
+    first_guess[1] = np.clip(first_guess[1], *free)
     found = minimize(
         lambda values: values[-1],
-        first,
+        first_guess,
         jac=lambda values: np.concatenate([np.zeros(values.size - 1), [1.0]]),
         bounds=bounds,
         constraints=[_kind("eq", lambda values: end(values[..., :-1])), _kind("ineq", kept)],

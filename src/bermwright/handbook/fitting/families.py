@@ -44,7 +44,12 @@ class Family:
     @property
     def parameters(self) -> int:
         """How many numbers are fitted: place, span, rise and shares."""
-        return (2 if self.fixed_rise is not None else 3) + self.shares
+        return len(self.measures) + self.shares
+
+    @property
+    def measures(self) -> tuple[str, ...]:
+        """What is fitted besides the shares."""
+        return ("place", "span") if self.fixed_rise is not None else ("place", "span", "rise")
 
 
 def _side_radius(span: float, rise: float, shares: Shares) -> Mapping[str, float]:

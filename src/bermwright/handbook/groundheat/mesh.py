@@ -22,6 +22,8 @@ SNAP_GRID = 1e-5
 """Corners nearer than this are one corner (m)."""
 ON_LINE_TOLERANCE = 1e-4
 """How far an edge may lie from a border that it belongs to (m)."""
+CIRCLE_GRID = 0.55
+"""No point lies nearer to the middle of a line than this share of it: a tenth more than its circle (-)."""
 CROWDED_GRID = 0.6
 """Points nearer to a line than this share of the local size are left out (-)."""
 FLAT_TOLERANCE = 1e-7
@@ -124,10 +126,11 @@ class _Sizes:
             wanted.setdefault(size, []).append(np.array([[x, z]]))
         length = np.hypot(*(corners[lines[:, 1]] - corners[lines[:, 0]]).T)
         # A short line between two corners needs short edges around it: sizes in steps of a factor of two.
-        level = np.ceil(np.log2(length / self.largest) * 2.0) / 2.0
-        for step in np.unique(level[level < 0.0]):
-            middle = corners[lines[level == step]].mean(axis=1)
-            wanted.setdefault(float(self.largest * 2.0**step), []).append(middle)
+        size_steps = np.ceil(np.log2(length / self.largest) * 2.0) / 2.0
+        for step in np.unique(size_steps[size_steps < 0.0]):
+            middle = corners[lines[size_steps == step]].mean(axis=1)
+            stepped = float(self.largest * 2.0**step)
+            wanted.setdefault(stepped, []).append(middle)
         self.trees = [(size, cKDTree(np.concatenate(places))) for size, places in wanted.items()]
 
     def __call__(self, places: Array) -> Array:
@@ -146,15 +149,16 @@ def along(line: Array, spacing: float) -> Array:
     s = np.concatenate([[0.0], np.cumsum(step)])
     if s[-1] > MOST_POINTS * spacing:
         raise OutOfRangeError(TOO_SMALL)
-    count = max(int(np.ceil(s[-1] / spacing)) + 1, 2)
-    even = np.union1d(np.linspace(0.0, s[-1], count), s)
+    points = max(int(np.ceil(s[-1] / spacing)) + 1, 2)
+    even = np.union1d(np.linspace(0.0, s[-1], points), s)
     return np.stack([np.interp(even, s, line[:, 0]), np.interp(even, s, line[:, 1])], axis=1)
 
 
 def _split_to_size(points: Array, lines: Whole, size: _Sizes) -> tuple[Array, Whole]:
     for _ in range(SPLIT_STEPS):
         a, b = points[lines[:, 0]], points[lines[:, 1]]
-        long = np.hypot(*(b - a).T) > size((a + b) / 2.0)
+        middle_points = (a + b) / 2.0
+        long = np.hypot(*(b - a).T) > size(middle_points)
         if not long.any():
             return points, lines
         points, lines = _halved(points, lines, long)
@@ -177,19 +181,19 @@ def _between(points: Array, lines: Whole, section: Section, size: _Sizes) -> Arr
     from scipy.spatial import cKDTree
 
     low, high = points.min(axis=0), points.max(axis=0)
-    counts = np.maximum(np.ceil((high - low) / section.largest), 1).astype(int)
-    cell = (high - low) / counts
-    axes = [low[i] + (np.arange(counts[i]) + 0.5) * cell[i] for i in range(2)]
-    open_cells = np.stack(np.meshgrid(*axes, indexing="ij"), axis=-1).reshape(-1, 2)
+    grid = np.maximum(np.ceil((high - low) / section.largest), 1).astype(int)
+    cell = (high - low) / grid
+    axes = [low[i] + (np.arange(grid[i]) + 0.5) * cell[i] for i in range(2)]
+    open_grid = np.stack(np.meshgrid(*axes, indexing="ij"), axis=-1).reshape(-1, 2)
     edge = float(cell.max())
     found = []
-    while len(open_cells):
-        wide = edge > size(open_cells)
-        found.append(open_cells[~wide])
+    while len(open_grid):
+        wide = edge > size(open_grid)
+        found.append(open_grid[~wide])
         cell, edge = cell / 2.0, edge / 2.0
         quarters = np.array([(i, j) for i in (-0.5, 0.5) for j in (-0.5, 0.5)]) * cell
-        open_cells = (open_cells[wide][:, None, :] + quarters).reshape(-1, 2)
-        if sum(map(len, found)) + len(open_cells) > MOST_POINTS:
+        open_grid = (open_grid[wide][:, None, :] + quarters).reshape(-1, 2)
+        if sum(map(len, found)) + len(open_grid) > MOST_POINTS:
             raise OutOfRangeError(TOO_SMALL)
     centres = np.concatenate(found)
     centres = centres[_paint(centres, section.regions) >= 0]
@@ -202,9 +206,9 @@ def _in_circles(places: Array, points: Array, lines: Whole) -> Truth:
     from scipy.spatial import cKDTree
 
     a, b = points[lines[:, 0]], points[lines[:, 1]]
-    half = 0.5 * np.hypot(*(b - a).T)
+    grid_radius = CIRCLE_GRID * np.hypot(*(b - a).T)
     distance, nearest = cKDTree((a + b) / 2.0).query(places, k=min(4, len(lines)))
-    return np.asarray((distance < 1.1 * half[nearest]).reshape(len(places), -1).any(axis=1))
+    return np.asarray((distance < grid_radius[nearest]).reshape(len(places), -1).any(axis=1))
 
 
 def _smoothed(points: Array, lines: Whole, triangles: Whole, *, free_from: int) -> Array:

@@ -94,7 +94,7 @@ def best_cutting(
 
 
 def cut_board_by_board(
-    wanted: Sequence[Wanted], stock: Sequence[Stretch], *, kerf: float, number: int = 0
+    wanted: Sequence[Wanted], stock: Sequence[Stretch], *, kerf: float, number: int = 0, tidy: bool = False
 ) -> CuttingPlan:
     """One plan board by board: always the board that is used best, filled as well as the list allows.
 
@@ -111,6 +111,9 @@ def cut_board_by_board(
         Width of the saw cut, k [m], from 0 to 0.02.
     number : int
         Number of the try, from 0 to 23; each counts long pieces in another way (see `leaned_areas`).
+    tidy : bool
+        Whether pieces are then moved from boards with long rests to the tightest that take them, and
+        boards changed for cheaper ones that hold the same.
 
     Returns
     -------
@@ -126,7 +129,8 @@ def cut_board_by_board(
     whole, places = _counted(wanted, stock, kerf)
     if whole is None:
         return _nothing(wanted)
-    return _plan(whole, one_try(whole, number), None, BOARD_BY_BOARD, places)
+    ways = one_try(whole, number)
+    return _plan(whole, tidied(whole, ways) if tidy else ways, None, BOARD_BY_BOARD, places)
 
 
 def cut_all_at_once(
@@ -201,7 +205,8 @@ def _search(whole: WholeLists, progress: Callable[[str], None]) -> tuple[Ways, f
     progress("laying all boards at once")
     best = _best(whole, found)
     limit = np.inf if best.missing(whole).any() else best.cost(whole)
-    pool, grown = grow(whole, found, limit / (1.0 + GOAL_TOLERANCE), limit)
+    goal_tolerance = 1.0 + GOAL_TOLERANCE
+    pool, grown = grow(whole, found, limit / goal_tolerance, limit)
     bound = whole.rounded_up(grown)
     for ways in more if _within(whole, _best(whole, found), bound, NEAR_TOLERANCE) else ():
         if _good(whole, _best(whole, found), bound):

@@ -22,6 +22,8 @@ if TYPE_CHECKING:
 
 MOST_STEPS = 100_000
 """Ways of one stretch are looked for no longer than this."""
+TIE_TOLERANCE = 1e-12
+"""Gains below are rounding."""
 NONE = -1
 """No board, no piece more, too many ways: less than any number of them."""
 
@@ -85,8 +87,9 @@ def _filled(need: Whole, value: Floats, lots: Whole, sizes: Whole, room: int) ->
         if worth <= 0.0:
             continue
         for place in range(room, long - 1, -1):
-            if best[place - long] + worth > best[place] + 1e-12:
-                best[place] = best[place - long] + worth
+            gain = best[place - long] + worth - best[place]
+            if gain > TIE_TOLERANCE:
+                best[place] += gain
                 took[lot, place] = True
     return best, took
 
