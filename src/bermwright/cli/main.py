@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from contextlib import suppress
@@ -16,6 +17,8 @@ from bermwright.cli.terminal import complain, say_json
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+SELDOM = 100_000, 20, 100
+"""How often garbage is looked for: a command keeps nearly all it makes, and a house has many small parts."""
 BAD_INPUT, OWN_FAULT = 2, 3
 """Exit codes besides 0 and 1, which are the command's own."""
 STOPPED, READER_LEFT = 130, 141
@@ -54,6 +57,7 @@ EPILOG = (
 def main(argv: Sequence[str] | None = None) -> int:
     """Run one command and return its exit code."""
     arguments = list(sys.argv[1:] if argv is None else argv)
+    gc.set_threshold(*SELDOM)
     _speak_utf8()
     parser = _parser(arguments)
     args = parser.parse_args(arguments)
