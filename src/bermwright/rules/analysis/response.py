@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields, replace
 from functools import cached_property, wraps
 from typing import TYPE_CHECKING, TypeVar
 
@@ -79,6 +79,22 @@ class Analysis:
     def where_situation(self, wanted: Callable[[Situation], bool]) -> Truth:
         """(S,) the situations for which `wanted` is true."""
         return np.array([wanted(now) for now in self.situations], dtype=bool)
+
+
+def among(analysis: Analysis, wanted: Truth) -> Analysis:
+    """Some of the situations, none of which goes on from another here; relief by cover is counted already."""
+    response = analysis.response
+    bare = response.moment if analysis.relief is None else analysis.relief.applied(response.moment)
+    parts = {one.name: getattr(response, one.name)[:, wanted] for one in fields(response)}
+    chosen = [now for now, kept in zip(analysis.situations, wanted.tolist(), strict=True) if kept]
+    return replace(
+        analysis,
+        situations=tuple(replace(now, parent=-1) for now in chosen),
+        response=replace(response, **{**parts, "moment": bare[:, wanted]}),
+        bends=analysis.bends[:, wanted],
+        model=analysis.model[wanted],
+        relief=None,
+    )
 
 
 def keeps(ratio: Callable[[Analysis, Ribs], Array]) -> Callable[[Analysis, Ribs], Array]:

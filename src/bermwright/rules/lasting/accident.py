@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from bermwright.base.findings import Shown, Verdict
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.actions import EN1990
+from bermwright.rules.analysis.response import among
 from bermwright.rules.analysis.strength import bending_ratio, nail_ratio, shear_ratio, slip_ratio
 from bermwright.rules.nouns import Said
 from bermwright.rules.ribs import common
@@ -45,10 +46,11 @@ def finished(now: Situation) -> bool:
 
 
 def after(study: Study, service: Analysis, *, service_class: int | None = None) -> Study:
-    """The study read with factors of 1 only, its ribs after an accident."""
+    """The finished house read with factors of 1 only, its ribs after an accident."""
     damp = study.strength.service_class if service_class is None else service_class
     ribs = replace(study.strength, accidental=True, service_class=damp)
-    return replace(study, analyses=(service,), strength=ribs)
+    covered = among(service, service.where_situation(finished))
+    return replace(study, analyses=(covered,), strength=ribs)
 
 
 def checked(study: Study) -> tuple[str, ...]:
