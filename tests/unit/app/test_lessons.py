@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import json
+import math
+
 import pytest
 
 from bermwright.adapt.lessons import Built, RestsOn, tally
 from bermwright.app.lessons import NoSuchLessonError, all_lessons, lesson_named, look_with, ordinary
+from bermwright.base.findings import Finding, Verdict
 from bermwright.base.sources import Provenance
-from bermwright.formats.lessons import lessons_text
+from bermwright.formats.lessons import lesson_data, lessons_text
 
 LESSONS = all_lessons()
 
@@ -45,3 +49,12 @@ def test_the_failure_is_found_as_built_and_not_in_the_twin(lesson) -> None:
 def test_an_unknown_lesson_names_the_others() -> None:
     with pytest.raises(NoSuchLessonError, match="frozen-fill"):
         lesson_named("frozen fil")
+
+
+def test_a_ratio_without_end_is_told_as_not_known() -> None:
+    endless = Finding(
+        rule="x", title="X", part="house", verdict=Verdict.FAILS, template="It is open below.", ratio=math.inf
+    )
+    data = lesson_data(all_lessons()[0], {Built.AS_BUILT: (endless,), Built.TWIN: ()})
+    assert data["found"]["as built"][0]["ratio"] is None
+    json.dumps(data, allow_nan=False)

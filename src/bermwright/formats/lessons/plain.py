@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from bermwright.adapt.lessons import Built
+from bermwright.formats.assessment_json import number
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -54,7 +55,7 @@ def _findings(findings: Sequence[Finding], system: str) -> list[dict[str, Any]]:
             "part": one.part,
             "stage": one.stage,
             "verdict": one.verdict.value,
-            "ratio": one.ratio,
+            "ratio": number(one.ratio),
             "says": one.says(system),
         }
         for one in findings

@@ -180,7 +180,9 @@ async def _lines(work: Callable[[Callable[[str], None]], dict[str, Any]]) -> Asy
 
     async def done() -> None:
         try:
-            queue.put_nowait({"done": await asyncio.to_thread(work, step)})
+            found = await asyncio.to_thread(work, step)
+            json.dumps(found, allow_nan=False)  # a number that JSON has no word for is a fault to be told
+            queue.put_nowait({"done": found})
         except _LeftError:
             return
         except BermwrightError as error:
