@@ -91,6 +91,7 @@ def lane_factors(analysis: Analysis, strength: RibStrength) -> Array:
     return factors
 
 
+@keeps
 def _reductions(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S, n) kc in the plane of the rib; 1 where nothing presses, NaN where it is not known.
 
