@@ -14,6 +14,7 @@ from bermwright.adapt.mend.nouns import Cost
 from bermwright.base.errors import BermwrightError
 from bermwright.data.densities import GRAVITY
 from bermwright.house.parts.support_words import Behind
+from bermwright.rules.grids.blocks import LAID_BACK
 from bermwright.takeoff import vault_quantities
 from bermwright.takeoff.work import HOURS
 
@@ -35,8 +36,6 @@ NAIL_HOURS = 1.0 / 60.0
 NAILS_ROW, MASS_ROW = "rib nails", "rib nails, mass"
 SIDES = 2.0
 SUPPORTS, GRID = "walls, footings, buttresses and slabs", "geogrid"
-LAID_BACK = 1.0
-"""How far a wrapped layer is laid back into the fill over its step (m): TM 5-818-8, 7-7."""
 SAME = 1e-6
 
 

@@ -17,13 +17,14 @@ from bermwright.house.parts.support_words import Behind, Retains, Sides
 from bermwright.rules import readings
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Mapping
 
     from bermwright.base.ranges import Range
     from bermwright.form.shapes import VaultForm
     from bermwright.house import End, Fill, House, Soil
     from bermwright.house.parts.holds import Geogrid
     from bermwright.house.parts.walls import Wall
+    from bermwright.rules.study import Study
 
 SIDES = ("left", "right")
 PLACES = 9
@@ -31,6 +32,8 @@ PLACES = 9
 GRAVITY = 9.80665
 WATER = 9806.65
 """Unit weight of water (N/m3)."""
+LAID_BACK = 1.0
+"""How far a layer is laid back into the fill over its own step (m): TM 5-818-8, 7-7."""
 LEAST_FACE = 0.1
 """A face that is lower needs no grid (m)."""
 
@@ -74,6 +77,11 @@ class Block:
         count = max(int(np.ceil(self.height / self.spacing - 1e-9)), 1)
         return tuple(number * self.spacing for number in range(count))
 
+    @property
+    def bought(self) -> float:
+        """Grid for a metre along the face, every layer up its step and laid back (m)."""
+        return len(self.layers) * (self.length + self.spacing + LAID_BACK)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Unread:
@@ -109,6 +117,19 @@ def wall_of(house: House, vault: str, side: int) -> Wall | None:
     alike = {Sides.BOTH, Sides(SIDES[side])}
     chosen = (one for one in house.walls if one.vault == vault and one.side in alike)
     return next((one for one in chosen if one.retains is Retains.OUTSIDE), None)
+
+
+def blocks_of(house: House, studies: Mapping[str, Study], grid: Geogrid) -> list[Block | Unread]:
+    """One block for each face that it stands behind; never none."""
+    if sides_of(grid):
+        study = studies.get(grid.vault)
+        if study is None:
+            return [Unread(lacks="the form of its vault", advice="Answer the questions about the vault.")]
+        return [side_block(house, study.form, grid, side) for side in sides_of(grid)]
+    ends = [end for end in house.ends if grid_of_end(house, end) is grid]
+    if not ends:
+        return [Unread(lacks="which end it stands behind", advice="Write an [[end]] table for that end.")]
+    return [end_block(house, grid, end) for end in ends]
 
 
 def end_block(house: House, grid: Geogrid, end: End) -> Block | Unread:

@@ -13,6 +13,7 @@ from bermwright.rules.grids.blocks import (
     LEAST_FACE,
     Block,
     Unread,
+    blocks_of,
     end_block,
     grid_of_end,
     grid_of_side,
@@ -76,25 +77,12 @@ def _decide(whole: Whole) -> Iterator[Said]:
         yield Said(verdict=Verdict.DOES_NOT_APPLY, template="No fill in steps of geogrid is planned.")
 
 
-def _blocks(whole: Whole, grid: Geogrid) -> list[Block | Unread]:
-    house = whole.house
-    if sides_of(grid):
-        study = whole.studies.get(grid.vault)
-        if study is None:
-            return [Unread(lacks="the form of its vault", advice="Answer the questions about the vault.")]
-        return [side_block(house, study.form, grid, side) for side in sides_of(grid)]
-    ends = [end for end in house.ends if grid_of_end(house, end) is grid]
-    if not ends:
-        return [Unread(lacks="which end it stands behind", advice="Write an [[end]] table for that end.")]
-    return [end_block(house, grid, end) for end in ends]
-
-
 def _said(whole: Whole, grid: Geogrid) -> Said:
-    part, blocks = part_of(grid), _blocks(whole, grid)
-    unread = next((one for one in blocks if isinstance(one, Unread)), None)
+    part, read = part_of(grid), blocks_of(whole.house, whole.studies, grid)
+    unread = next((one for one in read if isinstance(one, Unread)), None)
     if unread is not None:
         return _unknown(part, unread.lacks, unread.advice)
-    known = [one for one in blocks if isinstance(one, Block) and one.height >= LEAST_FACE]
+    known = [one for one in read if isinstance(one, Block) and one.height >= LEAST_FACE]
     if not known:
         return Said(part=part, verdict=Verdict.HOLDS, template="No soil lies behind it to be held off.")
     try:

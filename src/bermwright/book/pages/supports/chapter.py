@@ -10,6 +10,7 @@ from bermwright.base.units import show
 from bermwright.base.wording import level_text, ratio_text
 from bermwright.book.pages.found import found
 from bermwright.book.pages.supports.drawings import joint_drawing, wall_drawing
+from bermwright.book.pages.supports.steps import steps_of_geogrid
 from bermwright.rules.supports.common import when
 from bermwright.rules.supports.stages import governing_turn, stage_forces
 from bermwright.rules.supports.standing import Standing, standings
@@ -27,6 +28,7 @@ OURS = frozenset(
         "supports-do-not-slide", "ground-carries-the-supports", "force-stays-under-the-base",
         "walls-do-not-break", "footings-do-not-break", "floor-tie-holds-the-feet", "bond-beam-holds",
         "buttresses-stand-without-tension", "supports-stand-an-earthquake",
+        "geogrid-steps-stand-by-themselves",
     }
 )  # fmt: skip
 DIGGING = (
@@ -46,6 +48,7 @@ def supports_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
     yield Heading(text="Supports", lead="What carries the feet of the vault, and every force on it.")
     for study in assessment.studies.values():
         yield from _supports(study, system)
+    yield from steps_of_geogrid(assessment, system)
     yield Notice(kind="caution", lines=(DIGGING, FRESH))
     yield from found(assessment.findings, sorted(OURS), system)
     yield Para(
