@@ -23,13 +23,15 @@ POLICY = (
     "default-src 'self'; img-src 'self' data: blob:; style-src 'self'; script-src 'self'; "
     "connect-src 'self'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
 )
+OPENERS = "cross-origin-opener-policy"
 HEADERS = {
     "content-security-policy": POLICY,
     "x-content-type-options": "nosniff",
     "referrer-policy": "no-referrer",
-    "cross-origin-opener-policy": "same-origin",
+    OPENERS: "same-origin",
     "cross-origin-resource-policy": "same-origin",
 }
+LOOPBACKS = ("127.0.0.1:", "localhost:")
 FORBIDDEN, TOO_LARGE = 403, 413
 POLICY_CLOSE = 1008
 """Close code of a WebSocket that breaks a rule (RFC 6455, 7.4.1)."""
@@ -122,7 +124,7 @@ class Guard:
 
     async def _http(self, scope: Scope, receive: Receive, send: Send) -> None:
         headers = Headers(scope=scope)
-        sealed = _sealed(send)
+        sealed = _sealed(send, here=headers.get("host", "").startswith(LOOPBACKS))
         writes = scope["method"] not in {"GET", "HEAD"}
         if not self.door.knows(headers, needs_origin=writes):
             await _refused("This address is not served here.")(scope, receive, sealed)
@@ -200,13 +202,18 @@ def _counted(receive: Receive, largest: int) -> Receive:
     return counted
 
 
-def _sealed(send: Send) -> Send:
-    """Every answer with the headers that keep a page to itself."""
+def _sealed(send: Send, *, here: bool) -> Send:
+    """Every answer with the headers that keep a page to itself.
+
+    The one against other openers counts on this machine alone: over a network without encryption browsers
+    ignore it and complain.
+    """
+    wanted = {name: value for name, value in HEADERS.items() if here or name != OPENERS}
 
     async def sealed(message: Message) -> None:
         if message["type"] == "http.response.start":
             headers = MutableHeaders(scope=message)
-            for name, value in HEADERS.items():
+            for name, value in wanted.items():
                 headers[name] = value
             if not headers.get("cache-control"):
                 headers["cache-control"] = "no-store"

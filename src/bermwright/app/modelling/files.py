@@ -145,7 +145,8 @@ class Modelled:
 
 def model_glb(house: House) -> bytes:
     """The house as binary glTF. Raises `FormUnknownError` where the file says too little for a form."""
-    return glb(house.name, house_solids(house))
+    domes = (dome_solids(house, dome_form(dome)) for dome in house.domes)
+    return glb(house.name, (*house_solids(house), *domes))
 
 
 def model_file(house_file: str, order: ModelOrder, progress: Callable[[str], None] = quiet) -> Modelled:

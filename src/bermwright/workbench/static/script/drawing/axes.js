@@ -54,6 +54,8 @@ export class Axes {
     this.drawnAt = performance.now();
     this.width = this.room();
     if (!now.scene || !(this.width > 0)) return;
+    // A dome has no stages yet: nothing is drawn of what is not known.
+    if (!now.scene.stages?.length && !now.axes?.building?.length) return fill(this.host);
     const focused = document.activeElement?.getAttribute("data-axis");
     const box = { width: this.width, left: this.width < 560 ? 0 : LEFT, right: this.width < 560 ? 0 : RIGHT };
     const rules = [

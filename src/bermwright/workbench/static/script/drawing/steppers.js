@@ -25,7 +25,8 @@ export class Steppers {
     if (!narrow) return;
     const focused = /** @type {any} */ (document.activeElement)?.dataset?.step;
     const rows = this.store.now.readonly ? [] : [...this.section.stepped()].sort(usual).map((handle) => this.row(handle));
-    this.host.replaceChildren(this.stage(), this.feet(), ...rows);
+    const staged = stagesOf(this.store.now).length > 0;
+    this.host.replaceChildren(...(staged ? [this.stage(), this.feet()] : []), ...rows);
     if (focused) this.host.querySelector(`[data-step="${CSS.escape(focused)}"]`)?.focus();
   }
 
