@@ -139,6 +139,10 @@ def _bulges() -> list[Row]:
             lambda moved: float(moved) / 0.0403292, "", Kind.PUBLISHED,
             "a quarter more for each 20 kPa on top", Provenance.MEMORY,
         ),
+        _row(
+            "bulge-loaded-more", FHWANHI10024, read, retaining.face_bulge,
+            {"length": 2.1, "height": 3.0, "surcharge": 80e3}, "80.658e-3",
+        ),
         *[
             _row(
                 f"bulge-{share:g}", FHWANHI10024, read, retaining.face_bulge,
