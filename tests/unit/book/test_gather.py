@@ -132,6 +132,7 @@ def assessment(house, book):
         strength=SimpleNamespace(board=0.045, joint=joint),
         remedy=lambda _mark: "Do not fill above it without props.",
         lead=lambda mark: min(mark.lead, 0.15),
+        kept={},
     )
     blocked = finding(
         book, stage=fills[2].name, verdict=Verdict.FAILS, advice="Do not fill above it without props."
