@@ -29,7 +29,7 @@ WALK = (
         "Move the crown",
         "Pull the ring at the crown up a little. With keys: Tab to it, then the up arrow. On a phone: the steps below.",
         "The old curve stays as a chain line. The forces at the feet and the sentence follow your hand.",
-        ("section",),
+        ("steppers", "section"),
     ),
     Step(
         "Walk through the building",

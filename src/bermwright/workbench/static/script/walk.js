@@ -1,6 +1,7 @@
 /** @file The beginner's walk: five steps over the drawing, each with its place pointed at. */
 
 import { made, word } from "./core/made.js";
+import { NARROW } from "./core/protocol.js";
 
 const KEY = "walk";
 
@@ -52,7 +53,8 @@ export class Walk {
     document.querySelectorAll(".walked").forEach((one) => one.classList.remove("walked"));
     const place = places.map((id) => document.getElementById(id)).find((one) => one && one.getClientRects().length);
     place?.classList.add("walked");
-    place?.scrollIntoView({ block: "nearest" });
+    // On a phone the box lies over the lower half: what is pointed at goes to the top.
+    place?.scrollIntoView({ block: innerWidth < NARROW ? "start" : "nearest" });
   }
 
   end() {

@@ -5,6 +5,9 @@ import { sign, slug, verdictWord } from "../core/signs.js";
 import { figure, placeLine } from "./list.js";
 import { remedies } from "./remedies.js";
 
+/** Functions of the evidence that stand open. */
+const SHOWN = 6;
+
 /**
  * @param {HTMLElement} leaf
  * @param {any} finding
@@ -95,8 +98,11 @@ function sourceList(finding, sources) {
 /** What the equations behind this finding are compared with, function by function. @param {any} proof */
 function evidence(proof) {
   if (!proof) return made("section", { class: "evidence" }, made("h4", {}, "What checks these equations"), made("p", { class: "quiet", role: "status" }, "Comparing them with published values."));
+  const shown = proof.functions.slice(0, SHOWN);
+  const rest = proof.functions.slice(SHOWN);
+  const more = rest.length ? made("details", { class: "checked is-rest" }, made("summary", {}, `${rest.length} more of these functions`), ...rest.map(checkedFunction)) : null;
   const bare = proof.bare.length ? made("p", { class: "place-line" }, `No value to compare yet: ${proof.bare.join(", ")}.`) : null;
-  return made("section", { class: "evidence" }, made("h4", {}, "What checks these equations"), made("p", {}, proof.says), ...proof.functions.map(checkedFunction), bare);
+  return made("section", { class: "evidence" }, made("h4", {}, "What checks these equations"), made("p", {}, proof.says), ...shown.map(checkedFunction), more, bare);
 }
 
 /** @param {any} one */
