@@ -309,6 +309,9 @@ def ledge_of(base: Base) -> Ledge:
     from_above = acting.harmful * rests + acting.surcharge()
     up_heel = from_above if base.inward else np.maximum(largest - rests, from_above - contact.least)
     moment, shear = _ledge_limits(footing)
+    # What does not stick out is not bent, however hard the edge is pressed.
+    largest = largest if toe > 0.0 else np.zeros_like(largest)
+    up_heel = up_heel if heel > 0.0 else np.zeros_like(largest)
     return Ledge(
         toe=largest * toe**2 / 2.0,
         heel=up_heel * heel**2 / 2.0,
