@@ -477,13 +477,14 @@ def test_where_there_is_no_model_view_the_house_is_drawn_with_lines(working):
     assert working.get("/model/lines?vault=9").json()["wrong"]
 
 
-def test_a_house_without_a_vault_has_no_model_and_says_so(repository, tmp_path):
+def test_a_house_of_a_dome_has_its_model_and_its_pages(repository, tmp_path):
     text = (repository / "examples/domes/rowan-ring.toml").read_text(encoding="utf-8")
     (tmp_path / "dome.toml").write_text(text, encoding="utf-8")
     client, door = client_on(tmp_path / "dome.toml")
     with client:
         client.get(f"/?key={door.owner}")
-        assert "has no vault" in client.get("/model.glb").json()["wrong"]
+        assert client.get("/model.glb").content[:4] == b"glTF"
+        assert "no such vault" in client.get("/model/lines").json()["wrong"]
         for place in ("/sketch", "/compare", "/start", "/lessons"):
             assert client.get(place).status_code == 200
 
