@@ -26,6 +26,13 @@ if TYPE_CHECKING:
     from bermwright.rules.nouns import AnyRule, HouseRule, Rule, SurveyAtHand
 
 
+ASKED = "Answer the questions below; each tells the cheapest way."
+BEYOND_IT = (
+    "Change what is named so that it lies within the method; or have this designed by somebody licensed, "
+    "with another one."
+)
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Assessment:
     """What was found of a house."""
@@ -98,7 +105,7 @@ def _found(rule: Rule, study: Study) -> tuple[Finding, ...]:
     try:
         findings = rule.run(study)
     except OutOfRangeError as error:
-        return (_cannot_say(rule, study.part, str(error)),)
+        return (_cannot_say(rule, study.part, str(error), BEYOND_IT),)
     mixed = _mixed(study.house)
     if mixed and rule.reads_ribs:
         return tuple(_set_apart(finding, *mixed) for finding in findings)
@@ -111,7 +118,8 @@ def _found_of_house(rule: HouseRule, whole: Whole) -> tuple[Finding, ...]:
     try:
         found = rule.run(whole)
     except BermwrightError as error:
-        return (_cannot_say(rule, "house", str(error)),)
+        beyond = isinstance(error, OutOfRangeError)
+        return (_cannot_say(rule, "house", str(error), BEYOND_IT if beyond else ASKED),)
     mixed = _mixed(whole.house)
     if mixed is None:
         return found
@@ -163,7 +171,7 @@ def _unknown(rules: Iterable[Rule], vault: Vault, reason: str) -> list[Finding]:
     return [_cannot_say(rule, f'vault "{vault.name}"', reason) for rule in rules]
 
 
-def _cannot_say(rule: AnyRule, part: str, reason: str) -> Finding:
+def _cannot_say(rule: AnyRule, part: str, reason: str, advice: str = ASKED) -> Finding:
     return Finding(
         rule=rule.name,
         title=rule.title,
@@ -172,7 +180,7 @@ def _cannot_say(rule: AnyRule, part: str, reason: str) -> Finding:
         template="{title}: not known, because {reason}.",
         values={"title": rule.title, "reason": reason.rstrip(".")},
         cites=rule.cites,
-        advice="Answer the questions below; each tells the cheapest way.",
+        advice=advice,
     )
 
 
