@@ -106,6 +106,14 @@ def test_clay_and_water_are_not_known(study: Study) -> None:
         assert verdict(with_grid(wet, STEPS)) is Verdict.UNKNOWN
 
 
+def test_layers_that_lie_over_the_wall_or_come_out_of_the_mound(study: Study) -> None:
+    assert verdict(with_grid(study, replace(STEPS, bottom=1.5))) is Verdict.UNKNOWN
+    (one,) = found(with_grid(study, replace(STEPS, length=9.0)))
+    assert one.verdict is Verdict.FAILS
+    assert "out of the mound" in str(one.values["way"])
+    assert "shorter" in one.advice
+
+
 def test_without_steps_it_does_not_apply(study: Study) -> None:
     assert verdict(study) is Verdict.DOES_NOT_APPLY
 

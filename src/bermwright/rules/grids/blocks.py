@@ -203,6 +203,11 @@ def _block(
     around: _Around,
 ) -> Block | Unread:
     lost = tuple(_lost(house, grid, soil, drained))
+    if grid.bottom is not None and height < LEAST_FACE:
+        return Unread(
+            lacks="what it holds off, as its lowest layer lies over the top of it",
+            advice="Write a lower bottom, or none.",
+        )
     if lost:
         return Unread(lacks=", ".join(lost), advice="Answer the questions about it.")
     if drained is False or soil is None or soil.kind is not SoilKind.SAND:

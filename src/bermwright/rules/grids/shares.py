@@ -128,10 +128,13 @@ def _layers(block: Block) -> Iterator[Share]:
             cite=TEARS_CITE, advice="Take a stronger grid (strength), or lay the layers nearer together "
             "(spacing).",
         )  # fmt: skip
+        buried = block.shallowest > height
         yield Share(
-            way=f"{called} slips out", says=f"Pull in {called}, times {SAFETY:g}, against its grip",
+            way=f"{called} slips out" if buried else f"{called} comes out of the mound",
+            says=f"Pull in {called}, times {SAFETY:g}, against its grip",
             symbol="1.5·T / (2·0.67·tan φ·α·σ'·L_e)", demand=SAFETY * pull, capacity=held, unit="kN/m",
-            cite=SLIPS_CITE, advice="Let the layers reach further back (length).",
+            cite=SLIPS_CITE, advice="Let the layers reach further back (length)." if buried
+            else "Write shorter layers (length), or flatter slopes of the mound.",
         )  # fmt: skip
         yield Share(
             way=f"{called} ends too near", says=f"Least length of {called} behind the wedge",
