@@ -22,7 +22,7 @@ from bermwright.handbook.boards.cutting import (
     cut_board_by_board,
     fill_exactly,
     leaned_areas,
-    worth_at_least,
+    ways_worth,
 )
 
 if TYPE_CHECKING:
@@ -275,6 +275,11 @@ def _spread(filled: tuple[np.ndarray, ...]) -> float:
     return float(np.arange(filled[0].size) @ filled[0])
 
 
+def _lines(ways: np.ndarray | None) -> float:
+    """How many ways, and in hundredths what is in them: Σ (4·a + 2·b + c)."""
+    return -1.0 if ways is None else float(len(ways) + 0.01 * np.sum(ways @ np.array([4, 2, 1])))
+
+
 def _ways(name: str, expected: str, least: float, lines: int, note: str, room: int = 29) -> Row:
     need, most = np.array([7, 5, 3]), np.array([2, 3, 4])
     value = np.array([6.1, 4.0, 2.2])
@@ -285,9 +290,9 @@ def _ways(name: str, expected: str, least: float, lines: int, note: str, room: i
         "best": _best_fillings(need, value, most, room),
         "room": room,
         "least": least,
-        "found": np.zeros((lines, 3), dtype=np.int64),
+        "limit": lines,
     }
-    return _row(f"ways-{name}", worth_at_least, inputs, expected, note, float)
+    return _row(f"ways-{name}", ways_worth, inputs, expected, note, _lines)
 
 
 _FULL = "every filling tried: {} of them are full and worth enough"
@@ -300,10 +305,10 @@ _ONE = (
         "Σ room · greatest value for rooms of 0 to 40, every filling tried",
         _spread,
     ),
-    _ways("all", "8", 0.0, 9, _FULL.format("eight"), room=20),
-    _ways("some", "6", 21.0, 9, _FULL.format("six")),
-    _ways("fewer", "5", 22.0, 5, _FULL.format("five, and there is room for five,")),
-    _ways("one", "1", 23.0, 9, _FULL.format("one")),
+    _ways("all", "8.65", 0.0, 9, _FULL.format("eight"), room=20),
+    _ways("some", "6.76", 21.0, 9, _FULL.format("six")),
+    _ways("fewer", "5.64", 22.0, 5, _FULL.format("five, and there is room for five,")),
+    _ways("one", "1.14", 23.0, 9, _FULL.format("one")),
     _ways("too-many", "-1.000", 22.0, 4, "five ways and room for four: −1 says that they are too many"),
 )
 

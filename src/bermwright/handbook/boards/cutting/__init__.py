@@ -1,7 +1,8 @@
 """Cutting plans with a certified bound. Start reading at `best.py`."""
 
 from bermwright.handbook.boards.cutting.best import best_cutting, cut_all_at_once, cut_board_by_board
-from bermwright.handbook.boards.cutting.kernel import fill_exactly, worth_at_least
+from bermwright.handbook.boards.cutting.columns import ways_worth
+from bermwright.handbook.boards.cutting.kernel import fill_exactly
 from bermwright.handbook.boards.cutting.nouns import Cut, CuttingPlan, Stretch, Wanted
 from bermwright.handbook.boards.cutting.sequential import leaned_areas
 
@@ -15,5 +16,5 @@ __all__ = [
     "cut_board_by_board",
     "fill_exactly",
     "leaned_areas",
-    "worth_at_least",
+    "ways_worth",
 ]

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.base.limits import within
 from bermwright.handbook.boards.cutting.kernel import fill_exactly, trace, worth_at_least
 from bermwright.handbook.boards.cutting.sequential import Ways
 
@@ -46,6 +47,11 @@ class Pool:
     kinds: list[int] = field(default_factory=list)
     cuts: list[Whole] = field(default_factory=list)
     known: set[tuple[int, bytes]] = field(default_factory=set)
+
+    @property
+    def left(self) -> int:
+        """How many more ways it may take."""
+        return LARGEST_POOL - min(len(self.kinds), LARGEST_POOL)
 
     def without(self, drop: NDArray[np.bool_]) -> Pool:
         """The same ways but for some."""
@@ -128,14 +134,54 @@ def _complete(whole: WholeLists, pool: Pool, prices: tuple[Floats, Floats], spar
         best, *_ = fill_exactly(need, value, most, int(lists.room[kinds].max()))
         for kind in kinds.tolist():
             least = float(lists.cost[kind] / scale + dear[kind] - (spare + PAYS) / scale)
-            found = np.zeros((max(0, LARGEST_POOL - len(pool.kinds)), order.size), dtype=np.int64)
-            ways = worth_at_least(need, value, most, best, int(lists.room[kind]), least, found)
-            if ways < 0:
+            found = ways_worth(
+                need, value, most, best=best, room=int(lists.room[kind]), least=least, limit=pool.left
+            )
+            if found is None:
                 return
-            for counts in found[:ways]:
+            for counts in found:
                 full = np.zeros(whole.demand.size, dtype=np.int64)
                 full[order] = counts
                 pool.add(kind, full)
+
+
+def ways_worth(
+    need: Whole, value: Floats, most: Whole, *, best: Floats, room: int, least: float, limit: int
+) -> Whole | None:
+    """Every full way to cut a board whose pieces are worth at least so much.
+
+    all a ≤ d with Σ a_i·n_i ≤ L, Σ a_i·v_i ≥ v, and no piece still wanted that would find room
+
+    Parameters
+    ----------
+    need : array
+        Lengths of the pieces, each with one saw cut, n [steps].
+    value : array
+        What each piece is worth, v [-].
+    most : array
+        The most that is wanted of each, d [-].
+    best : array
+        The greatest value of every room [-], from `fill_exactly`.
+    room : int
+        Length of the board with one saw cut, L [steps].
+    least : float
+        What the pieces must be worth [-].
+    limit : int
+        The most ways that are of use.
+
+    Returns
+    -------
+    array or None
+        The ways, one a line [-]; None where they are more than the limit or too many to be looked for.
+
+    References
+    ----------
+    [GILMOREGOMORY1961] : ways of cutting priced by a knapsack.
+    """
+    within("least worth", least)
+    found = np.zeros((limit, need.size), dtype=np.int64)
+    ways = worth_at_least(need, value, most, best, room, least, found)
+    return None if ways < 0 else found[:ways]
 
 
 def _worth(whole: WholeLists, pool: Pool) -> tuple[Floats, Floats]:

@@ -127,29 +127,8 @@ def worth_at_least(
 ) -> int:
     """Every full way to cut a room whose pieces are worth at least so much; how many, or -1 if too many.
 
-    A way is full when no piece that is still wanted finds room.
-
-    Parameters
-    ----------
-    need, value, most : array
-        Lengths with one saw cut [steps], worth [-] and greatest number [-] of the pieces.
-    best : array
-        The greatest value of every room [-], from `fill_exactly`.
-    room : int
-        Length of the board with one saw cut [steps].
-    least : float
-        What the pieces of a way must be worth [-].
-    found : array
-        Takes the ways, one a line [-].
-
-    Returns
-    -------
-    int
-        How many ways there are.
-
-    References
-    ----------
-    [GILMOREGOMORY1961] : ways of cutting priced by a knapsack.
+    A way is full when no piece that is still wanted finds room. `best` is the greatest value of every
+    room; `found` takes the ways.
     """
     last, ways, steps = need.size - 1, 0, 0
     counts = np.zeros(need.size, dtype=np.int64)
