@@ -23,7 +23,8 @@ neighbours no not nothing of off on open opening openings or other out over past
 pipes place plane plank planks posts rests ring room shape short sideways sleep slide slipping snow
 soil stand stands stay stays stores stove supports that the their them they those through timber tip
 to tube tubes turn two under unheated unlike until upper wake walk wall walls water way ways what
-wheels where whole wind winter with within without wood"""
+wheels where whole wind winter with within without wood
+drawn measured"""
 EVERYDAY = frozenset(ORDINARY.split())
 """Words of rule titles that everybody uses."""
 
