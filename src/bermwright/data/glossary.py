@@ -61,6 +61,7 @@ GLOSSARY: tuple[Term, ...] = (
     Term("fleece", "A cloth that lets water through and holds soil back."),
     Term("flue", "The pipe that leads smoke out.", ("flues",)),
     Term("footing", "The wide strip in the ground that spreads the weight of a wall.", ("footings",)),
+    Term("geogrid", "An open net of strong plastic that holds the soil laid on it.", ("geogrids",)),
     Term("hanger", "A piece of folded steel in which the end of a beam hangs."),
     Term("header", "The short beam over an opening that catches the ends of cut ribs.", ("headers",)),
     Term("hinge", "A place that can turn but not move."),

@@ -150,7 +150,7 @@ def _figures(share: Share) -> str:
 
 STEPS_STAND = HouseRule(
     name="geogrid-steps-stand-by-themselves",
-    title="Fill in steps of geogrid stands by itself",
+    title="Geogrid holds the fill without the wall",
     why="Fill that stands by itself, with a soft layer before it, does not lean on the wall. Layers that "
     "tear, slip out or slide let all of it fall against the wall at once.",
     cites=(LAYERS, MANUAL, SOFT),
