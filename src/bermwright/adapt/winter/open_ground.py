@@ -87,12 +87,15 @@ def _end_of(week: int) -> int:
 
 
 def _fronts(days: Array, soil: Material) -> tuple[Array, Array]:
-    """How deep the ground is frozen and thawed again at the end of every day of the year (m)."""
+    """How deep the ground is frozen and thawed again at the end of every day of the year (m).
+
+    Raises `OutOfRangeError` for ground too dry to hold the heat of freezing.
+    """
     begins = int(np.argmax(days))
     cold, warm = _cold_and_warm(np.roll(days, -begins))
     frozen = soil.frozen_conductivity or soil.conductivity
-    share = _correction(days, soil)
-    down = share * stefan_depth(0.5 * (soil.conductivity + frozen), cold, soil.latent)
+    bare = stefan_depth(0.5 * (soil.conductivity + frozen), cold, soil.latent)
+    down = _correction(days, soil) * bare
     top = np.asarray(stefan_depth(soil.conductivity, warm, soil.latent))
     gone = top >= down
     frost, thawed = np.where(gone, 0.0, down), np.where(gone, 0.0, top)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
 import pytest
 
 from bermwright.adapt.winter.open_ground import open_ground
+from bermwright.base.errors import OutOfRangeError
 from bermwright.form.heat.ground import soil_material
 from bermwright.formats.house_file import load
 from bermwright.handbook.lasting import frost_depth
@@ -64,3 +66,9 @@ def test_ground_that_is_not_frozen_is_not_below_zero_and_frozen_ground_not_above
 def test_no_frost_where_no_month_is_cold_and_nothing_where_it_never_thaws(house) -> None:
     assert not open_ground(house, MILD).frost.any()
     assert open_ground(house, tuple(one - 20 for one in COLD)) is None
+
+
+def test_ground_without_water_is_refused_not_divided_by(house) -> None:
+    dry = replace(house.site.soil[0], kind=None, water_content=0.0)
+    with pytest.raises(OutOfRangeError):
+        open_ground(replace(house, site=replace(house.site, soil=(dry,))), COLD)
