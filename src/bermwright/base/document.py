@@ -18,6 +18,7 @@ class Heading:
     """A heading; level 1 starts a chapter on a new page and stands in the contents, level 0 is a title."""
 
     text: str
+    """With the marks of running text, but in one voice: a name goes through `plain` here too."""
     level: int = 1
     lead: str = ""
     """One italic line under it: what next."""

@@ -35,7 +35,7 @@ from bermwright.formats.documents import DocumentError, pdf, text
 from bermwright.formats.documents.alike import leaves
 from bermwright.formats.documents.inline import Voice, runs, words
 from bermwright.formats.documents.plain_text import lines
-from bermwright.formats.documents.typst_pdf import literal, markup
+from bermwright.formats.documents.typst_pdf import block, literal, markup
 
 DATE = "2026-11-24"
 WORK = Work(key="EN1995", authors="CEN", title="EN 1995-1-1, Timber", year=2004)
@@ -292,6 +292,12 @@ def test_marks_lose_no_letter(said):
 
 def test_a_string_literal_closes_only_at_its_end():
     assert literal('a"b\\') == '"a\\"b\\\\"'
+
+
+def test_a_heading_names_a_part_as_it_is_called() -> None:
+    named = Heading(text=f"Setting out {plain('the _old_ room*')}")
+    assert "Setting out the _old_ room*" in lines(named)
+    assert '"Setting out the _old_ room*"' in block(named, "metric")
 
 
 def test_a_column_with_nothing_in_it_is_a_column() -> None:

@@ -9,7 +9,7 @@ from bermwright.app.handmade.nouns import AskedWrongError, Made, Shown, system_o
 from bermwright.app.modelling import ModelOrder, model_file
 from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
-from bermwright.base.document import Document, Figure, Heading, Para, Points, Table
+from bermwright.base.document import Document, Figure, Heading, Para, Points, Table, plain
 from bermwright.base.units import show as shown
 from bermwright.book.pages.inputs import MARK
 from bermwright.book.sheets.axonometric import axonometric_sheet
@@ -71,7 +71,7 @@ def _bodies(house: House, vault: Vault, system: str) -> Iterator[Block]:
     """Amounts by both ways, and why they differ as built."""
     form = vault_form(house, vault)
     rows = compared(house, vault, form, vault_solids(house, vault, form))
-    yield Heading(text=f"Bodies and take-off of {vault.name}", level=2)
+    yield Heading(text=f"Bodies and take-off of {plain(vault.name)}", level=2)
     yield Table(
         head=("amount", "take-off", "bodies along its lines", "as built"),
         rows=tuple(

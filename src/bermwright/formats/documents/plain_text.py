@@ -102,7 +102,7 @@ def _wrap(said: str, mark: str = "") -> list[str]:
 
 
 def _heading(item: Heading) -> list[str]:
-    title = _clean(item.text)
+    title = _clean(words(item.text))
     under = {0: "#", 1: "=", 2: "-"}.get(item.level, "")
     return ["", title, *([under * min(len(title), WIDTH)] if under else []), *_wrap(words(item.lead))]
 

@@ -34,7 +34,7 @@ from bermwright.base.errors import BermwrightError
 from bermwright.base.lettering import FACES
 from bermwright.base.wording import finding_words
 from bermwright.formats.documents.alike import leaves
-from bermwright.formats.documents.inline import Voice, runs
+from bermwright.formats.documents.inline import Voice, runs, words
 from bermwright.formats.drawings import svg
 from bermwright.formats.feet import in_units_of
 
@@ -132,11 +132,8 @@ def block(item: Block, system: str) -> str:
     match item:
         case Heading():
             lead = f" + lead({marked(item.lead)})" if item.lead else ""
-            title = (
-                f"heading(level: {item.level}, {content(item.text)})"
-                if item.level
-                else f"book-title({content(item.text)})"
-            )
+            said = content(words(item.text))
+            title = f"heading(level: {item.level}, {said})" if item.level else f"book-title({said})"
             return f"({title}{lead})"
         case Headline():
             return f"headline({literal(item.verdict)}, {marked(item.text)}, {_maybe(item.lead)})"
@@ -257,11 +254,9 @@ def _cell(text: str, *, number: bool, strong: bool) -> str:
 
 
 def _finding(finding: Finding, system: str, *, working: bool) -> str:
-    words = finding_words(finding, system)
+    told = finding_words(finding, system)
     sources = (
-        _numbered(words.sources + tuple(step.source for step in words.steps if step.source))
-        if working
-        else {}
+        _numbered(told.sources + tuple(step.source for step in told.steps if step.source)) if working else {}
     )
     steps = [
         _list(
@@ -271,15 +266,15 @@ def _finding(finding: Finding, system: str, *, working: bool) -> str:
                 content(str(sources[step.source])) if step.source else "none",
             ]
         )
-        for step in words.steps
+        for step in told.steps
         if working
     ]
-    parts = (words.ratio, words.where, words.corner, words.advice, words.doubt)
+    parts = (told.ratio, told.where, told.corner, told.advice, told.doubt)
     return _call(
         "finding",
-        literal(words.verdict),
-        literal(words.verdict),
-        content(words.says),
+        literal(told.verdict),
+        literal(told.verdict),
+        content(told.says),
         *(content(part) if part else "none" for part in parts),
         _list(steps),
         _list(content(f"{number}. {source}") for source, number in sources.items()),

@@ -27,7 +27,7 @@ def rib_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
         f"{form.ribs} ribs, {rib.layers} layers, {show(rib.width / rib.layers, 'mm', 0, book.system)} boards."
     )
     return (
-        Heading(text=f"The ribs of {vault.name}", lead=lead),
+        Heading(text=f"The ribs of {plain(vault.name)}", lead=lead),
         *(Figure(sheet=sheet) for sheet in rib_sheets(form, width=174.0, height=230.0, system=book.system)),
         _pieces(summary, vault, book.system),
         Points(

@@ -9,6 +9,13 @@
   var dark = window.matchMedia && window.matchMedia("(prefers-color-scheme: dark)").matches;
   document.documentElement.dataset.light = kept || (dark ? "lamp" : "day");
   document.documentElement.classList.add("scripted");
+  // The word says what it turns to.
+  function sayOther() {
+    var word = document.querySelector("[data-light-switch]");
+    if (word) word.textContent = document.documentElement.dataset.light === "lamp" ? "day light" : "lamp light";
+  }
+  document.addEventListener("DOMContentLoaded", sayOther);
+  document.addEventListener("light", sayOther);
   document.addEventListener("click", function (event) {
     var word = event.target.closest && event.target.closest("[data-light-switch]");
     if (!word) return;
