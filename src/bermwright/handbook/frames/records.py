@@ -12,8 +12,9 @@ if TYPE_CHECKING:
     from bermwright.handbook.frames.nouns import Array, Frame, Member, Soil, States, Truth, Whole
 
 
-PARTS = (0, 0, 0, 1, 1, 2, 2), (0, 1, 2, 1, 2, 2, 5)
-"""Rows and columns of an element's matrix whose entries say all others."""
+Along = tuple["Array", "Array", "Array", "Array", "Array"]
+"""An element's matrix in its own axes: for lengthening, for shift across, between shift and turn of an end,
+for the turn of an end, and between the turns of both."""
 
 
 class Bars(NamedTuple):
@@ -206,15 +207,10 @@ def bars_of(frame: Frame) -> Bars:
     run, climb = np.diff(frame.x), np.diff(frame.z)
     length = np.hypot(run, climb)
     cos, sin = run / length, climb / length
-    ends = np.zeros((2, frame.elements, 6, 6))
-    ends[0] = _elastic(frame.axial, frame.bending, length)
-    ends[1] = _geometric(length)
-    turn = _rotation(cos, sin)
-    world = turn.swapaxes(1, 2) @ ends @ turn
-    parts = np.ascontiguousarray(world[:, :, PARTS[0], PARTS[1]])
+    elastic, geometric = _elastic(frame.axial, frame.bending, length), _geometric(length)
     return Bars(
-        elastic=parts[0],
-        geometric=parts[1],
+        elastic=_parts(elastic, cos, sin),
+        geometric=_parts(geometric, cos, sin),
         cos=cos,
         sin=sin,
         length=length,
@@ -328,47 +324,18 @@ def _array(value: Array) -> Array:
     return np.ascontiguousarray(value, dtype=np.float64)
 
 
-def _elastic(axial: Array, bending: Array, length: Array) -> Array:
-    matrix = np.zeros((length.size, 6, 6))
-    pull = axial / length
-    shear, slope, turn = (
-        12 * bending / length**3,
-        6 * bending / length**2,
-        bending / length,
-    )
-    _fill_axial(matrix, pull)
-    _fill_bending(matrix, shear, slope, turns=(4 * turn, 2 * turn))
-    return matrix
+def _elastic(axial: Array, bending: Array, length: Array) -> Along:
+    turn = bending / length
+    return axial / length, 12 * turn / length**2, 6 * turn / length, 4 * turn, 2 * turn
 
 
-def _geometric(length: Array) -> Array:
-    matrix = np.zeros((length.size, 6, 6))
-    shear, slope = 1.2 / length, np.full(length.size, 0.1)
-    _fill_bending(matrix, shear, slope, turns=(2 * length / 15, -length / 30))
-    return matrix
+def _geometric(length: Array) -> Along:
+    none = np.zeros(length.size)
+    return none, 1.2 / length, none + 0.1, 2 * length / 15, -length / 30
 
 
-def _fill_axial(matrix: Array, pull: Array) -> None:
-    matrix[:, 0, 0] = matrix[:, 3, 3] = pull
-    matrix[:, 0, 3] = matrix[:, 3, 0] = -pull
-
-
-def _fill_bending(matrix: Array, shear: Array, slope: Array, *, turns: tuple[Array, Array]) -> None:
-    near, far = turns
-    matrix[:, 1, 1] = matrix[:, 4, 4] = shear
-    matrix[:, 1, 4] = matrix[:, 4, 1] = -shear
-    for turning in (2, 5):
-        matrix[:, 1, turning] = matrix[:, turning, 1] = slope
-        matrix[:, 4, turning] = matrix[:, turning, 4] = -slope
-        matrix[:, turning, turning] = near
-    matrix[:, 2, 5] = matrix[:, 5, 2] = far
-
-
-def _rotation(cos: Array, sin: Array) -> Array:
-    turn = np.zeros((cos.size, 6, 6))
-    for first in (0, 3):
-        turn[:, first, first] = turn[:, first + 1, first + 1] = cos
-        turn[:, first, first + 1] = sin
-        turn[:, first + 1, first] = -sin
-        turn[:, first + 2, first + 2] = 1.0
-    return turn
+def _parts(along: Along, cos: Array, sin: Array) -> Array:
+    """The seven numbers of every element in global axes."""
+    pull, shear, slope, near, far = along
+    shifts = (pull * cos**2 + shear * sin**2, (pull - shear) * cos * sin, -slope * sin)
+    return np.stack([*shifts, pull * sin**2 + shear * cos**2, slope * cos, near, far], axis=1)
