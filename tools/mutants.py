@@ -178,6 +178,8 @@ def _unread(node: ast.AST, field: str) -> bool:
             unread = True
         case ast.FunctionDef():
             unread = field in {"decorator_list", "returns"} or bool(GUESS.search(node.name))
+        case ast.If(body=[ast.Raise()], orelse=[]):
+            unread = field == "test"  # a range, as those given to `within`
         case ast.Call():
             unread = _last_name(node.func) in QUIET_CALLS
         case ast.keyword():

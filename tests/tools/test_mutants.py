@@ -28,6 +28,9 @@ def lies(source: str) -> list[tuple[str, str]]:
         ("DENSITY = 420.0", [("420.0", "428.4")]),
         ("def f(x):\n    return x[0] + x[-1]", [("+", "-")]),
         ("def f(c, x):\n    return x / np.where(c, 1.0, x)", [("1.0", "1.02")]),
+        ("def f(x):\n    if x > 7.0:\n        x = 0.0\n    return x", [("7.0", "7.14")]),
+        ("def f(x):\n    return np.clip(x, 0.0, 1.0)", [("1.0", "1.02")]),
+        ("def f(x):\n    return (x + 1.5) % TURN", [("+", "-"), ("1.5", "1.53")]),
         ("def f(c, x):\n    return np.where(c, x / np.where(c, 1.0, x), 0.0)", [("1.0", "1.02")]),
         ("def f(c, d, x):\n    return np.where(d, 0.0, x / np.where(c, 1.0, x))", [("1.0", "1.02")]),
         ("def f(c, x):\n    return np.where(c, 0.0, np.sum(x / np.where(c, 1.0, x)))", [("1.0", "1.02")]),
@@ -59,6 +62,9 @@ def test_a_lie_for_each_physical_number(source: str, expected: list[tuple[str, s
         "def _first_guess(x):\n    return 0.5 * x",
         "def f(x):\n    _within('x', x, 0.1, 7.0)",
         "FIRST_TRIES, LARGEST_POOL = 6, 400",
+        "def f(x):\n    if x + 2.0 > 7.0:\n        raise ValueError",
+        "def f(x):\n    return np.arccos(np.clip(x, -1.0, 1.0))",
+        "def f(x):\n    return (x + np.pi) % TURN",
     ],
 )
 def test_bookkeeping_is_left_alone(source: str) -> None:

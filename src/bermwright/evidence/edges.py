@@ -10,7 +10,7 @@ import numpy as np
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.catalogue import all_works
 from bermwright.evidence.rows import Kind, Row
-from bermwright.handbook import bearing, carpentry, damp, developing, fitting, holding, sun
+from bermwright.handbook import bearing, carpentry, damp, developing, fitting, holding, setout, sun
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -56,6 +56,15 @@ _GROUND = (
         "a strip of 1.01e6/10e6 m is more than half of 0.2 m",
         pick=float,
     ),
+    _row(
+        "one-bar",
+        "EN1992",
+        holding.bar_area,
+        {"diameter": 0.012},
+        "113.10",
+        "π·12²/4; one bar where no number is given",
+        pick=lambda area: 1e6 * float(area),
+    ),
 )
 _CRAFT = (
     _row(
@@ -83,6 +92,22 @@ _CRAFT = (
         "0.500",
         "the upright side runs on by a quarter of the four metres between the feet",
         pick=lambda apart: abs(float(apart)),
+    ),
+)
+_FIVE = {
+    "x": np.array([0.0, 10.0, 0.0, 10.0, 5.0]),
+    "y": np.array([0.0, 0.0, 10.0, 10.0, 4.0]),
+    "z": np.array([0.0, 0.0, 0.0, 0.0, 1.0]),
+}
+_SURVEY = (
+    _row(
+        "five-heights",
+        "ROUSSEEUW1987",
+        setout.odd_heights,
+        _FIVE,
+        "0.0",
+        "with fewer than six points nothing is called odd",
+        pick=lambda odd: float(odd.sum()),
     ),
 )
 _AIR = (
@@ -129,6 +154,27 @@ _AIR = (
         )
     ),
     _row(
+        "nearly-dull",
+        "PEREZ1990",
+        sun.on_plane,
+        {
+            "sunshine": sun.Split(
+                direct_normal=np.array([9.1242]),
+                diffuse_horizontal=np.array([50.0]),
+                global_horizontal=np.array([0.0]),
+            ),
+            "path": sun.SunPath(
+                elevation=np.array([0.5 * math.pi - 1.2]),
+                azimuth=np.array([math.radians(190.0)]),
+                extraterrestrial=np.array([1321.1656]),
+            ),
+            "plane": sun.Plane(tilt=0.5 * math.pi, azimuth=math.pi),
+        },
+        "24.6544",
+        "a clearness of 1.0652, just over the first limit of 1.065; the equations by hand",
+        pick=lambda found: float((found.sky + found.around)[0]),
+    ),
+    _row(
         "hills-all-round",
         "DUFFIE2013",
         sun.sky_view,
@@ -141,4 +187,4 @@ _AIR = (
     ),
 )
 
-ROWS = (*_GROUND, *_CRAFT, *_AIR)
+ROWS = (*_GROUND, *_CRAFT, *_SURVEY, *_AIR)
