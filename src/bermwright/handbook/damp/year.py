@@ -146,7 +146,8 @@ class _Year:
 
     def profile(self, month: int, water: Array) -> Profile:
         """Vapour of a month, with water where it lies."""
-        wet = [int(face) for face in np.flatnonzero(water[1:-1] > TRACE) + 1]
+        at = np.flatnonzero(water[1:-1] > TRACE)
+        wet = [int(face) for face in at + 1]
         faces = layer_temperatures(self.heat, float(self.air.inside[month]), float(self.air.outside[month]))[
             1:-1
         ]

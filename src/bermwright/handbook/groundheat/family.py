@@ -124,9 +124,9 @@ def reduce_family(
     def answer(task: tuple[tuple[float, ...], float]) -> Array:
         from scipy import sparse
 
-        weights = (1.0, *task[0])
+        points = (1.0, *task[0])
         matrix = pattern.copy()
-        matrix.data = sum(weight * one for weight, one in zip(weights, entries, strict=True))
+        matrix.data = sum(weight * one for weight, one in zip(points, entries, strict=True))
         return np.asarray(factored(matrix + task[1] * sparse.diags(full.capacity))(inputs))
 
     basis = independent(np.concatenate(list(share(answer, tasks)), axis=1), full.capacity, SPANNED_TOLERANCE)

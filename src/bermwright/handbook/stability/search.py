@@ -211,7 +211,8 @@ def _arcs(columns: Columns, start: Array, end: Array, bulge: Array) -> _Arcs:
     edges = start[:, None] + width[:, None] * np.arange(SLICE_STEPS + 1)
     x = 0.5 * (edges[:, :-1] + edges[:, 1:])
     off = (centre_x[:, None] - edges) / radius[:, None]
-    held = np.abs(off) < 1.0 + UPRIGHT_TOLERANCE
+    half_turn_tolerance = 1.0 + UPRIGHT_TOLERANCE
+    held = np.abs(off) < half_turn_tolerance
     ends = _level(centre_x, centre_z, radius, edges)
     # The chord of each slice: where the arc stands upright its tangent in the middle is no measure of it.
     angle = np.arctan2(ends[:, :-1] - ends[:, 1:], width[:, None])

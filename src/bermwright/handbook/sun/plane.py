@@ -276,11 +276,11 @@ def _sky(sunshine: Split, path: SunPath, plane: Plane, cosine: Array, model: Sky
 
 def _perez(sunshine: Split, path: SunPath) -> tuple[Array, Array]:
     """Brightness round the sun and at the horizon; nothing of either without a sun."""
-    zenith = np.clip(path.zenith, 0.0, 0.5 * np.pi)
+    zenith = np.asarray(path.zenith)
     diffuse = np.asarray(sunshine.diffuse_horizontal, dtype=float)
     there = diffuse > 0.0
     curve = 1.041 * zenith**3
-    clear = (1.0 + sunshine.direct_normal / np.where(there, diffuse, 1.0) + curve) / (1.0 + curve)
+    clear = (1.0 + sunshine.direct_normal / np.where(there, diffuse, np.inf) + curve) / (1.0 + curve)
     kind = np.array(PEREZ)[np.digitize(clear, PEREZ_LIMITS)]
     bright = diffuse * air_mass(zenith) / path.extraterrestrial
     near = np.maximum(kind[..., 0] + kind[..., 1] * bright + kind[..., 2] * zenith, 0.0)

@@ -32,7 +32,7 @@ FLATTENING = 0.99664719
 """Polar over equatorial radius of the Earth."""
 EQUATOR = 6_378_140.0
 """Radius of the Earth at the equator (m)."""
-CROWDED = 4
+CROWDED_SAMPLES = 4
 """Moments a day from which the series are not summed for each of them."""
 TERRESTRIAL_DELAY = 69.0
 """Terrestrial time less universal time in the years about 2020 (s)."""
@@ -229,13 +229,13 @@ def refraction(elevation: ArrayLike, *, pressure: float = 101_000.0, temperature
 
 def _heaven_of(day: Array) -> _Heaven:
     """Of many moments in few days the series are summed once a day; between, cubics err under 1e-8 rad."""
-    first, last = np.floor(np.min(day)) - 1.0, np.floor(np.max(day)) + 2.0
-    nodes = np.arange(first, last + 1.0)
-    if day.size < CROWDED * nodes.size:
+    first_node, last_node = np.floor(np.min(day)) - 1.0, np.floor(np.max(day)) + 2.0
+    nodes = np.arange(first_node, last_node + 1.0)
+    if day.size < CROWDED_SAMPLES * nodes.size:
         return _heaven(day)
     rows = astuple(_heaven(nodes))
-    step_index = np.floor(day - first).astype(int)
-    u = day - first - step_index
+    step_index = np.floor(day - first_node).astype(int)
+    u = day - first_node - step_index
     weights = (
         -u * (u - 1.0) * (u - 2.0) / 6.0,
         (u + 1.0) * (u - 1.0) * (u - 2.0) / 2.0,

@@ -95,7 +95,7 @@ def cold_below(mean: ArrayLike, spread: ArrayLike, duration: ArrayLike, *, base:
     above = np.asarray(mean, dtype=float) - base
     scatter = np.asarray(spread, dtype=float)
     steady = scatter == 0.0
-    z = above / np.where(steady, 1.0, scatter)
+    z = above / np.where(steady, np.inf, scatter)
     density = np.exp(-0.5 * z**2) / np.sqrt(2.0 * np.pi)
     scattered = scatter * density - above * ndtr(-z)
     return np.asarray(np.asarray(duration) * np.where(steady, np.maximum(0.0, -above), scattered))

@@ -100,7 +100,8 @@ def _lots(need: Whole, most: Whole, room: int) -> tuple[Whole, Whole]:
     lots, sizes = np.zeros(64 * need.size, dtype=np.int64), np.zeros(64 * need.size, dtype=np.int64)
     count = 0
     for piece in range(need.size):
-        left, size = min(most[piece], room // need[piece]), 1
+        left = min(most[piece], room // need[piece])
+        size = 1
         while left > 0:
             lots[count], sizes[count] = piece, min(size, left)
             left -= sizes[count]

@@ -90,7 +90,7 @@ def _into_cheapest(whole: WholeLists, board: Open, free: Whole) -> None:
         new = int(np.flatnonzero(fits)[np.argmin(lists.cost[fits])])
         free[board.kind] += 1
         free[new] -= 1
-        board.kind, board.rest = new, int(lists.room[new]) - need
+        board.kind = new
 
 
 def _closed(whole: WholeLists, boards: list[Open]) -> Ways:

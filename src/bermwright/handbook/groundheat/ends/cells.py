@@ -100,7 +100,7 @@ def _checked(case: FloorCase) -> None:
 def _grown(length: float, first: float, growth: float) -> Array:
     """Boxes from the first one on, stretched a little so that they end where they should."""
     count = max(int(np.ceil(np.log1p(length * (growth - 1.0) / first) / np.log(growth))), 1)
-    sizes = first * growth ** np.arange(count)
+    sizes = np.cumprod(np.full(count, growth))
     return np.asarray(sizes * (length / sizes.sum()))
 
 
