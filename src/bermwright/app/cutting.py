@@ -24,14 +24,13 @@ from bermwright.book.sheets.cutting import (
     nail_sheet,
     rebate_sheet,
 )
-from bermwright.book.templates import nailing_of
 from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.form import vault_form
+from bermwright.form.rib.nails import nailing_of
 from bermwright.formats.cut_lists import cut_csv, cut_xlsx, plan_data
 from bermwright.formats.documents import pdf
 from bermwright.formats.drawings import dxf, svg
 from bermwright.house import Saw
-from bermwright.rules.analysis.joint import nailed_joint
 from bermwright.takeoff.cutting import NothingFitsError, end_walls, house_plan
 from bermwright.takeoff.light import fitted, settings_of
 
@@ -236,10 +235,7 @@ def planned(
 
 def vault_cuts(forms: tuple[tuple[Vault, VaultForm], ...]) -> tuple[VaultCut, ...]:
     """Each vault with the nails of its joints, as far as they are known."""
-    found = []
-    for vault, form in forms:
-        timber = TIMBER_CLASSES.get(vault.timber)
-        joint = None if timber is None or form.rib.bent else nailed_joint(vault, form, timber)
-        nails = None if joint is None or vault.nails is None else nailing_of(joint, vault.nails)
-        found.append(VaultCut(form=form, nailing=nails))
-    return tuple(found)
+    return tuple(
+        VaultCut(form=form, nailing=nailing_of(vault, form.rib, TIMBER_CLASSES.get(vault.timber)))
+        for vault, form in forms
+    )

@@ -7,6 +7,9 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.findings import Shown
 from bermwright.data.densities import STEEL, STEEL_CITE
+from bermwright.data.timber_classes import TIMBER_CLASSES
+from bermwright.form.rib.flat import NAILED_FROM, lay_flat
+from bermwright.form.rib.nails import nail_spots, nailing_of
 from bermwright.handbook.boards import nail_mass, nails_along
 from bermwright.stages.nouns import StageKind
 from bermwright.takeoff.lines import count, line, measured, number, unknown
@@ -16,26 +19,25 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.base.findings import Step
-    from bermwright.form.shapes import VaultForm
+    from bermwright.form.rib.nails import Nailing
+    from bermwright.form.shapes import RibForm, VaultForm
     from bermwright.house import Nail, Vault
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RibNails:
-    """The nails of one rib."""
+    """The nails of one rib, layer by layer from the second: as they are drawn on the templates."""
 
     nail: Nail
-    joints: int
-    """Butt joints of one rib."""
-    each_side: int
     spacing: float
-    at_joints: int
-    between: int
+    layers: tuple[int, ...]
+    drawn: bool
+    """Whether a pattern is drawn; boards that are bent have one line of nails through each two."""
 
     @property
     def each(self) -> int:
         """All nails of one rib."""
-        return self.at_joints + self.between
+        return sum(self.layers)
 
     def mass(self, ribs: int = 1) -> float:
         """Mass of the nails of some ribs (kg)."""
@@ -45,71 +47,89 @@ class RibNails:
 
 def rib_nails(form: VaultForm, vault: Vault) -> RibNails | None:
     """The nails of one rib; None while the file does not say all of them."""
-    each_side = 0 if form.rib.bent else vault.nails_each_side
-    if vault.nails is None or each_side is None or vault.nail_spacing is None:
+    nail, spacing = vault.nails, vault.nail_spacing
+    if nail is None or spacing is None:
         return None
-    joints = int(form.rib.joints.size)
-    # One line of nails, staggered, through each two neighbouring layers.
-    a_line = int(nails_along(form.rib.centreline.length, spacing=vault.nail_spacing, rows=1.0))
-    return RibNails(
-        nail=vault.nails,
-        joints=joints,
-        each_side=each_side,
-        spacing=vault.nail_spacing,
-        at_joints=2 * each_side * joints,
-        between=(form.rib.layers - 1) * a_line,
-    )
+    if form.rib.bent:
+        a_line = int(nails_along(form.rib.centreline.length, spacing=spacing, rows=1.0))
+        layers = (a_line,) * (form.rib.layers - 1)
+        return RibNails(nail=nail, spacing=spacing, layers=layers, drawn=False)
+    nailing = nailing_of(vault, form.rib, TIMBER_CLASSES.get(vault.timber))
+    if nailing is None:
+        return None
+    return RibNails(nail=nail, spacing=spacing, layers=_by_layer(form.rib, nailing), drawn=True)
 
 
-def nail_rows(form: VaultForm, vault: Vault) -> Iterator[Quantity]:
-    """Nails of the ribs by number and by mass."""
+def _by_layer(rib: RibForm, nailing: Nailing) -> tuple[int, ...]:
+    """The nails that the templates show, from the second layer on."""
+    by_layer = dict.fromkeys(range(NAILED_FROM, rib.layers + 1), 0)
+    for piece in rib.pieces:
+        if piece.layer in by_layer:
+            by_layer[piece.layer] += len(nail_spots(lay_flat(rib, piece), nailing))
+    return tuple(by_layer.values())
+
+
+def nail_rows(form: VaultForm, vault: Vault, doubled: int = 0) -> Iterator[Quantity]:
+    """Nails of the ribs by number and by mass; `doubled` ribs more stand beside holes."""
+    ribs = form.ribs + doubled
     nails = rib_nails(form, vault)
     if nails is None:
-        names = ("nails", "nails_each_side", "nail_spacing")
-        note = "not given: " + ", ".join(f"vault.{name}" for name in names if getattr(vault, name) is None)
+        note = _why_not(form, vault)
         yield unknown("rib nails", Group.RIBS, "", note=note, stage=StageKind.RIBS)
         yield unknown("rib nails, mass", Group.RIBS, "kg", note=note, stage=StageKind.RIBS)
         return
     yield count(
         "rib nails",
         Group.RIBS,
-        nails.each * form.ribs,
-        working=tuple(_counted(form, nails)),
+        nails.each * ribs,
+        working=tuple(_counted(form, nails, doubled)),
         stage=StageKind.RIBS,
         note="bent and lost ones not counted" + _at_the_crown(form),
     )
-    mass = nails.mass(form.ribs)
+    mass = nails.mass(ribs)
     yield measured(
         "rib nails, mass",
         Group.RIBS,
         Shown(mass, "kg", 1),
-        working=(_weighed(nails, form.ribs),),
+        working=(_weighed(nails, ribs),),
         stage=StageKind.RIBS,
     )
 
 
-def _counted(form: VaultForm, nails: RibNails) -> Iterator[Step]:
+def _why_not(form: VaultForm, vault: Vault) -> str:
+    names = ("nails", "nail_spacing") if form.rib.bent else ("nails", "nails_each_side", "nail_spacing")
+    missing = [f"vault.{name}" for name in names if getattr(vault, name) is None]
+    if missing:
+        return "not given: " + ", ".join(missing)
+    if vault.timber not in TIMBER_CLASSES:
+        return "no nail distances are at hand for the timber of this class (vault.timber)"
+    return "timber of this class takes nails in drilled holes only (vault.predrilled)"
+
+
+def _counted(form: VaultForm, nails: RibNails, doubled: int) -> Iterator[Step]:
+    if nails.drawn:
+        yield line(
+            "Crosses on the templates of one rib, layer by layer from the second; the first lies on the jig",
+            "n_r",
+            "Σ n_k",
+            " + ".join(map(str, nails.layers)) or "0",
+            result=Shown(nails.each, "", 0),
+        )
+    else:
+        yield line(
+            "One line of nails, staggered, through each two neighbouring layers",
+            "n_r",
+            "(layers − 1)·(⌈L/s⌉ + 1)",
+            f"({form.rib.layers} − 1)·(⌈{number(form.rib.centreline.length, 'm', 2)}/"
+            f"{number(nails.spacing, 'm', 2)}⌉ + 1)",
+            result=Shown(nails.each, "", 0),
+        )
     yield line(
-        "At the butt joints of one rib: nails on both sides of each",
-        "n_j",
-        "2·n·joints",
-        f"2·{nails.each_side}·{nails.joints}",
-        result=Shown(nails.at_joints, "", 0),
-    )
-    yield line(
-        "Between them: one line, staggered, through each two neighbouring layers",
-        "n_l",
-        "(layers − 1)·(⌈L/s⌉ + 1)",
-        f"({form.rib.layers} − 1)·(⌈{number(form.rib.centreline.length, 'm', 2)}/"
-        f"{number(nails.spacing, 'm', 2)}⌉ + 1)",
-        result=Shown(nails.between, "", 0),
-    )
-    yield line(
-        "All ribs",
+        "All ribs, with those that are doubled beside holes" if doubled else "All ribs",
         "N",
-        "(n_j + n_l)·n",
-        f"{nails.each}·{form.ribs}",
-        result=Shown(nails.each * form.ribs, "", 0),
+        "n_r·(n + n_d)" if doubled else "n_r·n",
+        f"{nails.each}·({form.ribs} + {doubled})" if doubled else f"{nails.each}·{form.ribs}",
+        result=Shown(nails.each * (form.ribs + doubled), "", 0),
     )
 
 
@@ -119,7 +139,7 @@ def _weighed(nails: RibNails, ribs: int) -> Step:
         f"Nails of {size}, heads left out",
         "m",
         "N·π/4·d²·l·ρ",
-        f"{nails.each * ribs}·{number(1000.0 * nails.mass() / nails.each, '', 2)} g",
+        f"{nails.each * ribs}·{number(1000.0 * nails.mass() / max(nails.each, 1), '', 2)} g",
         result=Shown(nails.mass(ribs), "kg", 1),
         cite=STEEL_CITE,
     )

@@ -9,7 +9,7 @@ from bermwright.house import CoverKind
 from bermwright.takeoff.earth import earth_of, earth_rows, lift_rows
 from bermwright.takeoff.layers import layer_rows
 from bermwright.takeoff.lifting import lifting_rows
-from bermwright.takeoff.members import member_rows
+from bermwright.takeoff.members import member_rows, trimmer_ribs
 from bermwright.takeoff.money import kinds_of, priced
 from bermwright.takeoff.nails import nail_rows
 from bermwright.takeoff.nouns import Quantities
@@ -34,7 +34,7 @@ def vault_quantities(house: House, vault: Vault, form: VaultForm) -> Quantities:
     earth = earth_of(house, vault, form)
     rows = (
         *rib_rows(form, vault, timber),
-        *nail_rows(form, vault),
+        *nail_rows(form, vault, trimmer_ribs(house, form)),
         *layer_rows(form, vault),
         *member_rows(house, form),
         *earth_rows(house, vault, form, earth),

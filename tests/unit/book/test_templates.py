@@ -20,18 +20,17 @@ from bermwright.book.templates import (
     Stamp,
     lay_flat,
     nail_spots,
-    nailing_of,
     patterns,
     rib_templates,
     template_count,
     template_summary,
 )
 from bermwright.book.templates.drawn import inset
-from bermwright.book.templates.nails import stops_of
-from bermwright.book.templates.pieces import crossing
 from bermwright.book.templates.tiles import PAPERS, mark_name, tiling, window
 from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.form import vault_form
+from bermwright.form.rib.flat import crossing
+from bermwright.form.rib.nails import stops_of
 from bermwright.formats.documents import pdf
 from bermwright.rules.analysis.joint import nailed_joint
 
@@ -255,7 +254,7 @@ def test_no_two_nails_of_a_drawn_pattern_are_nearer_than_the_rule_permits(name):
     vault = house.vaults[0]
     form = vault_form(house, vault)
     joint = nailed_joint(vault, form, TIMBER_CLASSES[vault.timber])
-    nailing = nailing_of(joint, vault.nails)
+    nailing = joint.nailing
     for pattern in patterns(form.rib):
         spots = np.array(nail_spots(pattern.flat, nailing))
         along = np.abs(spots[:, None, 0] - spots[None, :, 0])

@@ -15,8 +15,8 @@ from shapely.affinity import translate
 from bermwright.app.opening import open_house
 from bermwright.base.errors import HouseFileError
 from bermwright.book.templates import lay_flat
-from bermwright.book.templates.pieces import crossing
 from bermwright.form import vault_form
+from bermwright.form.rib.flat import crossing
 from bermwright.formats.house_file.reading import read
 from bermwright.house import Board, Saw, Stock
 from bermwright.takeoff.cutting import NothingFitsError, Part, end_wall, end_walls, house_plan

@@ -20,17 +20,16 @@ from bermwright.book.templates import (
     Stamp,
     curve_count,
     nail_spots,
-    nailing_of,
     patterns,
     template_count,
     whole_curves,
     whole_templates,
 )
-from bermwright.data.timber_classes import strength_class
+from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.form import FormUnknownError, vault_form
+from bermwright.form.rib.nails import nailing_of
 from bermwright.formats.documents import pdf
 from bermwright.formats.drawings import dxf, svg
-from bermwright.rules.analysis.joint import nailed_joint
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -150,6 +149,7 @@ def _pattern_data(vault: Vault, form: VaultForm, pattern: Pattern) -> dict[str, 
         "chord_m": flat.chord,
         "outline_m": [list(point) for point in flat.points],
         "nails_m": None if nailing is None else [list(spot) for spot in nail_spots(flat, nailing)],
+        "nailed": list(pattern.nailed),
     }
 
 
@@ -264,12 +264,7 @@ def _pages(vault: Vault, form: VaultForm) -> VaultPages:
 
 def _nailing(vault: Vault, form: VaultForm) -> Nailing | None:
     """The nail pattern that the rules check; None where the file leaves it open."""
-    if form.rib.bent or vault.nails is None:
-        return None
-    joint = nailed_joint(vault, form, strength_class(vault.timber))
-    if joint is None:
-        return None
-    return nailing_of(joint, vault.nails)
+    return nailing_of(vault, form.rib, TIMBER_CLASSES.get(vault.timber))
 
 
 def _uncut(planned: Planned) -> MadeTemplates:

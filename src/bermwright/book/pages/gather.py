@@ -13,7 +13,6 @@ from bermwright.book.pages.chapters import house_chapters
 from bermwright.book.pages.inputs import BookInputs, Checked, StopLine, Value, VaultPages
 from bermwright.book.pages.setting_out.gathered import set_out_pages
 from bermwright.book.sheets import supports_of
-from bermwright.book.templates import Nailing, nailing_of
 from bermwright.house.fields import Quantity, Table, Tables, said_of
 from bermwright.house.questions import label
 from bermwright.house.values import Board, Nail
@@ -27,6 +26,7 @@ if TYPE_CHECKING:
     from bermwright.base.document import Block
     from bermwright.base.findings import Finding
     from bermwright.base.sources import Cite
+    from bermwright.form.rib.nails import Nailing
     from bermwright.form.setout import SurveyPoint
     from bermwright.house import House
     from bermwright.house.fields import Said
@@ -149,8 +149,8 @@ def _basis(study: Study, system: str) -> str:
 
 
 def _nailing(study: Study) -> Nailing | None:
-    joint, nail = study.strength.joint, study.vault.nails
-    return None if joint is None or nail is None else nailing_of(joint, nail)
+    joint = study.strength.joint
+    return None if joint is None else joint.nailing
 
 
 def _assumed(house: House) -> Iterator[Value]:

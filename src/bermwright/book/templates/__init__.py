@@ -6,8 +6,6 @@ Start reading at `rib.py`; `tiles.py` knows paper, `drawn.py` knows what is on a
 from __future__ import annotations
 
 from bermwright.book.templates.curve import curve_count, curve_templates, whole_curves
-from bermwright.book.templates.nails import Nailing, nail_spots, nailing_of
-from bermwright.book.templates.pieces import Flat, Pattern, lay_flat, patterns
 from bermwright.book.templates.rib import (
     TemplateSummary,
     pattern_title,
@@ -19,6 +17,8 @@ from bermwright.book.templates.rib import (
 )
 from bermwright.book.templates.sheets import Stamp
 from bermwright.book.templates.tiles import PAPERS, TRUE
+from bermwright.form.rib.flat import Flat, Pattern, lay_flat, patterns
+from bermwright.form.rib.nails import Nailing, nail_spots
 
 __all__ = [
     "PAPERS",
@@ -32,7 +32,6 @@ __all__ = [
     "curve_templates",
     "lay_flat",
     "nail_spots",
-    "nailing_of",
     "pattern_title",
     "patterns",
     "rib_templates",

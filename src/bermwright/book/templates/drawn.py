@@ -9,15 +9,15 @@ import numpy as np
 
 from bermwright.base.drawing import Area, Ink, Item, Pen, Stroke, Text, Wash
 from bermwright.book.templates.marks import arrow_to, small_words
-from bermwright.book.templates.nails import nail_spots
-from bermwright.book.templates.pieces import crossing
+from bermwright.form.rib.flat import crossing
+from bermwright.form.rib.nails import nail_spots
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.base.drawing import Path, Point
-    from bermwright.book.templates.nails import Nailing
-    from bermwright.book.templates.pieces import Flat
+    from bermwright.form.rib.flat import Flat
+    from bermwright.form.rib.nails import Nailing
 
 _MM = 1000.0
 STATION = 25.0
@@ -46,7 +46,7 @@ class Laying:
 
 
 def piece_items(laying: Laying, nailing: Nailing | None) -> tuple[Item, ...]:
-    """Everything on the template of a piece, in millimetres of its own drawing."""
+    """Everything on the template of a piece, in millimetres of its own drawing; without nails, none."""
     return (
         *_grid(laying),
         *_keep(laying),

@@ -8,18 +8,18 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Sheet
 from bermwright.book.templates.drawn import Laying, piece_items
-from bermwright.book.templates.pieces import patterns
 from bermwright.book.templates.sheets import sheet_line, stamp_line, whole_sheet
 from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, laid, tiling
+from bermwright.form.rib.flat import patterns
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.base.drawing import Item, Point
-    from bermwright.book.templates.nails import Nailing
-    from bermwright.book.templates.pieces import Flat, Pattern
     from bermwright.book.templates.sheets import Stamp
     from bermwright.book.templates.tiles import Tiling
+    from bermwright.form.rib.flat import Flat, Pattern
+    from bermwright.form.rib.nails import Nailing
     from bermwright.form.shapes import VaultForm
 
 _MM = 1000.0
@@ -110,7 +110,12 @@ def whole_templates(form: VaultForm, *, stamp: Stamp, nailing: Nailing | None = 
             stamp_line(stamp),
         )
         sheets.append(
-            whole_sheet(piece_items(laying, nailing), laying.outline, pattern_title(pattern), lines)
+            whole_sheet(
+                piece_items(laying, nailing if pattern.nailed else None),
+                laying.outline,
+                pattern_title(pattern),
+                lines,
+            )
         )
     return tuple(sheets)
 
@@ -131,7 +136,7 @@ def _job(pattern: Pattern, paper: str, stretch: Point = TRUE) -> Job:
 def _sheets(
     form: VaultForm, job: Job, stamp: Stamp, nailing: Nailing | None, *, first: int, total: int
 ) -> Iterator[Sheet]:
-    drawing = laid(piece_items(job.laying, nailing))
+    drawing = laid(piece_items(job.laying, nailing if job.pattern.nailed else None))
     title = pattern_title(job.pattern)
     for index, cell in enumerate(job.plan.cells):
         lines = (
@@ -190,13 +195,18 @@ def _cutting_line(job: Job, nailing: Nailing | None) -> str:
     face = "THIS FACE OUT (to the door)"
     if job.pattern.turned:
         face = f"THIS FACE OUT (to the door), turned over for {', '.join(job.pattern.turned)}"
-    nails = (
-        f"crosses: nails {nailing.diameter * _MM:.1f} × {nailing.length * _MM:.0f} mm"
-        if nailing
-        else "nails: not in the house file"
-    )
+    nails = _nails_line(job.pattern, nailing)
     figures = "figures: mm along the board / from its straight edge"
     return f"{face} · {way} · cut on the line, tint is the side you keep, ±1 mm · {figures} · {nails}"
+
+
+def _nails_line(pattern: Pattern, nailing: Nailing | None) -> str:
+    if nailing is None:
+        return "nails: not in the house file"
+    if not pattern.nailed:
+        return "no nails: layer 1 lies on the jig, layer 2 is nailed to it"
+    size = f"crosses: nails {nailing.diameter * _MM:.1f} × {nailing.length * _MM:.0f} mm"
+    return size if pattern.nailed == pattern.names else f"{size}, not in layer 1"
 
 
 def check_line(flat: Flat) -> str:

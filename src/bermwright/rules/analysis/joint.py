@@ -7,21 +7,22 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.data.timber_classes import needs_holes
+from bermwright.form.rib.nails import nailing_of, worst_distances
 from bermwright.handbook import timber as ec5
+from bermwright.rules.analysis.halves import Halves, effective_share, worst_shares
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from bermwright.data.timber_classes import TimberClass
+    from bermwright.form.rib.nails import Nailing
     from bermwright.form.shapes import VaultForm
     from bermwright.handbook.timber import NailDistances, RibOfPieces
     from bermwright.house import Vault
+    from bermwright.rules.analysis.halves import Half
 
     Array = NDArray[np.float64]
 
-MANY = 7
-"""From this number of nails on they stand in three rows beside a joint."""
 ROWS_ALONG = 2
 """Rows of nails along the rib between the joints, staggered (how the trade does it)."""
 
@@ -30,6 +31,10 @@ ROWS_ALONG = 2
 class NailedJoint:
     """Nails on one side of a butt joint, in the layer that is cut, and along the layer beyond."""
 
+    nailing: Nailing
+    """The pattern that is drawn."""
+    halves: Halves
+    """The nails of both halves of pieces that end at each butt joint, as they are drawn."""
     count: int
     rows: int
     columns: int
@@ -72,15 +77,29 @@ class NailedJoint:
         layers' moments then sum up to that of the rib everywhere), and equal shares of thrust and shear.
         Nails yield before they break, so a state in equilibrium is on the careful side.
         """
-        along, across = self.places
+        return self._most(self.places, moment, axial, shear, layers)
+
+    def half_force(self, half: Half, moment: Array, axial: Array, shear: Array, layers: int) -> Array:
+        """The same for the nails that are drawn in half a piece; a relieved one takes no bending."""
+        bent = np.zeros_like(moment) if half.relieved else moment
+        return self._most((half.along, half.across), bent, axial, shear, layers)
+
+    @property
+    def weaker(self) -> tuple[tuple[int, Half], ...]:
+        """Halves that hold less than the nails of a usual one, each with the number of its joint."""
+        return self.halves.weaker(worst_shares(*self.places) / self.effective)
+
+    def _most(
+        self, places: tuple[Array, Array], moment: Array, axial: Array, shear: Array, layers: int
+    ) -> Array:
         return ec5.joint_nail_force(
             moment * float(self.pieces.moment_peak),
             axial=axial,
             shear=shear,
             layers=layers,
             planes=1.0,
-            along=along,
-            across=across,
+            along=places[0],
+            across=places[1],
         ).force
 
     @property
@@ -98,31 +117,31 @@ class NailedJoint:
 
 def nailed_joint(vault: Vault, form: VaultForm, timber: TimberClass) -> NailedJoint | None:
     """The nails as the file describes them; None while kind, number or spacing is not known."""
-    if vault.nails is None or vault.nails_each_side is None or vault.nail_spacing is None:
+    nail, nailing = vault.nails, nailing_of(vault, form.rib, timber)
+    if nail is None or nailing is None:
         return None
-    nail, count, drilled = vault.nails, vault.nails_each_side, bool(vault.predrilled)
-    if needs_holes(timber.name) and not drilled:
-        return None
+    drilled = bool(vault.predrilled)
     board, depth = form.rib.width / form.rib.layers, form.rib.depth
     least = worst_distances(nail.diameter, timber.density_low, predrilled=drilled)
     row_height = max(0.5 * depth - float(least.loaded_edge), 0.0)
-    rows = _rows(count, 2 * row_height, float(least.across))
-    columns = -(-count // rows)
     embedment = float(ec5.embedment_strength(timber.density_low, nail.diameter, predrilled=drilled))
     bend = float(ec5.yield_moment(nail.diameter, wire_strength=vault.nail_strength))
     point = min(nail.length - board, board)
     resistance, mode = _resistance(board, point, embedment, nail.diameter, bend)
     slip = float(ec5.ultimate_slip_modulus(_slip(timber, nail.diameter, predrilled=drilled)))
     piece = typical_piece(form)
+    pieces = _pieces(form, timber, slip, nailing.spacing, row_height, piece)
     return NailedJoint(
-        count=count,
-        rows=rows,
-        columns=columns,
-        spacing=vault.nail_spacing,
+        nailing=nailing,
+        halves=Halves(rib=form.rib, nailing=nailing, predrilled=drilled, peak=float(pieces.moment_peak)),
+        count=nailing.count,
+        rows=nailing.rows,
+        columns=nailing.columns,
+        spacing=nailing.spacing,
         least=least,
         resistance=resistance,
         mode=mode,
-        effective=_effective(columns, float(least.along), nail.diameter, predrilled=drilled),
+        effective=effective_share(nailing.columns, nailing.along, nail.diameter, predrilled=drilled),
         slip=slip,
         head=board,
         point=point,
@@ -130,7 +149,7 @@ def nailed_joint(vault: Vault, form: VaultForm, timber: TimberClass) -> NailedJo
         yield_moment=bend,
         row_height=row_height,
         piece=piece,
-        pieces=_pieces(form, timber, slip, vault.nail_spacing, row_height, piece),
+        pieces=pieces,
     )
 
 
@@ -160,27 +179,6 @@ def layer_stiffness(form: VaultForm, timber: TimberClass) -> float:
 
 def _slip(timber: TimberClass, diameter: float, *, predrilled: bool) -> float:
     return float(ec5.nail_slip_modulus(timber.density, diameter, predrilled=predrilled))
-
-
-def worst_distances(diameter: float, density: float, *, predrilled: bool) -> NailDistances:
-    """The larger distance of a force along and one across the grain: a joint has both."""
-    along, across = (
-        ec5.nail_distances(diameter, angle=angle, density=density, predrilled=predrilled)
-        for angle in (0.0, np.pi / 2)
-    )
-    names = ("along", "across", "loaded_end", "free_end", "loaded_edge", "free_edge")
-    return type(along)(**{name: np.maximum(getattr(along, name), getattr(across, name)) for name in names})
-
-
-def _effective(columns: int, along: float, diameter: float, *, predrilled: bool) -> float:
-    counted = ec5.effective_nails(columns, along, diameter=diameter, predrilled=predrilled)
-    return float(counted) / columns
-
-
-def _rows(count: int, height: float, across: float) -> int:
-    wanted = 1 if count == 1 else 2 if count < MANY else 3
-    possible = 1 + int(height / across + 1e-9)
-    return max(1, min(wanted, possible))
 
 
 def _resistance(

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from bermwright.data.timber_classes import TimberClass
     from bermwright.form.shapes import VaultForm
     from bermwright.house import Vault
+    from bermwright.rules.analysis.halves import Half
     from bermwright.rules.analysis.response import Analysis
 
     Array = NDArray[np.float64]
@@ -244,20 +245,28 @@ def shear_ratio(analysis: Analysis, strength: RibStrength) -> Array:
 def nail_ratio(analysis: Analysis, strength: RibStrength) -> Array:
     """(L, S, j) strength used of the nails at each butt joint, in every soil run, the heavy one too.
 
-    NaN while the nails are not known.
+    Where half a piece that ends there has room for less than the nails of a usual one, those that are drawn
+    in it are reckoned too. NaN while the nails are not known, and where half a piece has none.
     """
     joint, nodes = strength.joint, strength.joint_nodes
     if joint is None or not np.isfinite(joint.resistance):
         return np.full((*analysis.response.converged.shape, nodes.size), np.nan)
     moment, axial, shear = joint_forces(analysis, nodes)
-    limit = ec5.design_strength(
-        joint.resistance * joint.effective, strength.kmods(analysis), gamma=strength.gamma_nails
-    )
+    limit = ec5.design_strength(joint.resistance, strength.kmods(analysis), gamma=strength.gamma_nails)
 
     def used(bent: Array, pressed: Array, cut: Array) -> Array:
-        return joint.force(bent, pressed, cut, strength.layers) / limit[None, :, None]
+        return joint.force(bent, pressed, cut, strength.layers) / (limit * joint.effective)[None, :, None]
 
-    return where_known(used, moment, axial, shear)
+    ratio = where_known(used, moment, axial, shear)
+    for number, half in joint.weaker:
+
+        def drawn(bent: Array, pressed: Array, cut: Array, half: Half = half) -> Array:
+            return joint.half_force(half, bent, pressed, cut, strength.layers) / (limit * half.effective)
+
+        here = (moment[:, :, number], axial[:, :, number], shear[:, :, number])
+        there = np.full(ratio.shape[:2], np.nan) if half.bare else where_known(drawn, *here)
+        ratio[:, :, number] = np.maximum(ratio[:, :, number], there)
+    return ratio
 
 
 @keeps

@@ -6,9 +6,12 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from bermwright.base.findings import Shown, Verdict
 from bermwright.data.timber_classes import GAMMA_CONNECTION
 from bermwright.handbook import timber as ec5
+from bermwright.rules.analysis.halves import FEWEST
 from bermwright.rules.analysis.joint import ROWS_ALONG
 from bermwright.rules.analysis.strength import joint_forces, nail_ratio
 from bermwright.rules.nouns import Rule, Said
@@ -20,12 +23,16 @@ if TYPE_CHECKING:
 
     from bermwright.base.findings import Step
     from bermwright.house import Nail
+    from bermwright.rules.analysis.halves import Half
     from bermwright.rules.analysis.joint import NailedJoint
     from bermwright.rules.ribs.common import Worst
     from bermwright.rules.study import Study
 
 AT_FOOT = 1e-6
 """A piece that begins or ends nearer to a foot than this begins or ends there (m)."""
+LONGER = "Write a longer [vault] board_length, thinner nails, or fewer layers."
+FULL = "|(N + M·y/J, V + M·x/J)| / (n·m), M with its peak"
+RELIEVED = "|(N, V)| / (n·m); the other layers take M"
 UNKNOWN_NAILS = Said(
     verdict=Verdict.UNKNOWN,
     template="The file does not give the nails, their number at a butt joint and their spacing.",
@@ -47,6 +54,8 @@ def _carry(study: Study) -> Iterator[Said]:
         yield UNKNOWN_NAILS
     elif not math.isfinite(joint.resistance):
         yield _too_short(joint, nail)
+    elif joint.halves.bare is not None:
+        yield _bare(study, joint.halves.bare)
     else:
         worst = common.worst_of(study, nail_ratio, every_run=True)
         if worst is not None:
@@ -66,10 +75,49 @@ def _too_short(joint: NailedJoint, nail: Nail) -> Said:
     )
 
 
+def _bare(study: Study, half: Half) -> Said:
+    """Half a piece that passes nothing on, and where it is."""
+    node = int(np.argmin(np.abs(study.form.mesh.s - half.joint)))
+    return Said(
+        verdict=Verdict.FAILS,
+        template="{place}: half of piece {piece} has room for {drawn}; its layer ends there.",
+        values={
+            "place": common.place_of(study, node).capitalize(),
+            "piece": half.piece,
+            "drawn": "one nail" if half.along.size else "no nail",
+        },
+        demand=float(FEWEST),
+        capacity=float(half.along.size),
+        unit="",
+        place=common.place_of(study, node),
+        spot=common.spot_of(study, node),
+        advice=LONGER,
+    )
+
+
+def _governing(study: Study, worst: Worst, joint: NailedJoint) -> Half | None:
+    """The half with few nails that carries more there than a usual one would; None where none does."""
+    number = int(worst.peak.place[0])
+    moment, axial, shear = (
+        force[worst.peak.index] for force in joint_forces(worst.peak.analysis, study.strength.joint_nodes)
+    )
+    layers = study.strength.layers
+    usual = float(joint.force(moment, axial, shear, layers)) / joint.effective
+    found = [
+        (float(joint.half_force(half, moment, axial, shear, layers)) / half.effective, half)
+        for at, half in joint.weaker
+        if at == number and not half.bare
+    ]
+    most, half = max(found, key=lambda one: one[0], default=(0.0, None))
+    return half if most > usual else None
+
+
 def _said(study: Study, worst: Worst, joint: NailedJoint, nail: Nail) -> Said:
     ratio = worst.ratio or 0.0
     kmod = common.kmod_of(study, worst)
-    limit = float(ec5.design_strength(joint.resistance * joint.effective, kmod, gamma=GAMMA_CONNECTION.value))
+    half = _governing(study, worst, joint)
+    effective = joint.effective if half is None else half.effective
+    limit = float(ec5.design_strength(joint.resistance * effective, kmod, gamma=GAMMA_CONNECTION.value))
     node = int(study.strength.joint_nodes[worst.peak.place[0]])
     said = Said(
         verdict=worst.verdict,
@@ -80,20 +128,24 @@ def _said(study: Study, worst: Worst, joint: NailedJoint, nail: Nail) -> Said:
         unit="N",
         advice="Write more [vault] nails_each_side, a smaller nail_spacing, or thicker nails.",
         steps=(
-            *_force_steps(study, worst, joint, ratio * limit),
+            *_force_steps(study, worst, joint, ratio * limit, half),
             *_nail_steps(study, joint, nail),
             common.factor_step(study, worst),
-            _limit_step(joint, kmod, limit),
+            _limit_step(joint, effective, kmod, limit),
             common.ratio_step("Strength used", "F / F_v,d", f"{ratio * limit:.1f} / {limit:.1f}", ratio),
         ),
     )
     return common.at_worst(study, worst, node, said)
 
 
-def _force_steps(study: Study, worst: Worst, joint: NailedJoint, force: float) -> tuple[Step, ...]:
+def _force_steps(
+    study: Study, worst: Worst, joint: NailedJoint, force: float, half: Half | None
+) -> tuple[Step, ...]:
     forces = joint_forces(worst.peak.analysis, study.strength.joint_nodes)
     moment, axial, shear = (float(one[worst.peak.index]) for one in forces)
-    along, _across = joint.places
+    which = f"{joint.places[0].size} on half a piece"
+    if half is not None:
+        which = f"{half.along.size} drawn on half of piece {half.piece}"
     lane, situation, *_joint = worst.peak.index
     analysis = worst.peak.analysis
     model = float(analysis.model[situation]) if analysis.bends[lane, situation] else 1.0
@@ -115,9 +167,9 @@ def _force_steps(study: Study, worst: Worst, joint: NailedJoint, force: float) -
             Shown(float(joint.pieces.moment_peak), "", 3),
         ),
         step(
-            f"Nail that carries most of the {along.size} on half a piece, {study.strength.layers} layers",
+            f"Nail that carries most of the {which}, {study.strength.layers} layers",
             "F",
-            "|(N + M·y/J, V + M·x/J)| / (n·m), M with its peak",
+            RELIEVED if half is not None and half.relieved else FULL,
             "",
             Shown(force, "N", 1),
         ),
@@ -160,12 +212,12 @@ def _nail_steps(study: Study, joint: NailedJoint, nail: Nail) -> tuple[Step, ...
     )
 
 
-def _limit_step(joint: NailedJoint, kmod: float, limit: float) -> Step:
+def _limit_step(joint: NailedJoint, effective: float, kmod: float, limit: float) -> Step:
     return step(
         "Design resistance of one nail in a row",
         "F_v,d",
         "k_mod·(n_ef/n)·F_v,k / γ_M",
-        f"{kmod:g} · {joint.effective:.4f} · {joint.resistance:.0f} / {GAMMA_CONNECTION.value:g}",
+        f"{kmod:g} · {effective:.4f} · {joint.resistance:.0f} / {GAMMA_CONNECTION.value:g}",
         Shown(limit, "N", 1),
         timber_cite("2.4.3 and 8.3.1.1, eq. 8.17"),
     )
@@ -204,6 +256,43 @@ def _room(study: Study) -> Iterator[Said]:
         return
     for room in _rooms(study, joint, nail):
         yield _room_said(room, joint)
+    fewest = joint.halves.bare or joint.halves.fewest
+    if fewest is not None:
+        yield _bare(study, fewest) if fewest.bare else _drawn(joint, fewest)
+
+
+def _drawn(joint: NailedJoint, half: Half) -> Said:
+    """The half with the fewest nails as it is drawn, and how its strength is reckoned."""
+    usual = joint.places[0].size
+    template = "Half of piece {piece} has room for {drawn} of {usual} nails"
+    template += ". The other layers take its bending." if half.relieved else "; they are reckoned with."
+    return Said(
+        verdict=Verdict.HOLDS,
+        template=template
+        if half.along.size < usual
+        else "Every half of a piece has room for {drawn} nails or more.",
+        values={
+            "piece": half.piece,
+            "drawn": Shown(float(half.along.size), "", 0),
+            "usual": Shown(float(usual), "", 0),
+        },
+        steps=tuple(_sharing(joint, half)),
+    )
+
+
+def _sharing(joint: NailedJoint, half: Half) -> Iterator[Step]:
+    """How much the other layers take beside short pieces at a foot."""
+    if not half.relieved:
+        return
+    most, peak = joint.halves.most_beside(half.piece), float(joint.pieces.moment_peak)
+    yield step(
+        "Largest bending of one layer beside the short pieces at that foot, over its equal share; no layer "
+        f"may take more than the peak, {peak:.3f}",
+        "n·w/Σw",
+        "w grows from 0 at a layer's own joint to 1 half a piece away; 0 in short pieces",
+        "",
+        Shown(most, "", 3),
+    )
 
 
 def _rooms(study: Study, joint: NailedJoint, nail: Nail) -> Iterator[Room]:

@@ -12,9 +12,10 @@ from bermwright.data.sourced import Sourced
 from bermwright.data.timber_classes import GAMMA_CONNECTION
 from bermwright.data.works.carpentry import NDS
 from bermwright.data.works.timber import SWEDISHWOOD
+from bermwright.form.rib.nails import worst_distances
 from bermwright.handbook import carpentry
 from bermwright.handbook import timber as ec5
-from bermwright.rules.analysis.joint import ROWS_ALONG, worst_distances
+from bermwright.rules.analysis.joint import ROWS_ALONG
 from bermwright.rules.analysis.strength import slip_ratio
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs import common

@@ -10,14 +10,14 @@ import numpy as np
 
 from bermwright.base.drawing import Area, Clip, Dimension, Item, Pen, Sheet, Stroke, View, Wash
 from bermwright.book.sheets.paper import Figures, figure, heading, note
-from bermwright.book.templates.nails import nail_spots, stops_of
-from bermwright.book.templates.pieces import crossing, lay_flat
+from bermwright.form.rib.flat import NAILED_FROM, crossing, lay_flat
+from bermwright.form.rib.nails import nail_spots, stops_of
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.book.templates.nails import Nailing
-    from bermwright.book.templates.pieces import Flat
+    from bermwright.form.rib.flat import Flat
+    from bermwright.form.rib.nails import Nailing
     from bermwright.form.shapes import VaultForm
 
 SCALE = 2.5
@@ -79,14 +79,17 @@ def _words(nailing: Nailing, figures: Figures) -> str:
 
 
 def _crossed(form: VaultForm) -> Flat:
-    """The piece of the first layer that lies over the joint nearest to the crown."""
+    """The piece of the first nailed layer that lies over the joint nearest to the crown."""
     rib = form.rib
     top = float(rib.centreline.s[int(np.argmax(rib.centreline.z))])
     flats = [lay_flat(rib, piece) for piece in rib.pieces]
     crossed = [flat for flat in flats if flat.joints]
     return min(
         crossed or flats,
-        key=lambda flat: (flat.piece.layer != 1, abs(0.5 * (flat.piece.start + flat.piece.end) - top)),
+        key=lambda flat: (
+            flat.piece.layer != NAILED_FROM,
+            abs(0.5 * (flat.piece.start + flat.piece.end) - top),
+        ),
     )
 
 

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Dimension, Item, Pen, Sheet, Stroke, View, Wash
 from bermwright.book.sheets.paper import Figures, figure, heading, note
-from bermwright.book.templates.pieces import lay_flat
+from bermwright.form.rib.flat import lay_flat
 
 if TYPE_CHECKING:
     from bermwright.form.shapes import RibForm, RibPiece

@@ -1,5 +1,7 @@
 """Where the nails of a rib piece go: a group on each side of every butt joint, staggered between.
 
+This is the only pattern: templates draw it, the take-off counts it, and the rules judge it.
+
 Between two joints the nails take the force out of one board and into the next: where two groups have no room
 beside each other, one block between both joints serves both, as many columns as find room.
 """
@@ -12,18 +14,25 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.book.templates.pieces import crossing
+from bermwright.data.timber_classes import needs_holes
+from bermwright.form.rib.flat import crossing
+from bermwright.handbook import timber as ec5
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
-    from bermwright.book.templates.pieces import Flat
-    from bermwright.house import Nail
-    from bermwright.rules.analysis.joint import NailedJoint
+    from bermwright.data.timber_classes import TimberClass
+    from bermwright.form.rib.flat import Flat
+    from bermwright.form.shapes import RibForm
+    from bermwright.handbook.timber import NailDistances
+    from bermwright.house import Vault
 
 HAIR = 1e-7
 STEPS = 4
 """Steps after which a place beside a slanting cut is found."""
+
+MANY = 7
+"""From this number of nails on they stand in three rows beside a joint."""
 
 Spot = tuple[float, float]
 
@@ -71,26 +80,74 @@ class Stop:
         return self.at + self.slope * (v - self.level)
 
 
-def nailing_of(joint: NailedJoint, nail: Nail) -> Nailing:
-    """The pattern of a joint that the rules have checked."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Window:
+    """The nails between two cuts of a piece."""
+
+    spots: tuple[Spot, ...]
+    columns: int
+    """Most nails that stand close behind each other in a row: of a group, or of the block (-)."""
+    spacing: float
+    """Their distance (m)."""
+
+
+def nailing_of(vault: Vault, rib: RibForm, timber: TimberClass | None) -> Nailing | None:
+    """The pattern of a rib of pieces; None while the file does not say all of it.
+
+    Hard wood that is not drilled takes no nails: then there is none either.
+    """
+    nail, count = vault.nails, vault.nails_each_side
+    if rib.bent or timber is None or nail is None or count is None or vault.nail_spacing is None:
+        return None
+    drilled = bool(vault.predrilled)
+    if needs_holes(timber.name) and not drilled:
+        return None
+    least = worst_distances(nail.diameter, timber.density_low, predrilled=drilled)
+    height = max(rib.depth - 2.0 * float(least.loaded_edge), 0.0)
     return Nailing(
         diameter=nail.diameter,
         length=nail.length,
-        count=joint.count,
-        rows=joint.rows,
-        along=float(joint.least.along),
-        across=float(joint.least.across),
-        edge=float(joint.least.loaded_edge),
-        end=float(joint.least.loaded_end),
-        spacing=joint.spacing,
+        count=count,
+        rows=_rows_beside(count, height, float(least.across)),
+        along=float(least.along),
+        across=float(least.across),
+        edge=float(least.loaded_edge),
+        end=float(least.loaded_end),
+        spacing=vault.nail_spacing,
     )
+
+
+def worst_distances(diameter: float, density: float, *, predrilled: bool) -> NailDistances:
+    """The larger distance of a force along and one across the grain: a joint has both."""
+    along, across = (
+        ec5.nail_distances(diameter, angle=angle, density=density, predrilled=predrilled)
+        for angle in (0.0, np.pi / 2)
+    )
+    names = ("along", "across", "loaded_end", "free_end", "loaded_edge", "free_edge")
+    return type(along)(**{name: np.maximum(getattr(along, name), getattr(across, name)) for name in names})
+
+
+def _rows_beside(count: int, height: float, across: float) -> int:
+    wanted = 1 if count == 1 else 2 if count < MANY else 3
+    possible = 1 + int(height / across + 1e-9)
+    return max(1, min(wanted, possible))
 
 
 def nail_spots(flat: Flat, nailing: Nailing) -> tuple[Spot, ...]:
     """Nail positions in the frame of the piece (m)."""
+    return tuple(spot for window in nail_windows(flat, nailing) for spot in window.spots)
+
+
+def nail_windows(flat: Flat, nailing: Nailing) -> tuple[Window, ...]:
+    """The same, from cut to cut."""
     stops = stops_of(flat)
-    found = (spot for low, high in pairwise(stops) for spot in _between(flat, nailing, low, high))
-    return tuple(spot for spot in found if _fits(flat, spot, stops, nailing))
+    return tuple(_window(flat, nailing, stops, low, high) for low, high in pairwise(stops))
+
+
+def _window(flat: Flat, nailing: Nailing, stops: tuple[Stop, ...], low: Stop, high: Stop) -> Window:
+    columns, spacing, spots = _between(flat, nailing, low, high)
+    kept = tuple(spot for spot in spots if _fits(flat, spot, stops, nailing))
+    return Window(spots=kept, columns=columns, spacing=spacing)
 
 
 def stops_of(flat: Flat) -> tuple[Stop, ...]:
@@ -110,25 +167,34 @@ def _end(low: Spot, high: Spot, *, butt: bool) -> Stop:
     return Stop(at=low[0], level=low[1], slope=(high[0] - low[0]) / (high[1] - low[1]), butt=butt)
 
 
-def _between(flat: Flat, nailing: Nailing, low: Stop, high: Stop) -> Iterator[Spot]:
-    """The nails between two cuts, row by row."""
+def _between(flat: Flat, nailing: Nailing, low: Stop, high: Stop) -> tuple[int, float, tuple[Spot, ...]]:
+    """The nails between two cuts: how many stand close in a row, how far apart, and where."""
     shares = [0.5] if nailing.rows == 1 else [row / (nailing.rows - 1) for row in range(nailing.rows)]
     lanes = [_lane(flat, nailing, low, high, share) for share in shares]
     room = min(last - first for first, last in lanes)
     if not room >= -HAIR:
-        return
+        return 0, nailing.along, ()
     fit = int(np.floor(room / nailing.along + HAIR)) + 1
     groups = low.butt + high.butt
     if groups and fit < groups * nailing.columns + 1:
-        yield from _block(flat, nailing, low, high, min(fit, groups * nailing.columns))
-        return
+        columns = min(fit, groups * nailing.columns)
+        spread = room if low.butt and high.butt and columns > 1 else nailing.along * max(columns - 1, 1)
+        return columns, spread / max(columns - 1, 1), _block(flat, nailing, low, high, columns)
+    spots = tuple(_groups_and_line(flat, nailing, (low, high), lanes, shares))
+    return nailing.columns if groups else 1, nailing.along, spots
+
+
+def _groups_and_line(
+    flat: Flat, nailing: Nailing, cuts: tuple[Stop, Stop], lanes: list[Spot], shares: list[float]
+) -> Iterator[Spot]:
+    """A group beside each cut that is a butt joint, and nails by turns along either edge between."""
     zone = (nailing.columns - 1) * nailing.along
     gap = max(nailing.spacing, nailing.along)
     starts, ends = [first for first, _ in lanes], [last for _, last in lanes]
-    if low.butt:
+    if cuts[0].butt:
         yield from _group(flat, nailing, starts, shares, 1.0)
         starts = [first + zone + gap for first in starts]
-    if high.butt:
+    if cuts[1].butt:
         yield from _group(flat, nailing, ends, shares, -1.0)
         ends = [last - zone - gap for last in ends]
     yield from _line(flat, nailing, max(starts), min(ends))

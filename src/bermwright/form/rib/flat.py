@@ -24,6 +24,8 @@ if TYPE_CHECKING:
 
     Array = NDArray[np.float64]
 
+NAILED_FROM = 2
+"""The first layer lies on the rib jig; nails are driven from the second on."""
 _SAME = 0.0003
 """Two shapes that differ by less than this everywhere are cut from one template (m)."""
 _STATIONS = 17
@@ -74,6 +76,8 @@ class Pattern:
     """Those of `names` for which the template is turned over."""
     layers: tuple[int, ...]
     per_rib: int
+    nailed: tuple[str, ...]
+    """Those of `names` into which nails are driven: all but those of the first layer."""
 
 
 def patterns(rib: RibForm) -> tuple[Pattern, ...]:
@@ -100,6 +104,7 @@ def _pattern(group: list[Flat]) -> Pattern:
         turned=tuple(flat.piece.name for flat in group if flat.mirrored != first.mirrored),
         layers=tuple(sorted({flat.piece.layer for flat in group})),
         per_rib=len(group),
+        nailed=tuple(flat.piece.name for flat in group if flat.piece.layer >= NAILED_FROM),
     )
 
 
