@@ -105,3 +105,13 @@ def test_the_half_with_the_fewest_nails_is_named(good_study):
     assert said.values["piece"] in {"3L1", "3R1"}
     assert said.values["drawn"].value == 8
     assert "other layers" in said.template
+
+
+def test_while_a_hand_drags_a_usual_number_of_nails_counts(good_study):
+    strength = good_study.strength.provisional
+    assert strength.joint.halves.at_joints == ()
+    assert strength.joint.weaker == ()
+    analysis = good_study.analyses[0]
+    quick, full = (nail_ratio(analysis, one) for one in (strength, good_study.strength))
+    assert np.all(quick <= full)
+    assert np.any(quick < full)

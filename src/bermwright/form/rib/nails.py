@@ -216,7 +216,11 @@ def _block(flat: Flat, nailing: Nailing, low: Stop, high: Stop, columns: int) ->
 
     Where they are too few for the nails of one joint there are more rows, as many as keep their distance.
     """
-    for rows in range(max(nailing.rows, -(-nailing.count // columns)), nailing.rows, -1):
+    bottom, top = crossing(flat, 0.5 * (low.at + high.at))
+    # One row more than find room in the middle: elsewhere the piece may be a little deeper.
+    most = 2 + int(max(top - bottom - 2.0 * nailing.edge, 0.0) / nailing.across)
+    wanted = max(nailing.rows, -(-nailing.count // columns))
+    for rows in range(min(wanted, max(most, nailing.rows)), nailing.rows, -1):
         spots = tuple(_rows(flat, nailing, low, high, (rows, columns)))
         if apart(spots, nailing):
             return spots

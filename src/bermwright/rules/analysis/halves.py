@@ -83,10 +83,14 @@ class Halves:
     predrilled: bool
     peak: float
     """Largest bending of one layer over its equal share, with which boards and nails are reckoned (-)."""
+    skipped: bool = False
+    """Left out while a hand drags: to lay all nails out takes as long as the rest of what is then shown."""
 
     @cached_property
     def at_joints(self) -> tuple[tuple[Half, ...], ...]:
         """The halves before and behind each joint of the rib."""
+        if self.skipped:
+            return ()
         layers = tuple(zip(self.rib.joints.tolist(), self.rib.joint_layers, strict=True))
         return tuple(tuple(self._beside(joint, layer)) for joint, layer in layers)
 

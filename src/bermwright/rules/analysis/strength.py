@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -93,6 +93,14 @@ class RibStrength:
             peak=float(joint.pieces.moment_peak) if joint else layers / (layers - 1),
             softening=Softening(ribs=1 / (1 + creep), joints=1 / (1 + 2 * creep)),
         )
+
+    @property
+    def provisional(self) -> RibStrength:
+        """The same with a usual number of nails in every half of a piece, for what is marked provisional."""
+        if self.joint is None:
+            return self
+        joint = replace(self.joint, halves=replace(self.joint.halves, skipped=True))
+        return replace(self, joint=joint)
 
     @property
     def width(self) -> float:
