@@ -600,6 +600,15 @@ _YEAR = (
     _row(
         "ISO10077-made-share", ISO10077, window_of, _MADE, "0.699077", "1.01·1.26/1.8204", _of("glass_share")
     ),
+    _row(
+        "ISO10077-made-all-frame",
+        ISO10077,
+        window_of,
+        {**_MADE, "niche": Niche(width=0.6, height=0.2), "frame": _HELD},
+        "1.4",
+        "frames of 0.11 m leave no glass in 0.2 m, nor an edge: the frame alone",
+        _of("u"),
+    ),
     _row("ISO10077-made-g", ISO10077, window_of, _MADE, "0.628129", "of the glass", _of("g")),
     _row(
         "ISO10077-made-single",

@@ -928,6 +928,7 @@ _FROSTS = (
             ("fine-frozen", 1600.0, 0.6, 0.35, True, True, "1.745"),
             ("sand-thawed", 1700.0, 0.3, 0.6, False, False, "1.424"),
             ("sand-frozen", 1700.0, 0.3, 0.6, False, True, "1.223"),
+            ("quartz-over-a-fifth", 1600.0, 0.6, 0.202, True, False, "1.1492"),
             ("dry-little-quartz", 1500.0, 1.0, 0.1, False, False, "1.511"),
         )
     ),

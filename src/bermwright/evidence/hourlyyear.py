@@ -767,6 +767,15 @@ _YEARS = (
         1e-3,
     ),
     _row(
+        "FAO56-month-all-bright",
+        FAO56,
+        month_clearness,
+        {"place": replace(ESTEVAN, sunshine=(800.0,) * 12)},
+        "0.75",
+        "more hours of sunshine than a month has of light count as all of them",
+        _at(0),
+    ),
+    _row(
         "FAO56-month-range", FAO56, month_clearness, {"place": FICHTELBERG}, "0.311897", "0.16·√3.80", _at(0)
     ),
     _row(

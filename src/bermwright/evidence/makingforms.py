@@ -802,6 +802,15 @@ _PIPES = (
         lambda one: one.along[1],
         "root of the quadratic",
     ),
+    (
+        "PIPE-BELOW-FOOT",
+        developing.pipe_cut,
+        {**_PIPE, "turn": 0.0, "at": 1.7, "lean": np.radians(80.0), "is_round": False},
+        "0.2870",
+        "m",
+        lambda one: one.along[0],
+        "leaves under the springing, where the foot is: (2 - 1.7 - 0.1 cos 80°)/sin 80°",
+    ),
     ("PIPE-DOME-Y", developing.pipe_cut, _ROUND_PIPE, "0.1000", "m", lambda one: one.y[1], "a sin t"),
     (
         "PIPE-DOME-X",

@@ -124,6 +124,20 @@ ROWS: tuple[Row, ...] = (
         "equations 1 to 4, the clothes' surface solved by halving an interval two hundred times",
     ),
     _hand(
+        "just-over-light",
+        comfort_vote,
+        {
+            "air": 16.0,
+            "radiant": 14.0,
+            "speed": 0.05,
+            "vapour_pressure": 700.0,
+            "activity": 1.2,
+            "clothing": 0.51,
+        },
+        "-2.919922",
+        "as thick clothes; 0.51·0.155 is just over the 0.078 at which the factor of clothed area changes",
+    ),
+    _hand(
         "still-air",
         comfort_vote,
         {

@@ -316,6 +316,47 @@ ROWS: tuple[Row, ...] = (
         burning=_LONG,
         rel=0.01,
     ),
+    _room(
+        "least-fire",
+        _WARM,
+        _air(
+            36e2, set_point=np.full(_HOURS, 5.3667), loss=np.full(_HOURS, 15.0), source=np.full(_HOURS, 150.0)
+        ),
+        2.0,
+        lambda hours: float(hours.charges[0]),
+        "0.2525",
+        "150/75 = 2; 3.3667 are missing, a charge gives 13.333: just over a quarter, and so it is lit",
+        burning=_LONG,
+        rel=0.004,
+    ),
+    _room(
+        "one-day-ahead",
+        _WARM,
+        _air(
+            36e2, set_point=np.full(_HOURS, 10.0), loss=np.full(_HOURS, 15.0), source=np.full(_HOURS, 150.0)
+        ),
+        2.0,
+        lambda hours: float(hours.charges[0]),
+        "0.600",
+        "8 K are missing, a charge gives 13.333 for a day; no further is looked although no other fire comes",
+        burning=Burning(curve=np.full(24, 1000.0), lightings=np.eye(1, _HOURS)[0]),
+        rel=0.01,
+    ),
+    Row(
+        id="INCROPERA-room-weeks-kept",
+        cite=_LUMPED,
+        kind=Kind.DERIVED,
+        call=run_hours,
+        inputs={
+            "bodies": _plain_room(60.0, 0.0, 340),
+            "air": _air(36e2),
+            "start": _still(_WARM, 0.0),
+            "room_before": 0.0,
+        },
+        expected="2",
+        note="340 hours hold two weeks of 168; the state is kept at the end of each",
+        pick=lambda hours: float(hours.kept.shape[0]),
+    ),
     *(
         Row(
             id=f"CARSLAW1959-rammed-earth-{hours}",

@@ -181,8 +181,18 @@ def _splits() -> tuple[Row, ...]:
         ("too-low-sky", 87.5, "diffuse_horizontal", "40.0", "all of it from the sky"),
         ("both", 30.0, "global_horizontal", "40.0", "the sum stays"),
     )
+    glaring = {"global_horizontal": 1400.0, "zenith": 0.0, "normal": 1300.0}
     return (
         *read,
+        _row(
+            "ERBS1982-split-glaring",
+            ERBS1982,
+            erbs_split,
+            glaring,
+            "231.0",
+            "more light than before the air, between white clouds: counted as 1, share 0.165",
+            _of("diffuse_horizontal"),
+        ),
         *(
             _row(
                 f"ERBS1982-split-{name}",

@@ -265,6 +265,13 @@ def _circles() -> list[Row]:
             _row(f"shallow-{depth:g}", work, place, _D, call, inputs, out, note="9 m deep at its face",
                  pick=lambda factors: float(np.isnan(factors).sum()))
         )  # fmt: skip
+    soil = Earth(unit_weight=20e3, wet_unit_weight=22e3, cohesion=25e3, friction=0.0)
+    level = Columns.plain(np.array([-20.0, 20.0]), np.zeros(2), soil)
+    half = {"columns": level, "start": -4.0, "end": 4.0, "bulge": 0.5, "method": "ordinary", "quake": 0.2}
+    rows.append(
+        _row("half-circle", work, "half circle in level ground, earthquake alone", _D, call, half, "7.3631",
+             rel=0.0025, note="3π c/(2 kh γ R); 36 slices")
+    )  # fmt: skip
     found: dict[str, Any] = {"columns": _bank(), "right": True, "between": (-20.0, 0.0)}
     least = stability.critical_circle
     number = 25.0 / (20.0 * 9.0 * 0.261)
@@ -280,6 +287,11 @@ def _circles() -> list[Row]:
     rows.append(
         _row("search-left", TAYLOR1937, "upright bank, N = 0.261", _M, least, turned, f"{number:.3f}",
              rel=0.02, note="a chart against a grid of circles", pick=lambda circle: float(circle.factor))
+    )  # fmt: skip
+    rows.append(
+        _row("search-left-place", TAYLOR1937, "upright bank, chord at 47.6 degrees", _M, least, turned,
+             "8.218", rel=0.03, note="9 m/tan 47.6° behind the face, to the right of it; a grid of circles",
+             pick=lambda circle: float(circle.start))
     )  # fmt: skip
     return rows
 

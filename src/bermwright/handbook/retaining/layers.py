@@ -21,7 +21,8 @@ BULGE_SHARE = 1.0 / 75.0
 """Bulge of grids that stretch over the height of the face, where the relative bulge is 1 (-)."""
 BULGE_LOAD = 0.25 / 20e3
 """How much more the face bulges for a load on top (1/Pa)."""
-SHORTEST, LONGEST = 0.3, 1.175
+SHORTEST = 0.3
+LONGEST = 1.175
 """Length over height between which the relative bulge is published (-)."""
 
 
@@ -179,7 +180,7 @@ def layer_hold(
     Examples
     --------
     >>> round(float(layer_hold(1.5, depth=1.0, weight=18e3, angle=np.radians(34.0))))
-    19522
+    19523
     """
     within("length behind the wedge", embedment, 0.0, 50.0, unit="m")
     within("depth of a layer", depth, 0.0, 20.0, unit="m")

@@ -14,7 +14,6 @@ from bermwright.base.limits import within
 Array = NDArray[np.float64]
 
 STEEPEST = np.radians(50.0)
-LARGEST_SHARE = 1.0
 HAIR = 1e-12
 
 
@@ -184,7 +183,7 @@ def earthquake_passive_ratio(
         * np.sin(np.maximum(left, 0.0))
         / (across * np.cos(np.subtract(slope, lean)))
     )
-    if np.any(root >= LARGEST_SHARE):
+    if np.any(root >= 1.0):
         raise OutOfRangeError("The passive wedge has no finite resistance at these angles: no solution.")
     below = np.cos(turn) * np.cos(lean) ** 2 * across * (1.0 - np.sqrt(root)) ** 2
     ratio: Array = np.cos(np.subtract(angle, turn) + np.asarray(lean, dtype=np.float64)) ** 2 / below

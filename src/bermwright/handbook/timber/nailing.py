@@ -75,8 +75,10 @@ def nail_distances(
     """
     within("nail diameter", diameter, 0.0, LARGEST_NAIL, unit="m", open_low=True)
     within("angle to the grain", angle, 0.0, np.pi / 2 * (1 + 1e-12), unit="rad")
-    densest = DENSEST_WOOD if predrilled else DENSEST_WITHOUT_HOLES
-    within("density", density, 0.0, densest, unit="kg/m3", open_low=True)
+    within(
+        "density", density, 0.0, DENSEST_WOOD if predrilled else DENSEST_WITHOUT_HOLES,
+        unit="kg/m3", open_low=True,
+    )  # fmt: skip
     d = np.asarray(diameter, dtype=np.float64)
     cosine, sine = np.cos(angle), np.sin(angle)
     thick = d >= THICK_NAIL

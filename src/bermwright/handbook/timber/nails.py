@@ -71,8 +71,10 @@ def embedment_strength(density: ArrayLike, diameter: ArrayLike, *, predrilled: b
     >>> round(float(embedment_strength(350.0, 0.0031)) / 1e6, 2)
     20.44
     """
-    densest = DENSEST_WOOD if predrilled else DENSEST_WITHOUT_HOLES
-    within("density", density, 0.0, densest, unit="kg/m3", open_low=True)
+    within(
+        "density", density, 0.0, DENSEST_WOOD if predrilled else DENSEST_WITHOUT_HOLES,
+        unit="kg/m3", open_low=True,
+    )  # fmt: skip
     within("nail diameter", diameter, 0.0, LARGEST_NAIL, unit="m", open_low=True)
     d = np.asarray(diameter, dtype=np.float64) / MM
     shape = 1 - 0.01 * d if predrilled else d**-0.3

@@ -16,8 +16,6 @@ if TYPE_CHECKING:
 DULLEST = 0.05
 """Least clearness of a day."""
 TINY = 1e-6
-MILDEST_SPREAD = 0.02
-"""A month's mean clearness stays that far from its dullest and its clearest day."""
 
 
 def clearness_by_sunshine(share: ArrayLike) -> Array:
@@ -128,7 +126,7 @@ def day_clearness(mean: ArrayLike, rank: ArrayLike) -> Array:
     k = np.asarray(mean, dtype=float)
     top = clearest_day(k)
     wide = top - DULLEST
-    xi = wide / np.maximum(top - k, MILDEST_SPREAD)
+    xi = wide / (top - k)  # a clearest day lies 0.04 or more over every mean in the range
     gamma = -1.498 + (1.184 * xi - 27.182 * np.exp(-1.5 * xi)) / wide
     gamma = np.where(np.abs(gamma) < TINY, TINY, gamma)
     low, high = np.exp(gamma * DULLEST), np.exp(gamma * top)
