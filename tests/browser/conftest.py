@@ -1,4 +1,4 @@
-"""A real browser in front of a real workbench: one Chromium for all tests, one server for each house file."""
+"""A real browser in front of a real workbench: a Chromium for each file of tests, a server for each house file."""
 
 from __future__ import annotations
 
@@ -189,9 +189,9 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
             item.add_marker(left_out)
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="module")
 def chromium() -> Iterator[Any]:
-    """One browser for all tests."""
+    """One browser for the tests of a file; its event loop must not run on under the tests of others."""
     from playwright.sync_api import sync_playwright
 
     with sync_playwright() as driver:

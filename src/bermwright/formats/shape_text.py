@@ -47,9 +47,10 @@ def _vault(advice: Advice, system: str) -> Iterator[str]:
 MORE = ("", "bends most at", "what stands under the feet")
 SMALL_PRINT = (
     "Bends: largest bending per metre of vault over all stages, cases and soil runs, loads as they are. "
-    "Used: strength of boards and nails with all factors. Feet: least and greatest sideways push. Board: "
-    "width that the rib pieces need. Steep: share of the vault's own back over 30 and over 45 degrees. "
-    "Hours: what has a published rate, by hand; walls and ribs come on top."
+    "Used: strength of boards and nails with all factors, a usual number of nails in every piece (`check` "
+    "counts those that are drawn). Feet: least and greatest sideways push. Board: width that the rib pieces "
+    "need. Steep: share of the vault's own back over 30 and over 45 degrees. Hours: what has "
+    "a published rate, by hand; walls and ribs come on top."
 )
 
 

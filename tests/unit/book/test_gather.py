@@ -11,6 +11,7 @@ from bermwright.base.findings import Verdict
 from bermwright.book.pages import site_book
 from bermwright.book.pages.gather import _assumed, gather, stage_ratios, values
 from bermwright.form import vault_form
+from bermwright.form.rib.nails import Nailing
 from bermwright.formats.documents import text
 from bermwright.formats.house_file import read
 from bermwright.rules.analysis.stop_marks import LeadMark
@@ -117,8 +118,18 @@ def assessment(house, book):
         )
         for stage, allowed in zip(fills, (0.2, 0.131, 0.02), strict=True)
     )
-    least = SimpleNamespace(along=0.038, across=0.02, loaded_edge=0.038, loaded_end=0.057)
-    joint = SimpleNamespace(count=8, rows=3, least=least, spacing=0.06)
+    nailing = Nailing(
+        diameter=0.0038,
+        length=0.09,
+        count=8,
+        rows=3,
+        along=0.038,
+        across=0.02,
+        edge=0.038,
+        end=0.057,
+        spacing=0.06,
+    )
+    joint = SimpleNamespace(nailing=nailing)
     study = SimpleNamespace(
         house=house,
         vault=vault,
