@@ -1,4 +1,4 @@
-"""A real browser in front of a real workbench: a Chromium for each file of tests, a server for each house file."""
+"""A real browser in front of a real workbench: a Chromium for each file of tests, a server for each house."""
 
 from __future__ import annotations
 
