@@ -70,14 +70,17 @@ def teller(number: int) -> Progress:
 
 
 def full(number: int, text: str, name: str) -> Found:
-    """Every rule on the house of a text."""
-    from bermwright.app.assessing import threads
+    """Every rule on the house of a text, with the surveyed points beside its file."""
+    from bermwright.app.assessing import survey_beside, threads
     from bermwright.app.live.full import full_run
     from bermwright.formats.house_file import read
 
     opened = read(text, name)
+    survey = survey_beside(opened.house, Path(name).parent)
     with threads() as pool:
-        return full_run(opened.house, opened.not_read, progress=teller(number), share=pool.map)[1]
+        return full_run(
+            opened.house, opened.not_read, progress=teller(number), share=pool.map, survey=survey
+        )[1]
 
 
 def mends(number: int, text: str, name: str, rule: str, part: str) -> Mended:

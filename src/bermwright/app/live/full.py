@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from bermwright.house import House
     from bermwright.rules.analysis.response import Analysis
     from bermwright.rules.assess import Assessment
+    from bermwright.rules.nouns import SurveyAtHand
     from bermwright.rules.study import Study
     from bermwright.stages.nouns import Case, Stage
 
@@ -34,9 +35,10 @@ def full_run(
     *,
     progress: Callable[[str], None] = lambda _step: None,
     share: Share = map,
+    survey: SurveyAtHand | None = None,
 ) -> tuple[Assessment, Found]:
     """Assess the house; the assessment, and what of it travels to the windows."""
-    assessment = assess(house, not_read=not_read, progress=progress, share=share)
+    assessment = assess(house, not_read=not_read, progress=progress, share=share, survey=survey)
     return assessment, found_of(assessment)
 
 
