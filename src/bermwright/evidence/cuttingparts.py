@@ -231,6 +231,77 @@ _OPTIMA = tuple(
     )
 )
 
+_SPREAD = (
+    _row(
+        "more-ways",
+        cut_all_at_once,
+        {
+            "wanted": [
+                Wanted(length=0.511, count=6, width=0.109),
+                Wanted(length=0.895, count=5, width=0.109),
+                Wanted(length=0.737, count=2, width=0.083),
+                Wanted(length=0.998, count=5, width=0.109),
+            ],
+            "stock": [
+                Stretch(length=1.523, count=1, width=0.083),
+                Stretch(length=2.637, width=0.083),
+                Stretch(length=1.952, count=1, width=0.109),
+                Stretch(length=2.209, width=0.109),
+            ],
+            "kerf": 0.003,
+            "below": 1.69060308,
+        },
+        "1.657454",
+        "whole numbers of all 41 ways to cut a board; the ways that the programme grew give 1.898 only",
+        _used,
+    ),
+    _row(
+        "longest-rest",
+        best_cutting,
+        {
+            "wanted": [Wanted(length=length, count=3) for length in (0.5, 0.2, 0.3, 0.8, 0.3)],
+            "stock": [Stretch(length=1.2)],
+            "kerf": 0.0,
+        },
+        "0.700",
+        "six boards are the least; in no plan of six is a longer rest, all ways to cut the emptiest tried",
+        lambda plan: max(plan.rests()),
+    ),
+    _row(
+        "nothing-twice",
+        best_cutting,
+        {
+            "wanted": [
+                Wanted(length=length, count=count)
+                for length, count in ((0.6, 2), (0.2, 4), (0.7, 1), (0.2, 3), (0.8, 2))
+            ],
+            "stock": [Stretch(length=1.5, count=1), Stretch(length=1.3, count=2), Stretch(length=1.6)],
+            "kerf": 0.0,
+        },
+        "4.900",
+        "boards less their rests are the pieces: 2·0.6 + 7·0.2 + 0.7 + 2·0.8",
+        lambda plan: plan.used - sum(plan.rests()),
+    ),
+    _row(
+        "alike-by-place",
+        cut_board_by_board,
+        {
+            "wanted": [Wanted(length=0.7, count=3), Wanted(length=0.4, count=1), Wanted(length=0.2, count=4)],
+            "stock": [
+                Stretch(length=1.2, count=4),
+                Stretch(length=0.6, count=3),
+                Stretch(length=1.2),
+            ],
+            "kerf": 0.0,
+            "number": 6,
+            "tidy": True,
+        },
+        "2",
+        "of boards of one price the later of the list stands first",
+        lambda plan: float(plan.cuts[0].stretch),
+    ),
+)
+
 _COUNTED = (
     *(
         _row(
@@ -334,4 +405,4 @@ _LEANED = tuple(
     )
 )
 
-ROWS = (*_BY_BOARD, *_TIDY, *_ORDER, *_BOUNDS, *_OPTIMA, *_COUNTED, *_ONE, *_LEANED)
+ROWS = (*_BY_BOARD, *_TIDY, *_ORDER, *_BOUNDS, *_OPTIMA, *_SPREAD, *_COUNTED, *_ONE, *_LEANED)
