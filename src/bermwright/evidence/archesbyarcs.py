@@ -5,6 +5,7 @@ Points are taken from curves whose measures are known in closed form, with plant
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import numpy as np
@@ -30,15 +31,15 @@ _EGG = curves.arc_chain(
 _TALL = curves.arc_chain(curves.three_centred_arcs(4.0, 3.0, 4.0), points=200)
 
 
-def _leaning() -> curves.PlaneCurve:
+def _leaning(start: float = 170.0) -> curves.PlaneCurve:
     """Two arcs of 2 m and 3 m with one tangent, the joint 30 degrees left of the top: unlike halves."""
     joint = np.radians(120.0)
-    left = curves.Arc(x=0.0, z=0.0, radius=2.0, start=np.radians(170.0), end=joint)
+    left = curves.Arc(x=0.0, z=0.0, radius=2.0, start=np.radians(start), end=joint)
     right = curves.Arc(x=-np.cos(joint), z=-np.sin(joint), radius=3.0, start=joint, end=np.radians(20.0))
     return curves.arc_chain((left, right), points=200)
 
 
-_LEANING = _leaning()
+_LEANING, _DRAWN_IN = _leaning(), _leaning(200.0)
 
 
 def _unlike() -> curves.PlaneCurve:
@@ -65,6 +66,13 @@ def _level() -> curves.PlaneCurve:
     left = curves.Arc(x=-middle, z=0.0, radius=2.0, start=np.radians(150.0), end=joint)
     right = curves.Arc(x=-middle - np.cos(joint), z=-np.sin(joint), radius=3.0, start=joint, end=last)
     return curves.arc_chain((left, right), points=200)
+
+
+def _at_even_places(curve: curves.PlaneCurve) -> curves.PlaneCurve:
+    """The same curve by points that lie as far to the left as to the right."""
+    x = np.linspace(curve.x[0], curve.x[-1], 401)
+    names = ("z", "s", "angle", "curvature")
+    return replace(curve, x=x, **{name: np.interp(x, curve.x, getattr(curve, name)) for name in names})
 
 
 _UNLIKE, _LEVEL = _unlike(), _level()
@@ -140,6 +148,8 @@ _ARCS = (
     ("BOSSUT-JOINT", _BOSSUT, 3, lambda one: np.degrees(one.arcs[0].end), "123.7", ""),
     ("BOSSUT-CROWN-BEGINS", _BOSSUT, 3, lambda one: np.degrees(one.arcs[1].start), "123.7", ""),
     ("LEVEL-LEFT", _LEVEL, 2, lambda one: one.arcs[0].radius, "2.00", "m"),
+    ("LEVEL-EVEN-PLACES", _at_even_places(_LEVEL), 2, lambda one: one.arcs[0].radius, "2.00", "m"),
+    ("DRAWN-IN", _DRAWN_IN, 2, lambda one: one.arcs[0].radius, "2.00", "m"),
     ("TEN-POINTS", _TEN, 1, lambda one: 1000.0 * one.deviation, "25.81", ""),
     ("POINTED-RADIUS", _POINTED, 2, lambda one: one.arcs[0].radius, "5.25", "m"),
     ("POINTED-CENTRE", _POINTED, 2, lambda one: one.arcs[0].x, "3.15", "m"),
