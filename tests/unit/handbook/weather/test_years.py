@@ -52,6 +52,11 @@ def test_every_place_gets_a_whole_year_with_its_own_months(place):
         assert np.max(np.abs(spread - place.daily_spread)) < 1.6
 
 
+def test_air_is_never_more_than_full_where_a_dew_point_was_read_too_high(estevan):
+    read = dataclasses.replace(estevan, dew_point=estevan.temperature + 0.5)
+    assert read.humidity.max() == read.humidity.min() == 1.0
+
+
 def test_the_same_draw_gives_the_same_year_and_another_another(estevan):
     again, other = made(ESTEVAN), made(ESTEVAN, seed=2)
     assert np.array_equal(again.temperature, estevan.temperature)
