@@ -815,7 +815,7 @@ _HUMID = (
                 FICHTELBERG, maximum=tuple(x + 0.5 for x in FICHTELBERG.mean), minimum=FICHTELBERG.mean
             )
         },
-        "0.15",
+        "0.1500",
         "0.16·√0.5 is less than the dullest month",
         _at(0),
     ),
