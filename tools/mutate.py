@@ -470,6 +470,7 @@ def _judge(tally: Tally, *, whole: bool, show: bool, write: bool) -> int:
 HEADER = """\
 # Mutants that no published, derived or independent row notices, each with its reason after ` :: `.
 # Written by `tools/mutate.py --write`; the list may only shrink (the number below is its ceiling).
+# The ceiling rose once, from 37, when twenty modules came under the gate that it had not seen before.
 """
 
 
