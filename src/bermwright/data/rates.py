@@ -21,6 +21,7 @@ from bermwright.data.works.rates import (
     OUTPUTRATES,
     TURFLOG2016,
 )
+from bermwright.data.works.supports import TM58188
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -193,4 +194,9 @@ SKIRT: Final = Allowance(
     name="membrane past each edge (m)",
     value=0.30,
     cite=_practice("300 mm down past the feet and up at the ends"),
+)
+GRID_FOLD: Final = Allowance(
+    name="geogrid laid back over its own step (m)",
+    value=1.0,
+    cite=Cite(work=TM58188, place="7-7", provenance=Provenance.READ),
 )

@@ -11,10 +11,11 @@ import numpy as np
 from bermwright.base.findings import Shown
 from bermwright.base.ranges import Range
 from bermwright.data.densities import GRAVITY
-from bermwright.data.rates import BARROW, SoilStates, soil_states
+from bermwright.data.rates import BARROW, GRID_FOLD, SoilStates, soil_states
 from bermwright.form import fill_area
 from bermwright.form.solids.heights import end_earth
 from bermwright.handbook.earthmoving import bank_volume, loads, loose_volume
+from bermwright.house.parts.support_words import Behind
 from bermwright.stages.nouns import StageKind
 from bermwright.stages.sequence import fill_levels
 from bermwright.takeoff.lines import line, measured, number, unknown
@@ -29,6 +30,7 @@ if TYPE_CHECKING:
     from bermwright.form.shapes import VaultForm
     from bermwright.form.solids.heights import EndEarth
     from bermwright.house import Fill, House, Vault
+    from bermwright.house.parts.holds import Geogrid
 
     Array = NDArray[np.float64]
 
@@ -170,6 +172,67 @@ def earth_rows(house: House, vault: Vault, form: VaultForm, earth: Earth) -> Ite
     yield _mass(house.fill(vault), earth)
     if form.ground.turf > 0.0:
         yield _turf(form, earth)
+    for grid in house.geogrids:
+        if grid.vault == vault.name:
+            yield _geogrid(house, form, grid)
+
+
+def grid_levels(low: float, high: float, spacing: float) -> tuple[float, ...]:
+    """Levels of the layers of geogrid behind a face, each at the underside of its step (m)."""
+    count = max(int(np.ceil((high - low) / spacing - 1e-9)), 1)
+    return tuple(low + number * spacing for number in range(count))
+
+
+def grid_faces(house: House, form: VaultForm, grid: Geogrid) -> tuple[tuple[float, float, float], ...]:
+    """Underside, top and length along each face that a fill in steps stands behind (m), where it is known."""
+    if grid.behind in {Behind.FRONT, Behind.BACK}:
+        tops = (
+            one.soil_to for one in house.ends if one.vault == grid.vault and one.at.value == grid.behind.value
+        )
+        low = 0.0 if grid.bottom is None else grid.bottom
+        return tuple((low, top, form.span) for top in tops if top is not None)
+    sides = ("left", "right") if grid.behind is Behind.SIDES else (grid.behind.value,)
+    found = []
+    for side in sides:
+        wall = next(
+            (one for one in house.walls if one.vault == grid.vault and one.side in {"both", side}), None
+        )
+        under = grid.bottom if grid.bottom is not None or wall is None else wall.bottom
+        if wall is not None and under is not None:
+            found.append((under, form.springing if wall.top is None else wall.top, form.length))
+    return tuple(found)
+
+
+def _geogrid(house: House, form: VaultForm, grid: Geogrid) -> Quantity:
+    name, faces = f"{grid.name}, geogrid area", grid_faces(house, form, grid)
+    if grid.spacing is None or grid.length is None or not faces:
+        note = "not given: spacing and length of the layers, or the upright face that they stand behind"
+        return unknown(name, Group.EARTH, "m2", note=note, stage=StageKind.FILL)
+    wide = grid.length + grid.spacing + GRID_FOLD.value
+    metres = [len(grid_levels(low, high, grid.spacing)) * along for low, high, along in faces]
+    layer = line(
+        "A layer from its far end to the face, up its step and laid back",
+        "b",
+        "l + s + f",
+        f"{number(grid.length, 'm', 2)} + {number(grid.spacing, 'm', 2)} + {number(GRID_FOLD.value, 'm', 2)}",
+        result=Shown(wide, "m", 2),
+        cite=GRID_FOLD.cite,
+    )
+    area = line(
+        "Running metres of all layers along their faces, times that",
+        "A",
+        "Σ n·L·b",
+        f"{number(sum(metres), 'm', 1)}·{number(wide, 'm', 2)}",
+        result=Shown(sum(metres) * wide, "m2", 1),
+    )
+    return measured(
+        name,
+        Group.EARTH,
+        Shown(sum(metres) * wide, "m2", 1),
+        working=(layer, area),
+        stage=StageKind.FILL,
+        note="laps left out",
+    )
 
 
 def _fill(form: VaultForm, earth: Earth) -> Quantity:

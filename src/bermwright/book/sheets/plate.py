@@ -32,6 +32,7 @@ from bermwright.book.sheets.shell import rib_words
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
+    from bermwright.base.drawing import View
     from bermwright.book.sheets.scene import Support
     from bermwright.form.shapes import VaultForm
 
@@ -117,6 +118,21 @@ def key_entries(scene: Scene, figures: Figures) -> tuple[KeyEntry, ...]:
     return tuple(entries)
 
 
+def _support_entries(scene: Scene, view: View, figures: Figures) -> Iterator[tuple[KeyEntry, Point]]:
+    """What stands under the right foot, and geogrid behind it, each with the place that it is shown at."""
+    middle = float(scene.form.rib.centreline.x[-1])
+    levels = [scene.underside(one) for one in under_right(scene.supports)]
+    for support in under_right(scene.supports):
+        foot = scene.underside(support)
+        over = max((level for level in levels if level > foot), default=min(0.5, scene.form.springing))
+        words = f"{support.name}, {figures.length(support.width)} wide"
+        yield KeyEntry(0.0, 0.0, words), view.point(middle, 0.5 * (foot + over))
+        if support.grids:
+            end = middle + support.offset + 0.5 * support.width + 0.9 * support.reach
+            words = f"geogrid, {len(support.grids)} layers, {figures.length(support.reach)} back"
+            yield KeyEntry(0.0, 0.0, words), view.point(end, support.grids[len(support.grids) // 2])
+
+
 def key_items(scene: Scene, section: Sheet, figures: Figures) -> tuple[tuple[Item, ...], tuple[Item, ...]]:
     """Numbered circles over the right slope of a section, and the lines of the key that go with them."""
     view = section.view
@@ -131,13 +147,8 @@ def key_items(scene: Scene, section: Sheet, figures: Figures) -> tuple[tuple[Ite
         over = float(scene.form.ground.finished.level(np.array((x - view.origin[0]) * view.scale / 1000.0)))
         at = (x, view.point(0.0, over)[1] + 14.0)
         leaders.append(Leader(to=to, at=at, text=str(number)))
-    for support in under_right(scene.supports):
-        middle = float(scene.form.rib.centreline.x[-1])
-        foot = scene.underside(support)
-        higher = [level for level in map(scene.underside, under_right(scene.supports)) if level > foot]
-        middle_level = 0.5 * (foot + max(higher, default=min(0.5, scene.form.springing)))
-        to = view.point(middle, middle_level)
-        entries.append(KeyEntry(0.0, 0.0, f"{support.name}, {figures.length(support.width)} wide"))
+    for entry, to in _support_entries(scene, view, figures):
+        entries.append(entry)
         leaders.append(Leader(to=to, at=(to[0] + 17.0, to[1] - 3.0), text=str(len(entries))))
     spot = view.point(*detail_spot(scene.form))
     ring = DETAIL * 10.0 / view.scale

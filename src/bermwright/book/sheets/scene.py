@@ -14,12 +14,14 @@ import shapely
 
 from bermwright.base.drawing import Hatch
 from bermwright.stages.nouns import StageKind
+from bermwright.takeoff.earth import grid_levels
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from bermwright.form.shapes import CoverBand, CurveLine, VaultForm
     from bermwright.house import House, Vault
+    from bermwright.house.parts.walls import Wall
     from bermwright.stages.nouns import Stage
 
     Array = NDArray[np.float64]
@@ -49,6 +51,10 @@ class Support:
     """From the middle of the rib's foot outward to its own middle."""
     side: int | None = None
     """Under the left (0) or the right (1) foot only; None: under both."""
+    grids: tuple[float, ...] = ()
+    """Levels of layers of geogrid in the fill behind it (m)."""
+    reach: float = 0.0
+    """How far those reach back from its face (m)."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -260,10 +266,17 @@ def _described(vault: Vault, house: House) -> tuple[Support, ...]:
         bottom = wall.bottom if wall is not None else vault.springing
         if wall is not None and thick:
             words = f"wall: {wall.kind or 'of unknown make'}"
-            hatch = _WALLS.get(str(wall.kind), Hatch.NONE)
+            levels, reach = _grids(house, vault, name, wall)
             found.append(
                 Support(
-                    name=words, hatch=hatch, width=thick, bottom=bottom, offset=0.5 * thick - inset, side=side
+                    name=words,
+                    hatch=_WALLS.get(str(wall.kind), Hatch.NONE),
+                    width=thick,
+                    bottom=bottom,
+                    offset=0.5 * thick - inset,
+                    side=side,
+                    grids=levels,
+                    reach=reach,
                 )
             )
         if (
@@ -284,6 +297,17 @@ def _described(vault: Vault, house: House) -> tuple[Support, ...]:
                 )
             )
     return tuple(found)
+
+
+def _grids(house: House, vault: Vault, side: str, wall: Wall) -> tuple[tuple[float, ...], float]:
+    """Layers of geogrid behind the foot wall of a side: their levels, and how far they reach back (m)."""
+    for grid in house.geogrids:
+        low = wall.bottom if grid.bottom is None else grid.bottom
+        top = vault.springing if wall.top is None else wall.top
+        here = grid.vault == vault.name and grid.behind in {side, "both sides"}
+        if here and grid.spacing and grid.length and low is not None and top is not None:
+            return grid_levels(low, top, grid.spacing), grid.length
+    return (), 0.0
 
 
 _WALLS = {

@@ -9,12 +9,13 @@ import numpy as np
 
 from bermwright.base.drawing import Area, Band, Hatch, Item, Path, Pen, Point, Spline, Stroke, View, Wash
 from bermwright.book.sheets.paper import curve_path, smooth_path
+from bermwright.stages.nouns import StageKind
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.book.sheets.paper import Figures
-    from bermwright.book.sheets.scene import Scene
+    from bermwright.book.sheets.scene import Scene, Support
     from bermwright.form.shapes import CoverBand, RibForm, VaultForm
 
 RIGID = ("rigid", "board", "foam", "xps", "eps", "cellular", "cork")
@@ -110,12 +111,25 @@ def _supports(scene: Scene, view: View) -> Iterator[Item]:
             path = (*broken(path[0], path[1]), path[2], path[3])
         yield Area(path=path, wash=wash, hatch=support.hatch, levels=levels, layer="support")
         yield Stroke(path=path, pen=Pen.SEEN, closed=True, layer="support")
+        yield from _grids(scene, support, outline, view)
         if support.plate > 0.0 and math.isclose(high, view.point(0.0, scene.form.springing)[1]):
             left, right = path[-1][0], path[-2][0]
             foot = high - view.length(support.plate)
             box = ((left, foot), (right, foot), (right, high), (left, high))
             grain = Hatch.TIMBER_ACROSS
             yield Area(path=box, wash=Wash.TIMBER, hatch=grain, outline=Pen.CUT, layer="support")
+
+
+def _grids(scene: Scene, support: Support, outline: Path, view: View) -> Iterator[Item]:
+    """Layers of geogrid in the fill behind a wall, as far as the fill has come."""
+    left = outline[0][0] < 0.0
+    face, away = (outline[0][0], -1.0) if left else (outline[1][0], 1.0)
+    reached = scene.left if left else scene.right
+    filled = scene.reached(StageKind.FILL)
+    for level in support.grids:
+        if filled and (reached is None or level <= reached):
+            ends = (view.point(face, level), view.point(face + away * support.reach, level))
+            yield Stroke(path=ends, pen=Pen.HIDDEN, layer="support")
 
 
 def broken(start: Point, end: Point) -> Path:

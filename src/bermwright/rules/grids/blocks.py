@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.data.rates import GRID_FOLD
 from bermwright.data.terrain import CALM, WORST_GROUND
 from bermwright.house import EndSide
 from bermwright.house.choices import SoilKind
@@ -32,8 +33,8 @@ PLACES = 9
 GRAVITY = 9.80665
 WATER = 9806.65
 """Unit weight of water (N/m3)."""
-LAID_BACK = 1.0
-"""How far a layer is laid back into the fill over its own step (m): TM 5-818-8, 7-7."""
+LAID_BACK = GRID_FOLD.value
+"""How far a layer is laid back into the fill over its own step (m)."""
 LEAST_FACE = 0.1
 """A face that is lower needs no grid (m)."""
 
