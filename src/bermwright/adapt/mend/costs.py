@@ -16,6 +16,7 @@ from bermwright.data.densities import GRAVITY
 from bermwright.house.parts.support_words import Behind
 from bermwright.rules.grids.blocks import LAID_BACK
 from bermwright.takeoff import vault_quantities
+from bermwright.takeoff.earth import grid_levels
 from bermwright.takeoff.work import HOURS
 
 if TYPE_CHECKING:
@@ -108,9 +109,8 @@ def _grid_area(house: House, grid: Geogrid) -> float:
     faces = (SIDES if grid.behind is Behind.SIDES else 1.0) * (vault.length if beside else vault.span)
     walls = [one for one in house.walls if one.vault == vault.name] if beside else []
     high = max((vault.springing - (one.bottom or 0.0) for one in walls), default=vault.rise or 0.0)
-    return (
-        faces * math.ceil(max(high, grid.spacing) / grid.spacing) * (grid.length + grid.spacing + LAID_BACK)
-    )
+    layers = len(grid_levels(0.0, high, grid.spacing))
+    return faces * layers * (grid.length + grid.spacing + LAID_BACK)
 
 
 def _hours(counted: Quantities) -> float:

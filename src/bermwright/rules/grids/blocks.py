@@ -16,6 +16,7 @@ from bermwright.house import EndSide
 from bermwright.house.choices import SoilKind
 from bermwright.house.parts.support_words import Behind, Retains, Sides
 from bermwright.rules import readings
+from bermwright.takeoff.earth import grid_levels
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -75,8 +76,7 @@ class Block:
     @property
     def layers(self) -> tuple[float, ...]:
         """Heights of the layers behind the face."""
-        count = max(int(np.ceil(self.height / self.spacing - 1e-9)), 1)
-        return tuple(number * self.spacing for number in range(count))
+        return grid_levels(0.0, self.height, self.spacing)
 
     @property
     def bought(self) -> float:
