@@ -144,16 +144,19 @@ class Window:
             self.page.evaluate("window.workbench.wire.send({ say: 'undo' })")
             self.revised(number + 1)
 
+    def box(self, selector: str) -> dict[str, float]:
+        """Where something stands on the screen; again while the drawing is just being laid anew."""
+        one = self.page.locator(selector).first
+        for _ in range(TRIES):
+            box = one.bounding_box()
+            if box is not None:
+                return box
+            self.page.wait_for_timeout(100)
+        raise AssertionError(f"{selector} is not drawn")
+
     def middle(self, handle: str) -> tuple[float, float]:
         """Where a handle stands on the screen."""
-        ring = self.page.locator(f'[data-handle="{handle}"] .handle-ring')
-        box = ring.bounding_box()
-        for _ in range(TRIES):
-            if box is not None:
-                break
-            self.page.wait_for_timeout(100)  # the drawing is just being laid anew
-            box = ring.bounding_box()
-        assert box is not None, f"{handle} is not drawn"
+        box = self.box(f'[data-handle="{handle}"] .handle-ring')
         return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
 
     def hold(self, handle: str) -> tuple[float, float]:

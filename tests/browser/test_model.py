@@ -79,7 +79,7 @@ def test_keys_turn_it_and_home_puts_it_back(served, opened):
     page.keyboard.press("Home")
     page.wait_for_timeout(400)
     assert picture(window) == first
-    box = page.locator(CANVAS).bounding_box()
+    box = window.box(CANVAS)
     page.mouse.click(box["x"] + box["width"] * 0.5, box["y"] + box["height"] * 0.5)
     said = page.locator(".model-says").inner_text()
     assert said in page.locator(".model-layers li").all_inner_texts()

@@ -24,7 +24,8 @@ def test_a_drawing_that_follows_the_hand_is_the_one_that_was_sent(served, opened
 def test_a_part_is_pointed_at_and_the_ground_of_a_week_is_drawn(served, opened) -> None:
     window = opened(served)
     page = window.page
-    box = page.locator('#section [data-place="vault.0.mound"]').first.bounding_box()
+    window.checked()  # nothing moves any more
+    box = window.box('#section [data-place="vault.0.mound"]')
     page.mouse.click(box["x"] + 0.3 * box["width"], box["y"] + 0.8 * box["height"])
     window.until("document.querySelector('.part-head')")
     assert page.locator("#section .place.is-chosen").count() >= 1
