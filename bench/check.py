@@ -86,6 +86,8 @@ def main() -> None:
     """Measure and compare with the gates."""
     with tempfile.TemporaryDirectory() as folder:
         book = Path(folder) / "book.pdf"
+        # First: a child counts as its own what this process had when it began.
+        memory = peak_memory("check", HOUSE)
         without, full, cost = computing()
         checked, booked = process("check", HOUSE), process("book", HOUSE, "-o", book)
         met = [
@@ -94,7 +96,7 @@ def main() -> None:
             line("check, computing the stop marks", full - without, "s", gate=1.5),
             line("check, computing all of it, cost", cost, "s"),
             line("check, the whole process", checked, "s", gate=3.5),
-            line("check, peak memory", peak_memory("check", HOUSE), "MB", gate=500.0),
+            line("check, peak memory", memory, "MB", gate=500.0),
             line("book, beyond the assessment", booking(), "s", gate=4.0),
             line("book, the whole process", booked, "s"),
         ]
