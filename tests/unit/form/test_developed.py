@@ -229,6 +229,21 @@ def test_two_like_vaults_have_a_flat_hip_of_the_same_heights():
         assert (run / (radius * np.sqrt(2.0))) ** 2 + (height / radius) ** 2 == pytest.approx(1.0, abs=2e-3)
 
 
+@pytest.mark.parametrize("turn", [40.0, 60.0, 90.0])
+def test_both_hips_of_a_skew_crossing_lie_on_both_vaults(turn):
+    """Where axes cross skew one hip is longer than the other; each lies on both cylinders."""
+    small, large = round_vault("passage", 4.2, 3.0), round_vault("day room", 4.2, 7.5)
+    (meeting,) = forms_of(crossing_house(small, large, turn)).meetings
+    radius, half = 2.1 - 0.075, 0.5 * np.radians(turn)
+    # Axes of two like cylinders: their groins halve the angles between the axes.
+    sides = [(meeting.hip, np.sin(half)), (meeting.hip_left or meeting.hip, np.cos(half))]
+    for hip, away in sides:
+        for run, _, height in hip.ordinates:
+            assert np.hypot(run * away, height) == pytest.approx(radius, abs=MILLIMETRE)
+        assert hip.size[0] == pytest.approx(radius / away, abs=MILLIMETRE)
+    assert (meeting.hip_left is None) == (turn == 90.0)
+
+
 def test_unlike_vaults_say_why_there_is_no_flat_hip():
     small, large = round_vault("passage", 2.4, 3.0), round_vault("day room", 4.2, 7.5)
     (meeting,) = forms_of(crossing_house(small, large)).meetings

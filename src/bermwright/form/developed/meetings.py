@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -62,13 +63,14 @@ def into_vault(crossing: Crossing, small: VaultForm, large: VaultForm) -> Meetin
     reach = reach_of_vault(beside, np.maximum(half, 0.0), crossing.turn)
     along_large = beside * np.sin(crossing.turn) + reach * np.cos(crossing.turn)
     where = np.interp(np.clip(level, foot, crown), *_rising_side(face))
-    hip, why = _hip(crossing, small, large, (beside, reach, level))
+    hip, left, why = _hips(crossing, small, large, (beside, reach, level))
     return Meeting(
         name=crossing.name,
         part=f"{small.name} into {large.name}",
         end=_end(crossing.name, f"{small.name} into {large.name}", along, reach, skew=crossing.turn < SQUARE),
         hole=_hole(crossing.name, large.name, where, along_large),
         hip=hip,
+        hip_left=left,
         no_hip=why,
     )
 
@@ -143,37 +145,60 @@ def _hole(name: str, large: str, where: Array, along: Array) -> Pattern:
     )
 
 
-def _hip(
+def _hips(
     crossing: Crossing, small: VaultForm, large: VaultForm, line: tuple[Array, Array, Array]
-) -> tuple[Pattern | None, str]:
-    """The hip rib where the meeting line lies over a straight line in plan; else why there is none."""
-    beside, reach, level = line
-    right = beside >= 0.0
-    x, y, z = beside[right], reach[right], level[right]
-    run = np.hypot(x - x[0], y - y[0])
-    if run[-1] <= STRAIGHT:
-        return None, "The two faces meet in a point."
-    off = np.abs((x - x[0]) * (y[-1] - y[0]) - (y - y[0]) * (x[-1] - x[0])) / run[-1]
-    if float(np.max(off)) > STRAIGHT:
-        return None, (
-            f"The meeting line of {small.name} and {large.name} leaves a straight line in plan by "
-            f"{1e3 * float(np.max(off)):.0f} mm: no flat hip rib lies in it. Use the two patterns."
+) -> tuple[Pattern | None, Pattern | None, str]:
+    """The right hip, the left one where it is not its mirror image, and why there is none."""
+    crown = int(np.argmax(line[2]))
+    right, left = tuple(one[crown:] for one in line), tuple(one[crown::-1] for one in line)
+    off = float(np.max([_bend(*right[:2]), _bend(*left[:2])]))
+    if np.isnan(off):
+        return None, None, "The two faces meet in a point."
+    if off > STRAIGHT:
+        return (
+            None,
+            None,
+            (
+                f"The meeting line of {small.name} and {large.name} leaves a straight line in plan by "
+                f"{1e3 * off:.0f} mm: no flat hip rib lies in it. Use the two patterns."
+            ),
         )
-    turn = abs(float(np.arctan2(y[-1] - y[0], x[-1] - x[0])))
+    part = f"{small.name} and {large.name}"
+    one, other = _hip(f"{crossing.name}: hip", part, right), _hip(f"{crossing.name}: left hip", part, left)
+    if np.allclose(one.outline, other.outline, atol=1e-4):
+        return replace(one, side="right hip as drawn; left turned over"), None, ""
+    return (
+        replace(one, name=f"{crossing.name}: right hip, inner edge", side="right hip"),
+        replace(other, side="left hip; it is no mirror image of the right one"),
+        "",
+    )
+
+
+def _bend(x: Array, y: Array) -> float:
+    """How far half a meeting line leaves a straight line in plan (m); not a number where it is a point."""
+    run = float(np.hypot(x[-1] - x[0], y[-1] - y[0]))
+    if run <= STRAIGHT:
+        return float("nan")
+    return float(np.max(np.abs((x - x[0]) * (y[-1] - y[0]) - (y - y[0]) * (x[-1] - x[0])))) / run
+
+
+def _hip(name: str, part: str, half: tuple[Array, ...]) -> Pattern:
+    """One hip from the crown to its foot."""
+    x, y, z = half
     foot = float(z[-1])
-    runs = hip_run(x, turn)
+    turn = float(np.arctan2(abs(y[-1] - y[0]), abs(x[-1] - x[0])))
+    runs = hip_run(np.abs(x - x[0]), turn)
     outline = [*zip(runs.tolist(), (z - foot).tolist(), strict=True), (0.0, 0.0)]
     every = max(1, (runs.size - 1) // 12)
     return Pattern(
-        name=f"{crossing.name}: hip, inner edge",
-        part=f"{small.name} and {large.name}",
+        name=f"{name}, inner edge",
+        part=part,
         outline=tuple(outline),
         across="along the hip from the crown",
         up="over the feet",
-        side="right hip as drawn; left turned over",
         ordinates=tuple((float(runs[k]), 0.0, float(z[k] - foot)) for k in range(0, runs.size, every)),
         note="The heights of the common rib over a longer run. Bevel its edges to both vaults on the spot.",
-    ), ""
+    )
 
 
 def sleeve(form: VaultForm, opening: Opening) -> Meeting:

@@ -166,6 +166,8 @@ class Meeting:
     levels: tuple[tuple[float, float], ...] = ()
     """Of a dome: level and angle beside the middle (m, rad)."""
     hip: Pattern | None = None
+    hip_left: Pattern | None = None
+    """The left hip where it is not the mirror image of the right one: axes that cross skew."""
     no_hip: str = ""
     """Why there is no flat hip rib."""
 

@@ -114,6 +114,7 @@ def _meeting(one: Meeting) -> dict[str, Any]:
         "end": _pattern(one.end),
         "hole": _pattern(one.hole),
         "hip": _pattern(one.hip),
+        "hip_left": _pattern(one.hip_left),
         "no_hip": one.no_hip,
         "meets": [
             {"level_m": number(level), "beside_deg": number(math.degrees(turn))} for level, turn in one.levels

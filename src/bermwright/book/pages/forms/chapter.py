@@ -81,7 +81,7 @@ def printed_patterns(forms: Forms) -> tuple[Pattern, ...]:
         found += [one for one in (box.arch.pattern if box.arch else None, box.eyebrow) if one is not None]
     found += [box.wedge for box in forms.boxes[:1]]
     for meeting in forms.meetings:
-        found += [one for one in (meeting.end, meeting.hole, meeting.hip) if one is not None]
+        found += _drawn(meeting)
     return tuple(found)
 
 
@@ -231,11 +231,16 @@ def _gores(plan: SheetPlan, system: str) -> Iterator[Block]:
     )
 
 
+def _drawn(meeting: Meeting) -> Iterator[Pattern]:
+    """The patterns that there are."""
+    every = (meeting.end, meeting.hole, meeting.hip, meeting.hip_left)
+    return (pattern for pattern in every if pattern is not None)
+
+
 def _meeting(meeting: Meeting, system: str) -> Iterator[Block]:
     yield Heading(text=f"{plain(meeting.name)}: {plain(meeting.part)}", level=2)
-    for pattern in (meeting.end, meeting.hole, meeting.hip):
-        if pattern is not None:
-            yield Figure(sheet=pattern_sheet(pattern, system=system), caption=_beside(pattern))
+    for pattern in _drawn(meeting):
+        yield Figure(sheet=pattern_sheet(pattern, system=system), caption=_beside(pattern))
     if meeting.no_hip:
         yield Para(meeting.no_hip)
     if meeting.levels:
