@@ -81,7 +81,7 @@ class Course:
     states: Array
     """(marks, modes) of the reduced model."""
     balance: float
-    """Heat in less heat out less heat kept, over all heat in (-)."""
+    """Heat in less heat out less heat kept, summed over all steps, over all heat (-); NaN without states."""
     sweeps: int
     """How often the year was run until it repeated itself; 1 where it was not asked to."""
     drift: float

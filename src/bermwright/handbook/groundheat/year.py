@@ -205,25 +205,42 @@ class _Run:
             flow=dict(zip(full.ports, flow.T, strict=True)),
             watch=dict(zip(full.watched, self.model.watching @ states.T, strict=True)),
             states=states,
-            balance=self._balance(met, given.inputs[index, ports:], ends, repeats=not np.isnan(drift)),
+            balance=self._balance(
+                met, given.inputs[index, ports:], (*ends, states), repeats=not np.isnan(drift)
+            ),
             sweeps=sweeps,
             drift=drift,
             step=given.step,
         )
 
-    def _balance(self, met: Array, heats: Array, ends: tuple[Array, Array], *, repeats: bool) -> float:
-        """Heat through all surfaces, integrated exactly, against the heat that stays in the ground."""
-        model, full = self.model, self.model.full
+    def _balance(self, met: Array, heats: Array, went: tuple[Array, Array, Array], *, repeats: bool) -> float:
+        """Heat that passes the surfaces in each step against what the ground then holds more.
+
+        Each step starts from the state that was written down, so that a step which was not marched as it
+        should be, or a mode that loses heat, leaves something over. NaN where no state was written down.
+        """
+        first, last, states = went
+        if not states.size:
+            return float("nan")
+        model, full, step = self.model, self.model.full, self.given.step
         ports = len(full.ports)
         both = np.concatenate([met, heats], axis=1)
-        both = np.concatenate([both, both[:1]]) if repeats else both
-        total = np.trapezoid(both, dx=self.given.step, axis=0)
-        change = ends[1] - ends[0]
-        mean = (model.into @ total - change) / model.decay
-        into = total[:ports] * full.conductances - model.into[:, :ports].T @ mean
-        stays = float(model.holds @ change)
-        scale = float(np.abs(into).sum() + np.abs(total[ports:]).sum()) or NO_FLOW_TOLERANCE
-        return abs(float(into.sum() + total[ports:].sum()) - stays) / scale
+        before, after = step_weights(model.decay, step)
+        gives = np.sum(model.into[:, :ports], axis=1) / model.decay
+        shares = np.stack([np.expm1(-model.decay * step) * gives, model.holds], axis=1)
+        seen = states @ shares
+        if repeats:  # the first entry of what was kept is the end of the year
+            both = np.concatenate([both, both[:1]])
+            seen = np.concatenate([(first @ shares)[None], seen[1:], seen[:1]])
+        brought = np.concatenate([full.conductances, np.ones(both.shape[1] - ports)])
+        half = 0.5 * step * (brought - model.into.T @ gives)
+        passes = both[:-1] @ (half + model.into.T @ (before * gives))
+        passes += both[1:] @ (half + model.into.T @ (after * gives)) + seen[:-1, 0]
+        total = np.trapezoid(both, dx=step, axis=0)
+        mean = (model.into @ total - (last - first)) / model.decay
+        through = total[:ports] * full.conductances - model.into[:, :ports].T @ mean
+        scale = float(np.abs(through).sum() + np.abs(total[ports:]).sum()) or NO_FLOW_TOLERANCE
+        return float(np.abs(passes - np.diff(seen[:, 1])).sum()) / scale
 
 
 def modes_of(model: Reduced, given: Series) -> Modes:

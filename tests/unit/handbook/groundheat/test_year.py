@@ -21,6 +21,7 @@ from bermwright.handbook.groundheat import (
     steady,
     step_weights,
 )
+from bermwright.handbook.groundheat import year as year_module
 
 HOURS = 24 * 40
 HOUR = np.arange(HOURS)
@@ -96,6 +97,27 @@ def test_the_end_of_the_year_meets_its_start_and_no_heat_is_lost(model: Reduced)
         assert year.balance < 1e-6
         again = run_years(model, Drive(given=given, sources={"floor": SUN}, nodes=nodes), start=year.state(0))
         assert np.abs(again.air["room"] - year.air["room"]).max() < 1e-3
+
+
+def test_a_march_that_loses_heat_on_its_way_is_seen_in_the_balance(
+    model: Reduced, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It is no identity of the model: states that were stepped wrongly leave heat over."""
+    modes = year_module.modes_of
+
+    def leaking(*given: object) -> object:
+        made = modes(*given)  # type: ignore[arg-type]
+        return made._replace(keep=made.keep * (1.0 - 1e-4))
+
+    whole = run_years(model, drive(), start=9.0)
+    monkeypatch.setattr(year_module, "modes_of", leaking)
+    lost = run_years(model, drive(), start=9.0)
+    assert whole.balance < 1e-9
+    assert lost.balance > 1e-3
+
+
+def test_without_states_the_balance_is_not_known(model: Reduced) -> None:
+    assert np.isnan(periodic_year(model, drive(), states=False).balance)
 
 
 def test_the_balance_of_the_room_closes_at_every_mark(model: Reduced) -> None:
