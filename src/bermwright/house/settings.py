@@ -85,6 +85,9 @@ class Prices:
     )
     insulation: Money | None = field(default=None, metadata=_price("insulation", "m3", "160 EUR/m3"))
     drainage: Money | None = field(default=None, metadata=_price("drainage layer", "m2", "6 EUR/m2"))
+    geogrid: Money | None = field(
+        default=None, metadata=_price("geogrid, by area bought", "m2", "3.50 EUR/m2")
+    )
     soil: Money | None = field(
         default=None, metadata=_price("fill, loose, brought to the place", "m3", "12.50 EUR/m3")
     )

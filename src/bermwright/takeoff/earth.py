@@ -39,6 +39,9 @@ ABOVE_ALL = 100.0
 FLAT = 1e-6
 """Finished over natural ground that counts as nothing (m)."""
 
+GRID_AREA = ", geogrid area"
+"""How the row of a fill in steps of geogrid ends."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Earth:
@@ -204,7 +207,7 @@ def grid_faces(house: House, form: VaultForm, grid: Geogrid) -> tuple[tuple[floa
 
 
 def _geogrid(house: House, form: VaultForm, grid: Geogrid) -> Quantity:
-    name, faces = f"{grid.name}, geogrid area", grid_faces(house, form, grid)
+    name, faces = f"{grid.name}{GRID_AREA}", grid_faces(house, form, grid)
     if grid.spacing is None or grid.length is None or not faces:
         note = "not given: spacing and length of the layers, or the upright face that they stand behind"
         return unknown(name, Group.EARTH, "m2", note=note, stage=StageKind.FILL)

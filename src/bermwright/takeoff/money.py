@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.findings import Shown
 from bermwright.base.units import Money
+from bermwright.takeoff.earth import GRID_AREA
 from bermwright.takeoff.lines import line, number
 from bermwright.takeoff.nouns import CostRow, Quantity
 from bermwright.takeoff.work import HOURS
@@ -57,6 +58,7 @@ def kinds_of(rows: tuple[Quantity, ...], layers: dict[str, str]) -> dict[str, st
         "drainage": (", area", "drainage"),
     }
     found = {row.name: fixed[row.name] for row in rows if row.name in fixed}
+    found |= {row.name: "geogrid" for row in rows if row.name.endswith(GRID_AREA)}
     for layer, kind in layers.items():
         if kind in ends:
             tail, price = ends[kind]

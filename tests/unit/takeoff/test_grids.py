@@ -54,3 +54,15 @@ def test_behind_an_end(repository) -> None:
 def test_what_is_not_said_is_not_counted(repository) -> None:
     house, vault, form = read_with(repository, SIDES.replace('spacing = "0.3 m"', ""))
     assert not vault_quantities(house, vault, form).row("steps, geogrid area").known
+
+
+def test_it_is_priced_or_named_as_not_priced(repository) -> None:
+    name = "steps, geogrid area"
+    counted = vault_quantities(*read_with(repository, SIDES))
+    assert name in counted.not_priced
+    bought = vault_quantities(*read_with(repository, SIDES + '\n[prices]\ngeogrid = "3.50 EUR/m2"\n'))
+    (cost,) = (one for one in bought.costs if one.name == name)
+    assert cost.high.amount == pytest.approx(3.5 * bought.row(name).high)
+    assert name not in bought.not_priced
+    bare = SIDES.replace('spacing = "0.3 m"', "")
+    assert f"{name} (amount unknown)" in vault_quantities(*read_with(repository, bare)).not_priced

@@ -16,7 +16,7 @@ from bermwright.data.densities import GRAVITY
 from bermwright.house.parts.support_words import Behind
 from bermwright.rules.grids.blocks import LAID_BACK
 from bermwright.takeoff import vault_quantities
-from bermwright.takeoff.earth import grid_levels
+from bermwright.takeoff.earth import GRID_AREA, grid_levels
 from bermwright.takeoff.work import HOURS
 
 if TYPE_CHECKING:
@@ -76,7 +76,7 @@ def bill_of(house: House, studies: Mapping[str, Study]) -> Bill:
     """Count a house whose vaults are studied; a vault that cannot be counted is left out."""
     money: dict[str, float] = {}
     unpriced: dict[str, float] = {}
-    hours, mass = 0.0, 0.0
+    hours, mass, paid = 0.0, 0.0, set[str]()
     for vault in house.vaults:
         study = studies.get(vault.name)
         if study is None:
@@ -87,6 +87,7 @@ def bill_of(house: House, studies: Mapping[str, Study]) -> Bill:
             continue
         for _, total in counted.totals:
             money[total.currency] = money.get(total.currency, 0.0) + total.amount
+        paid |= {row.name for row in counted.costs}
         hours += _hours(counted)
         mass += _timber(counted) + _layers(study)
         for row in counted.rows:
@@ -96,7 +97,8 @@ def bill_of(house: House, studies: Mapping[str, Study]) -> Bill:
         unpriced[SUPPORTS] = unpriced.get(SUPPORTS, 0.0) + volume
         hours += volume * CONCRETE_HOURS
         mass += weight / GRAVITY
-    unpriced[GRID] = sum(_grid_area(house, one) for one in house.geogrids)
+    grids = [one for one in house.geogrids if f"{one.name}{GRID_AREA}" not in paid]
+    unpriced[GRID] = sum(_grid_area(house, one) for one in grids)
     return Bill(money=money, hours=hours, mass=mass, unpriced=unpriced)
 
 
