@@ -11,7 +11,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from bermwright.evidence.fillingmodel2026 import (
+from bermwright.evidence.structure.fillingmodel2026 import (
     ACTIVE,
     PASSIVE,
     VAULT_LEVELS,

@@ -10,7 +10,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from bermwright.evidence.fillingmodel2026 import (
+from bermwright.evidence.structure.fillingmodel2026 import (
     ACTIVE,
     PASSIVE,
     VAULT_LEVELS,

@@ -1,4 +1,4 @@
-"""Published values as data: one module per work, one row per value.
+"""Published values as data: a folder per subject, one module per work, one row per value.
 
 The rows feed the tests, `bermwright evidence`, the docs and the mutation gate. Recorded values
 (what the program gave yesterday) do not belong here. Start reading at `rows.py`; a module

@@ -1,4 +1,4 @@
-"""All rows of evidence, gathered from the modules of this folder, and how they come out."""
+"""All rows of evidence, gathered from the modules of this folder and those below, and how they come out."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
 
     from bermwright.evidence.rows import Outcome, Row
 
-NOT_EVIDENCE = ("catalogue", "rows")
+NOT_EVIDENCE = ("bermwright.evidence.catalogue", "bermwright.evidence.rows")
 """Modules of this folder that hold the machinery, not values."""
 
 
@@ -33,10 +33,9 @@ def all_rows() -> tuple[Row, ...]:
 def evidence_modules() -> list[ModuleType]:
     """The modules that hold rows, in alphabetical order; each must expose `ROWS`."""
     folder = importlib.import_module("bermwright.evidence")
-    names = sorted(info.name for info in pkgutil.iter_modules(folder.__path__))
-    return [
-        importlib.import_module(f"{folder.__name__}.{name}") for name in names if name not in NOT_EVIDENCE
-    ]
+    found = pkgutil.walk_packages(folder.__path__, f"{folder.__name__}.")
+    names = sorted(info.name for info in found if not info.ispkg and info.name not in NOT_EVIDENCE)
+    return [importlib.import_module(name) for name in names]
 
 
 def rows_of(*, work: str | None = None, function: str | None = None) -> tuple[Row, ...]:

@@ -121,7 +121,7 @@ def test_more_insulation_never_loses_more(better: float, worse: float) -> None:
 
 
 def test_iso_10211_case_2_closes_on_the_own_value_with_smaller_triangles() -> None:
-    from bermwright.evidence.groundheat import _bridge
+    from bermwright.evidence.warmth.groundheat import _bridge
 
     coarse = _bridge()
     fine = Section(

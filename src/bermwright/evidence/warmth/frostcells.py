@@ -13,8 +13,8 @@ import numpy as np
 
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.groundheat import CARSLAW1959, MEYER2014
-from bermwright.evidence.groundheat import Once
 from bermwright.evidence.rows import Kind, Row
+from bermwright.evidence.warmth.groundheat import Once
 from bermwright.handbook.groundheat import Border, Material, Region, Section, assemble, freeze_year
 from bermwright.handbook.groundheat.mesh import Mesh
 

@@ -8,8 +8,8 @@ import numpy as np
 
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.groundheat import GRIMME1997, ISO10211
-from bermwright.evidence.groundheat import Once
 from bermwright.evidence.rows import Kind, Row
+from bermwright.evidence.warmth.groundheat import Once
 from bermwright.handbook.groundheat import (
     Border,
     Drive,

@@ -1,0 +1,1 @@
+"""Curves: lengths, weights, fits and chains of arcs."""

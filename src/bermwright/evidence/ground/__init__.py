@@ -1,0 +1,1 @@
+"""Soil that presses, bears, slides, freezes and is moved."""

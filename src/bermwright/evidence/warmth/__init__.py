@@ -1,0 +1,1 @@
+"""Heat, air and damp in rooms, walls, windows and the ground."""
