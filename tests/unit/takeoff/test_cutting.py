@@ -264,6 +264,27 @@ def test_no_offcut_gives_more_than_it_has(wall, plan):
     assert all(length <= lengths[name] + 1e-6 for name, length in used.items())
 
 
+def test_an_offcut_has_a_name_of_its_own_among_boards_of_every_thickness(plan):
+    names = [one.name for one in plan.offcuts]
+    assert len({one.thickness for one in plan.offcuts}) > 1
+    assert len(set(names)) == len(names)
+    assert names == [f"K{number}" for number in range(1, len(names) + 1)]
+
+
+def test_offcuts_that_a_wall_does_not_take_lie_there_as_they_were(forms, plan):
+    wall = end_wall(forms[0][1], "back", [], plan.offcuts, kerf=plan.saw.kerf)
+    assert wall is not None
+    taken = {piece.offcut for piece in wall.pieces}
+    untouched = [one for one in plan.offcuts if one.name not in taken]
+    assert any(one.thickness != wall.thickness for one in untouched)
+    assert all(one in wall.left for one in untouched)
+    before = {one.name: one for one in plan.offcuts}
+    for rest in (one for one in wall.left if one.name in taken):
+        own = before[rest.name]
+        assert (rest.end, rest.width, rest.thickness) == (own.end, own.width, own.thickness)
+        assert rest.start > own.start
+
+
 def test_an_end_without_offcuts_is_no_wall(forms):
     assert end_wall(forms[0][1], "front", [], [], kerf=0.004) is None
 

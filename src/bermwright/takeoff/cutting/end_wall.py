@@ -28,6 +28,8 @@ LEAST = 0.20
 """Shorter pieces find no room for nails at two uprights (m; common practice)."""
 SLIVER = 1e-4
 """Parts of a row smaller than this are left to the packing (m2)."""
+SAME = 1e-3
+"""Boards whose thickness differs by less than this make one face (m)."""
 HAIR = 1e-6
 """m; rounding of sums of lengths."""
 LOWEST = 0.03
@@ -150,7 +152,7 @@ def end_wall(
         rows=tuple(wall.rows),
         pieces=tuple(wall.pieces),
         gaps=tuple(wall.gaps),
-        left=tuple(_left(wall.heaps.values(), names)),
+        left=(*_left(wall.heaps.values(), names), *(one for one in offcuts if not _serves(one, thickness))),
     )
 
 
@@ -169,10 +171,15 @@ def _heaps(offcuts: Sequence[Offcut]) -> dict[float, _Heap]:
     thickness = _thickness(offcuts)
     heaps: dict[float, _Heap] = {}
     for offcut in offcuts:
-        if abs(offcut.thickness - thickness) < SLIVER * 10.0 and offcut.length >= LEAST:
+        if _serves(offcut, thickness):
             width = round(offcut.width, 3)
             heaps.setdefault(width, _Heap(width)).add(offcut.name, offcut.length)
     return heaps
+
+
+def _serves(offcut: Offcut, thickness: float) -> bool:
+    """Whether a wall of a thickness has a use for it."""
+    return abs(offcut.thickness - thickness) < SAME and offcut.length >= LEAST
 
 
 def _left(heaps: Iterable[_Heap], names: dict[str, Offcut]) -> Iterator[Offcut]:

@@ -18,7 +18,7 @@ from bermwright.handbook.boards import Stretch, Wanted, best_cutting
 from bermwright.house import CoverKind
 from bermwright.takeoff.cutting.nesting import nestings
 from bermwright.takeoff.cutting.nouns import Blank, CutList, HousePlan, Missing, Part
-from bermwright.takeoff.cutting.sawn import sawn_boards
+from bermwright.takeoff.cutting.sawn import numbered, sawn_boards
 from bermwright.takeoff.cutting.wanted import member_kinds, plank_kinds, rib_kinds
 from bermwright.takeoff.cutting.yard import (
     SAME,
@@ -74,13 +74,15 @@ def house_plan(
     kinds = list(_wanted(house, forms, yard, saw))
     boards = yard or list(_any_number(house, forms, saw))
     lists = tuple(
-        _cut_list(
-            [kind for kind in kinds if abs(kind.thickness - thickness) < SAME],
-            boards,
-            saw,
-            Told(progress, system),
+        numbered(
+            _cut_list(
+                [kind for kind in kinds if abs(kind.thickness - thickness) < SAME],
+                boards,
+                saw,
+                Told(progress, system),
+            )
+            for thickness in _thicknesses(kinds)
         )
-        for thickness in _thicknesses(kinds)
     )
     if kinds and not any(one.boards for one in lists):
         raise NothingFitsError(_nothing(kinds, boards, system))

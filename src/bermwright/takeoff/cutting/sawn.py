@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
+import itertools
 from collections import defaultdict
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from bermwright.takeoff.cutting.nouns import Offcut, Placed, SawnBoard
 from bermwright.takeoff.cutting.yard import lost_of
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterable, Iterator, Sequence
 
     from bermwright.handbook.boards import CuttingPlan
-    from bermwright.takeoff.cutting.nouns import Blank, SawWords
+    from bermwright.takeoff.cutting.nouns import Blank, CutList, SawWords
     from bermwright.takeoff.cutting.yard import ClearStretch, YardBoard
 
     Cuts = dict[tuple[str, int], list[tuple[ClearStretch, tuple[Placed, ...]]]]
@@ -39,15 +41,13 @@ def sawn_boards(
     for stretch in stretches:
         clear[stretch.board.name].append(stretch)
     return tuple(
-        _named(
-            _board(
-                boards[name],
-                number,
-                [*found[(name, number)], *_untouched(found[(name, number)], clear[name])],
-                saw,
-            )
-            for name, number in keys
+        _board(
+            boards[name],
+            number,
+            [*found[(name, number)], *_untouched(found[(name, number)], clear[name])],
+            saw,
         )
+        for name, number in keys
     )
 
 
@@ -104,14 +104,13 @@ def _board(
     )
 
 
-def _named(boards: Iterator[SawnBoard]) -> Iterator[SawnBoard]:
-    """Offcuts numbered through in the order in which they fall."""
-    from dataclasses import replace
+def numbered(lists: Iterable[CutList]) -> Iterator[CutList]:
+    """Offcuts numbered through all lists of a house in the order in which they fall: no name comes twice."""
+    count = itertools.count(1)
+    for one in lists:
+        yield replace(one, boards=tuple(_numbered(board, count) for board in one.boards))
 
-    count = 0
-    for board in boards:
-        offcuts = []
-        for offcut in board.offcuts:
-            count += 1
-            offcuts.append(replace(offcut, name=f"K{count}"))
-        yield replace(board, offcuts=tuple(offcuts))
+
+def _numbered(board: SawnBoard, count: Iterator[int]) -> SawnBoard:
+    offcuts = tuple(replace(offcut, name=f"K{next(count)}") for offcut in board.offcuts)
+    return replace(board, offcuts=offcuts)
