@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -13,6 +13,7 @@ from bermwright.base.ranges import Range
 from bermwright.data.rates import soil_states
 from bermwright.data.setting_out import FLATTEST_DIG
 from bermwright.form.setout.nouns import SetOutError
+from bermwright.form.setout.pits import DEEPEST, HAIR, Pit, pit_corners, pit_outline
 from bermwright.handbook.earthmoving import grid_volume, loose_volume, pit_volume, slice_volume
 
 if TYPE_CHECKING:
@@ -29,44 +30,8 @@ if TYPE_CHECKING:
 
 CELL = 0.1
 """Spacing of the grid (m)."""
-STEPS = 60
-"""Halvings in which an edge of the dig meets the ground."""
-HAIR = 1e-9
-DEEPEST = 30.0
-"""No dig of a house is deeper (m)."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Pit:
-    """A pit with a level rectangular bottom and four sides that lean out alike (m)."""
-
-    low: Spot
-    high: Spot
-    """Corners of the bottom: front left and back right."""
-    bottom: float
-    """Level of the bottom over the floor (m)."""
-    batter: float
-    """How far a side leans out for each metre up (-)."""
-
-    def level(self, along: Array, across: Array) -> Array:
-        """Level of bottom or side under a place; not a number beyond upright sides."""
-        past = np.maximum(
-            np.maximum(self.low[0] - along, along - self.high[0]),
-            np.maximum(self.low[1] - across, across - self.high[1]),
-        )
-        if self.batter <= HAIR:
-            return np.where(past <= HAIR, self.bottom, np.nan)
-        return np.asarray(self.bottom + np.maximum(past, 0.0) / self.batter)
-
-    def corners(self) -> tuple[tuple[Spot, Spot], ...]:
-        """Each corner of the bottom with the way in which it leans out, round from the front left."""
-        (u0, v0), (u1, v1) = self.low, self.high
-        return (
-            ((u0, v0), (-1.0, -1.0)),
-            ((u0, v1), (-1.0, 1.0)),
-            ((u1, v1), (1.0, 1.0)),
-            ((u1, v0), (1.0, -1.0)),
-        )
+PLACES = 41
+"""Along and across the bottom, at which its depth is looked at."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,7 +56,9 @@ class Dig:
     known_slope: bool
     """Whether the file gives the slope of the sides; else upright to 1:1.5 is a range."""
     outline: tuple[Spot, ...]
-    """Where its sides meet the ground, round from the front left (m)."""
+    """Where its sides meet the ground, round from the front left; a traced line over uneven ground (m)."""
+    corners: tuple[Spot, ...]
+    """Where its four edges meet the ground (m)."""
     trenches: tuple[Pit, ...]
     cuts: tuple[Cut, ...]
     by_grid: float
@@ -153,9 +120,9 @@ def dig_of(
     pits = [Pit(low=low, high=high, bottom=formation, batter=batter) for batter in batters]
     _refuse_endless(pits[1], surface, known=settings.dig_slope is not None)
     trenches = tuple(_trenches(vault, strips, formation))
-    trench = sum(_trench_volume(one, formation) for one in trenches)
     by_sections, route = _second(pits[1], surface)
-    deepest = float(np.max(surface.level(*np.array([spot for spot, _ in pits[1].corners()]).T)) - formation)
+    outline = pit_outline(pits[1], surface)
+    deepest = _deepest(pits[1], surface)
     if deepest > DEEPEST:
         raise SetOutError(
             f"The dig of {vault.name} would be {deepest:.0f} m deep. Look at site.floor and slope."
@@ -163,9 +130,10 @@ def dig_of(
     return Dig(
         pit=pits[1],
         known_slope=settings.dig_slope is not None,
-        outline=_outline(pits[1], surface),
+        outline=outline,
+        corners=pit_corners(pits[1], surface),
         trenches=trenches,
-        cuts=tuple(_cuts(house, pits, surface, trench)),
+        cuts=tuple(_cuts(house, pits, surface, trenches)),
         by_grid=cut_by_grid(pits[1], surface),
         by_sections=by_sections,
         route=route,
@@ -173,6 +141,12 @@ def dig_of(
         trench_depth=max((formation - one.bottom for one in trenches), default=0.0),
         formation=formation,
     )
+
+
+def _deepest(pit: Pit, surface: Surface) -> float:
+    """Of the ground over the bottom, at most (m)."""
+    along, across = (np.linspace(low, high, PLACES) for low, high in zip(pit.low, pit.high, strict=True))
+    return float(np.max(surface.level(*np.meshgrid(along, across)))) - pit.bottom
 
 
 def _refuse_endless(pit: Pit, surface: Surface, *, known: bool) -> None:
@@ -192,17 +166,6 @@ def _trenches(vault: Vault, strips: tuple[Strip, Strip], formation: float) -> It
             continue
         first, last = sorted(way * (0.5 * vault.span + face) for face in faces)
         yield Pit(low=(0.0, first), high=(vault.length, last), bottom=under, batter=0.0)
-
-
-def _trench_volume(trench: Pit, formation: float) -> float:
-    return float(
-        pit_volume(
-            trench.high[0] - trench.low[0],
-            trench.high[1] - trench.low[1],
-            depth=formation - trench.bottom,
-            batter=0.0,
-        )
-    )
 
 
 def cut_by_grid(pit: Pit, surface: Surface, *, below: float = 0.0, cell: float = CELL) -> float:
@@ -233,35 +196,9 @@ def _reach(pit: Pit, surface: Surface) -> float:
     """How far the sides lean out at most (m)."""
     if pit.batter <= HAIR:
         return 0.0
-    outline = np.array(_outline(pit, surface))
+    outline = np.array(pit_outline(pit, surface))
     over = np.maximum(np.array(pit.low) - outline.min(axis=0), outline.max(axis=0) - np.array(pit.high))
     return float(1.15 * np.max(over) + CELL)
-
-
-def _outline(pit: Pit, surface: Surface) -> tuple[Spot, ...]:
-    """Where the four edges of a pit meet the ground."""
-    return tuple(_meets(spot, way, pit, surface) for spot, way in pit.corners())
-
-
-def _meets(spot: Spot, way: Spot, pit: Pit, surface: Surface) -> Spot:
-    def over(up: float) -> float:
-        u, v = spot[0] + way[0] * pit.batter * up, spot[1] + way[1] * pit.batter * up
-        return float(surface.level(u, v)) - pit.bottom - up
-
-    if over(0.0) <= 0.0 or pit.batter <= HAIR:
-        return spot
-    low, high = 0.0, 1.0
-    while over(high) > 0.0:
-        high *= 2.0
-        if high > 4.0 * DEEPEST:
-            raise SetOutError(
-                "The sides of the dig never meet the ground: take them steeper, or hold the uphill side with "
-                "a wall."
-            )
-    for _ in range(STEPS):
-        middle = 0.5 * (low + high)
-        low, high = (middle, high) if over(middle) > 0.0 else (low, middle)
-    return spot[0] + way[0] * pit.batter * low, spot[1] + way[1] * pit.batter * low
 
 
 def _second(pit: Pit, surface: Surface, *, below: float = 0.0) -> tuple[float, str]:
@@ -313,22 +250,40 @@ def _section(level: float, pit: Pit, surface: Surface, below: float) -> float:
     return float(shapely.intersection(box, half).area)
 
 
-def _cuts(house: House, pits: list[Pit], surface: Surface, trench: float) -> Iterator[Cut]:
+def _cuts(house: House, pits: list[Pit], surface: Surface, trenches: tuple[Pit, ...]) -> Iterator[Cut]:
     """Each layer of the site's soil: what lies between its upper and its lower side, with both batters."""
     layers = house.site.soil
     if not layers:
-        low, high = (_second(pit, surface)[0] + trench for pit in pits)
-        yield _cut("soil that the file does not name", 0.0, None, Range(min(low, high), max(low, high)))
+        yield _layer("soil that the file does not name", pits, surface, trenches, (0.0, None))
         return
     top = 0.0
     for number, soil in enumerate(layers):
         bottom = top + soil.thickness if soil.thickness is not None and number + 1 < len(layers) else None
-        volumes = [_between(pit, surface, top, bottom) for pit in pits]
-        extra = trench if bottom is None else 0.0
-        yield _cut(soil.name, top, bottom, Range(min(volumes) + extra, max(volumes) + extra))
+        yield _layer(soil.name, pits, surface, trenches, (top, bottom))
         if bottom is None:
             return
         top = bottom
+
+
+def _layer(
+    soil: str,
+    pits: list[Pit],
+    surface: Surface,
+    trenches: tuple[Pit, ...],
+    depths: tuple[float, float | None],
+) -> Cut:
+    """What pit and trenches take out between two depths under the surface."""
+    extra = sum(_trench_between(one, pits[0].bottom, surface, *depths) for one in trenches)
+    volumes = [_between(pit, surface, *depths) + extra for pit in pits]
+    return _cut(soil, *depths, Range(min(volumes), max(volumes)))
+
+
+def _trench_between(
+    trench: Pit, formation: float, surface: Surface, top: float, bottom: float | None
+) -> float:
+    """What a trench takes out besides the pit over it; where the ground lies lower than that, only to it."""
+    over = replace(trench, bottom=formation)
+    return max(_between(trench, surface, top, bottom) - _between(over, surface, top, bottom), 0.0)
 
 
 def _between(pit: Pit, surface: Surface, top: float, bottom: float | None) -> float:

@@ -186,7 +186,7 @@ def _pegs(hand: _Hand) -> Iterator[Item]:
     plan = hand.out.plan
     if hand.out.dig is not None:
         yield Stroke(path=hand.path(hand.out.dig.outline), pen=Pen.HIDDEN, closed=True, ink=Ink.SOFT)
-        yield _label(hand, hand.out.dig.outline[3], "edge of the dig", 0.0, -1.0)
+        yield _label(hand, hand.out.dig.corners[3], "edge of the dig", 0.0, -1.0)
     yield from _strings(hand, every=True)
     corners = [plan.peg(name).at for name in "ABCD"]
     yield Stroke(path=hand.path(corners), pen=Pen.SEEN, closed=True)
@@ -227,9 +227,9 @@ def _dig(hand: _Hand) -> Iterator[Item]:
     outline = hand.path(dig.outline)
     yield Area(path=outline, holes=(hand.path(bottom),), wash=Wash.INSITU, hatch=Hatch.NONE, outline=Pen.CUT)
     yield Stroke(path=hand.path(bottom), pen=Pen.SEEN, closed=True)
-    for inner, outer in zip(bottom, dig.outline, strict=True):
+    for inner, outer in zip(bottom, dig.corners, strict=True):
         yield Stroke(path=hand.path((inner, outer)), pen=Pen.HATCH)
-    yield from _falls(hand, bottom, dig.outline)
+    yield from _falls(hand, bottom, dig.corners)
     for trench in dig.trenches:
         yield Area(path=hand.path(_rectangle(trench.low, trench.high)), wash=Wash.GREY, outline=Pen.SEEN)
     for heap in hand.out.heaps:
