@@ -9,13 +9,18 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.data.setting_out import CLOSURE, LEAST_CLOSURE
+from bermwright.data.setting_out import LEAST_CLOSURE
+from bermwright.form.setout.loops import Run, loops_of, may_miss
 from bermwright.form.setout.nouns import SetOutError
-from bermwright.handbook.setout import adjust_heights, allowed_closure, rise_and_fall, spread_closure
+from bermwright.handbook.setout import adjust_heights, rise_and_fall, spread_closure
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.form.setout.loops import Loop
+
+MOST_TOLD = 6
+"""Loops that are told one by one."""
 FEW = 2
 DEFAULT_LENGTH = 10.0
 """Where no length of a leg is given, all count alike (m)."""
@@ -93,8 +98,8 @@ def reduce_readings(readings: tuple[Reading, ...], *, datum: str | None, height:
         Leg(reading=one, rise=float(rise), residual=float(residual), odd=bool(wrong))
         for one, rise, residual, wrong in zip(readings, rises, found.residuals, odd, strict=True)
     )
-    if closure is None:
-        _refuse_wide(legs, lengths)
+    loops = _loops(readings, rises, lengths, start)
+    _refuse_open(loops, legs)
     return Levels(
         datum=start,
         heights=tuple(zip(names, (float(value) for value in found.heights), strict=True)),
@@ -103,7 +108,7 @@ def reduce_readings(readings: tuple[Reading, ...], *, datum: str | None, height:
         closure=closure,
         allowed=allowed,
         corrections=tuple(float(c) for c in spread_closure(closure, lengths)) if closure is not None else (),
-        says=tuple(_says(legs, found.spread, closure, allowed)),
+        says=tuple(_says(legs, found.spread, closure, allowed, loops)),
     )
 
 
@@ -136,7 +141,7 @@ def _closing(readings: tuple[Reading, ...], error: float, length: float) -> tupl
     joined = all(one.end == other.start for one, other in pairwise(readings))
     if len(readings) < FEW or not joined or readings[-1].end != readings[0].start:
         return None, None
-    allowed = max(float(allowed_closure(length, per_root_km=CLOSURE.value)), LEAST_CLOSURE.value)
+    allowed = may_miss(length)
     if abs(error) > allowed:
         raise SetOutError(
             f"The loop misses by {1000.0 * error:+.0f} mm over {length:.0f} m; {1000.0 * allowed:.0f} mm "
@@ -152,23 +157,53 @@ def _odd(standardised: np.ndarray, spread: float) -> np.ndarray:
     return np.asarray(np.abs(standardised) > max(WORST * spread, LEAST_CLOSURE.value))
 
 
-def _refuse_wide(legs: tuple[Leg, ...], lengths: np.ndarray) -> None:
-    """A net whose residuals are larger than a leg may miss."""
-    worst = max(range(len(legs)), key=lambda at: abs(legs[at].residual))
-    limit = 3.0 * max(
-        float(allowed_closure(float(lengths[worst]), per_root_km=CLOSURE.value)), LEAST_CLOSURE.value
+def _loops(
+    readings: tuple[Reading, ...], rises: np.ndarray, lengths: np.ndarray, start: str
+) -> tuple[Loop, ...]:
+    runs = [
+        Run(start=one.start, end=one.end, rise=float(rise), length=float(length))
+        for one, rise, length in zip(readings, rises, lengths, strict=True)
+    ]
+    return loops_of(runs, start)
+
+
+def _refuse_open(loops: tuple[Loop, ...], legs: tuple[Leg, ...]) -> None:
+    """Every loop of a net has to close by itself: legs beside it hide nothing."""
+    wrong = sorted((loop for loop in loops if not loop.closes), key=lambda loop: -abs(loop.miss))
+    if not wrong:
+        return
+    rest = [f"  and {len(wrong) - MOST_TOLD} more"] if len(wrong) > MOST_TOLD else []
+    leg = max(legs, key=lambda one: abs(one.residual))
+    told = [f"  {_round(loop)} misses by {_miss(loop)}" for loop in wrong[:MOST_TOLD]]
+    first = (
+        f'Farthest off the rest is "{leg.reading.start}" to "{leg.reading.end}" in line {leg.reading.line}: '
+        "read that leg again first; the fault may also lie in a leg beside it."
     )
-    leg = legs[worst]
-    if abs(leg.residual) > limit:
-        raise SetOutError(
-            f'The readings do not close: "{leg.reading.start}" to "{leg.reading.end}" in line '
-            f"{leg.reading.line} is {1000.0 * leg.residual:+.0f} mm off the rest; {1000.0 * limit:.0f} mm "
-            "would do. Read that leg again; the fault may also lie in a leg beside it."
-        )
+    raise SetOutError("\n".join(["The readings do not close:", *told, *rest, first, *_alike(legs)]))
+
+
+def _alike(legs: tuple[Leg, ...]) -> Iterator[str]:
+    """How long a leg is taken to be where nobody wrote it."""
+    if any(leg.reading.length is None for leg in legs):
+        yield f"No lengths are given: every leg is counted as {DEFAULT_LENGTH:.0f} m long."
+
+
+def _round(loop: Loop) -> str:
+    return " – ".join((*loop.points, loop.points[0]))
+
+
+def _miss(loop: Loop) -> str:
+    return (
+        f"{1000.0 * loop.miss:+.1f} mm over {loop.length:.0f} m; {1000.0 * loop.allowed:.1f} mm may be spread"
+    )
 
 
 def _says(
-    legs: tuple[Leg, ...], spread: float, closure: float | None, allowed: float | None
+    legs: tuple[Leg, ...],
+    spread: float,
+    closure: float | None,
+    allowed: float | None,
+    loops: tuple[Loop, ...],
 ) -> Iterator[str]:
     if closure is not None and allowed is not None:
         yield (
@@ -176,6 +211,11 @@ def _says(
             "over its legs by length."
         )
         yield "A wrong reading at a point that only this loop touches does not show: read each point twice."
+    elif loops:
+        yield from (f"The loop {_round(loop)} misses by {_miss(loop)}." for loop in loops[:MOST_TOLD])
+        yield from _hanging(legs, loops)
+    if loops:
+        yield from _alike(legs)
     if not math.isfinite(spread):
         yield "Nothing was measured twice: a wrong reading would not show. Close the loop back to the datum."
     for leg in legs:
@@ -184,3 +224,12 @@ def _says(
                 f'"{leg.reading.start}" to "{leg.reading.end}" (line {leg.reading.line}) stands out: '
                 f"{1000.0 * leg.residual:+.1f} mm. Read it again."
             )
+
+
+def _hanging(legs: tuple[Leg, ...], loops: tuple[Loop, ...]) -> Iterator[str]:
+    """Points that no loop touches: a wrong reading to them shows nowhere."""
+    touched = {name for loop in loops for name in loop.points}
+    names = dict.fromkeys(name for leg in legs for name in (leg.reading.start, leg.reading.end))
+    loose = [name for name in names if name not in touched]
+    if loose:
+        yield f"No loop touches {_listed(loose)}: a wrong reading there would not show. Read it once more."
