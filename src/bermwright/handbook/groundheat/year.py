@@ -206,20 +206,22 @@ class _Run:
             watch=dict(zip(full.watched, self.model.watching @ states.T, strict=True)),
             states=states,
             balance=self._balance(
-                met, given.inputs[index, ports:], (*ends, states), repeats=not np.isnan(drift)
+                (met, flow, given.inputs[index, ports:]), (*ends, states), repeats=not np.isnan(drift)
             ),
             sweeps=sweeps,
             drift=drift,
             step=given.step,
         )
 
-    def _balance(self, met: Array, heats: Array, went: tuple[Array, Array, Array], *, repeats: bool) -> float:
+    def _balance(
+        self, passed: tuple[Array, Array, Array], went: tuple[Array, Array, Array], *, repeats: bool
+    ) -> float:
         """Heat that passes the surfaces in each step against what the ground then holds more.
 
         Each step starts from the state that was written down, so that a step which was not marched as it
         should be, or a mode that loses heat, leaves something over. NaN where no state was written down.
         """
-        first, last, states = went
+        (met, flow, heats), (first, last, states) = passed, went
         if not states.size:
             return float("nan")
         model, full, step = self.model, self.model.full, self.given.step
@@ -231,15 +233,12 @@ class _Run:
         seen = states @ shares
         if repeats:  # the first entry of what was kept is the end of the year
             both = np.concatenate([both, both[:1]])
-            seen = np.concatenate([(first @ shares)[None], seen[1:], seen[:1]])
+            seen = np.concatenate([(first @ shares)[None], seen[1:], (last @ shares)[None]])
         brought = np.concatenate([full.conductances, np.ones(both.shape[1] - ports)])
         half = 0.5 * step * (brought - model.into.T @ gives)
         passes = both[:-1] @ (half + model.into.T @ (before * gives))
         passes += both[1:] @ (half + model.into.T @ (after * gives)) + seen[:-1, 0]
-        total = np.trapezoid(both, dx=step, axis=0)
-        mean = (model.into @ total - (last - first)) / model.decay
-        through = total[:ports] * full.conductances - model.into[:, :ports].T @ mean
-        scale = float(np.abs(through).sum() + np.abs(total[ports:]).sum()) or NO_FLOW_TOLERANCE
+        scale = float(np.abs(np.concatenate([flow, heats], axis=1)).sum() * step) or NO_FLOW_TOLERANCE
         return float(np.abs(passes - np.diff(seen[:, 1])).sum()) / scale
 
 
