@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -11,12 +12,13 @@ from bermwright.adapt.mend.levers.grids import GRID_LEVERS
 from bermwright.adapt.mend.nouns import Place
 from bermwright.adapt.mend.writing import changed
 from bermwright.base.findings import Verdict
+from bermwright.base.ranges import Range
 from bermwright.house import EndSide, contradictions
 from bermwright.house.choices import SoilKind
 from bermwright.house.parts.holds import Geogrid
 from bermwright.house.parts.support_words import Behind
-from bermwright.rules.grids.blocks import Block, side_block
-from bermwright.rules.grids.shares import shares
+from bermwright.rules.grids.blocks import Block, Under, side_block
+from bermwright.rules.grids.shares import ground_carries, shares
 from bermwright.rules.nouns import Whole
 from bermwright.rules.openings.pressure import behind
 from bermwright.rules.registry import rule_named
@@ -79,7 +81,7 @@ def test_steps_that_stand(study: Study) -> None:
 @pytest.mark.parametrize(
     ("change", "way"),
     [
-        ({"strength": 3e3}, "tears"), ({"length": 1.0}, "too near"),
+        ({"strength": 3e3}, "tears"), ({"length": 1.0}, "ground under it gives way"),
         ({"soft_gives": 0.005}, "reaches the wall"),
     ],
 )  # fmt: skip
@@ -88,6 +90,51 @@ def test_steps_that_fall(study: Study, change: dict[str, float], way: str) -> No
     assert one.verdict is Verdict.FAILS
     assert way in str(one.values["way"])
     assert one.advice
+
+
+def block_of(study: Study, grid: Geogrid = STEPS) -> Block:
+    block = side_block(study.house, study.form, grid, 0)
+    assert isinstance(block, Block)
+    return block
+
+
+def test_layers_that_end_in_the_wedge_are_named(study: Study) -> None:
+    ways = {one.way for one in shares(block_of(study, replace(STEPS, length=1.0))) if one.ratio > 1.0}
+    assert any("ends too near" in way for way in ways)
+
+
+def test_the_ground_under_the_block_by_hand(study: Study) -> None:
+    """Meyerhof's width, and N_q, N_γ of EN 1997-1 at 30 degrees: 18.401 and 20.093."""
+    ground = Under(name="sand", friction=math.radians(30.0), cohesion=2e3, weight=18e3, saturated=20e3)
+    block = replace(block_of(study), length=3.0, under=(ground,), ground_water=math.inf)
+    width = 3.0 - 2.0 * 20.0 / 150.0
+    weighs = 0.5 * 18.0 * width * 20.093 * 0.8**3
+    sticks = 2.0 * (0.64 - 0.36 / (30.140 * math.tan(math.radians(30.0)))) * 30.140
+    carries = ground_carries(replace(block, ground_water=50.0), 150e3, along=30e3, moment=20e3)
+    assert carries / 1e3 == pytest.approx((weighs + sticks) * width, rel=1e-3)
+    wet = ground_carries(replace(block, ground_water=0.0), 150e3, along=30e3, moment=20e3)
+    assert wet / 1e3 == pytest.approx((weighs * (20.0 - 9.81) / 18.0 + sticks) * width, rel=1e-3)
+    assert ground_carries(block, 150e3, along=30e3, moment=400e3) == 0.0  # the force has left the base
+    assert ground_carries(block, 20e3, along=30e3, moment=0.0) == 0.0  # it pushes more than it weighs
+
+
+def test_weak_ground_carries_no_block_and_unknown_ground_is_asked_for(study: Study) -> None:
+    sand = study.house.site.soil[0]
+    weak = replace(
+        sand, name="soft silt", thickness=None, friction_angle=Range(math.radians(20.0), math.radians(24.0))
+    )
+    for soil, wanted in ((weak, Verdict.FAILS), (replace(weak, friction_angle=None), Verdict.UNKNOWN)):
+        site = replace(study.house.site, soil=(replace(sand, thickness=1.0), soil))
+        layered = replace(study, house=replace(study.house, site=site))
+        (one,) = found(with_grid(layered, STEPS))
+        assert one.verdict is wanted
+    assert "ground under it" in str(one.values["lacks"])
+
+
+def test_in_an_earthquake_the_block_leans_and_presses(study: Study) -> None:
+    calm, shaken = block_of(study), replace(block_of(study), shaking=0.2)
+    new = {one.way for one in shares(shaken)} - {one.way for one in shares(calm)}
+    assert {"the block leans in an earthquake", "the ground under it gives way in an earthquake"} <= new
 
 
 @pytest.mark.parametrize("key", ["spacing", "length", "strength", "soft_gives", "soft_passes"])

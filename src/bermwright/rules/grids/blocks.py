@@ -36,8 +36,21 @@ WATER = 9806.65
 """Unit weight of water (N/m3)."""
 LAID_BACK = GRID_FOLD.value
 """How far a layer is laid back into the fill over its own step (m)."""
+LEAST_SATURATED = 1e4
+"""Soil full of water is no lighter than water (N/m3)."""
 LEAST_FACE = 0.1
 """A face that is lower needs no grid (m)."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Under:
+    """Ground that a block stands on, at its weakest."""
+
+    name: str
+    friction: float
+    cohesion: float
+    weight: float
+    saturated: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +79,10 @@ class Block:
     angle: Range
     ground_angle: float
     """Least angle of friction of fill and ground (rad)."""
+    under: tuple[Under, ...]
+    """Every soil of the site: of several layers the weakest counts."""
+    ground_water: float
+    """Depth of the highest ground water below the lowest layer; 0 where not known, or higher (m)."""
     buoyant: float
     """Least weight of the fill under water (N/m3)."""
     water: float
@@ -219,7 +236,7 @@ def _block(
     assert soil.unit_weight is not None and soil.friction_angle is not None  # noqa: PT018, S101  (`_lost` saw to it)
     overflow = house.site.overflow or 0.0
     acceleration = (house.site.ground_acceleration or 0.0) * WORST_GROUND
-    natural = [one.friction_angle.low for one in house.site.soil if one.friction_angle is not None]
+    under = tuple(_under(one) for one in house.site.soil)
     full = soil.saturated_unit_weight.low if soil.saturated_unit_weight else soil.unit_weight.low
     return Block(
         spacing=grid.spacing or 0.0,
@@ -236,11 +253,32 @@ def _block(
         load=max(house.site.ground_snow or 0.0, _people(house)),
         weight=soil.unit_weight,
         angle=soil.friction_angle,
-        ground_angle=min([soil.friction_angle.low, *natural]),
+        ground_angle=min(soil.friction_angle.low, *(one.friction for one in under)),
+        under=under,
+        ground_water=_ground_water(house, bottom, overflow),
         buoyant=max(full - WATER, 0.0),
         water=min(max(overflow - bottom, 0.0), max(around.most, 0.0)),
         shaking=0.0 if acceleration <= CALM else acceleration / GRAVITY,
     )
+
+
+def _under(soil: Soil) -> Under:
+    assert soil.unit_weight is not None and soil.friction_angle is not None  # noqa: PT018, S101  (`_lost` saw to it)
+    return Under(
+        name=soil.name,
+        friction=soil.friction_angle.low,
+        cohesion=soil.cohesion.low if soil.cohesion else 0.0,
+        weight=soil.unit_weight.low,
+        saturated=max((soil.saturated_unit_weight or soil.unit_weight).low, LEAST_SATURATED),
+    )
+
+
+def _ground_water(house: House, bottom: float, overflow: float) -> float:
+    """Depth of the highest ground water below a level (m)."""
+    floor, depth = house.site.floor, house.site.water_depth
+    if floor is None or depth is None or overflow > bottom:
+        return 0.0
+    return max(bottom + floor + depth.low, 0.0)
 
 
 def _lost(house: House, grid: Geogrid, soil: Soil | Fill | None, drained: bool | None) -> Iterator[str]:  # noqa: FBT001
@@ -249,6 +287,10 @@ def _lost(house: House, grid: Geogrid, soil: Soil | Fill | None, drained: bool |
             yield f"geogrid.{key}"
     if soil is None or soil.unit_weight is None or soil.friction_angle is None:
         yield "how heavy and how rough its soil is"
+    if not house.site.soil or any(
+        one.unit_weight is None or one.friction_angle is None for one in house.site.soil
+    ):
+        yield "how heavy and how rough the ground under it is"
     if drained is None:
         yield "whether a drain lies at its foot"
     if house.site.overflow is None:

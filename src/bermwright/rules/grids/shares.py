@@ -16,6 +16,7 @@ from bermwright.base.errors import OutOfRangeError
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.soils import DAS
 from bermwright.data.works.supports import FHWANHI10024, FHWANHI10025, OKABE1926, TM58188
+from bermwright.handbook.bearing import drained_capacity, effective_width, weight_with_water
 from bermwright.handbook.retaining import (
     beyond_wedge,
     earthquake_active_ratio,
@@ -42,6 +43,12 @@ LEAST_BEHIND = 1.0
 LEAST_SHARE = 0.7
 """Least length of the layers over the height (-)."""
 SIXTH = 1.0 / 6.0
+THIRD = 1.0 / 3.0
+"""How far the force may leave the middle of the base in an earthquake, over the length (-)."""
+GROUND_SAFETY = 2.5
+"""On the ground under the block (-)."""
+SHAKEN_GROUND_SAFETY = 1.9
+"""The same in an earthquake (-)."""
 SHORTEST = 0.3
 """Length over height from which the curve of the bulge is published (-)."""
 TEARS_CITE = Cite(
@@ -51,6 +58,9 @@ SLIPS_CITE = Cite(work=FHWANHI10025, place="pages 9-5, E8-6 and B-2", provenance
 LEAST_CITE = Cite(work=TM58188, place="7-8: 3 feet behind the wedge, safety 1.5", provenance=Provenance.READ)
 LENGTH_CITE = Cite(work=FHWANHI10024, place="length of the layers", provenance=Provenance.MEMORY)
 BODY_CITE = Cite(work=DAS, place="gravity walls", provenance=Provenance.MEMORY)
+GROUND_CITE = Cite(
+    work=FHWANHI10024, place="bearing on the length that carries, safety 2.5", provenance=Provenance.MEMORY
+)
 BULGE_CITE = Cite(work=FHWANHI10024, place="movement while it is built", provenance=Provenance.MEMORY)
 SHAKEN_CITE = Cite(work=OKABE1926, place="with the inertia of the block", provenance=Provenance.MEMORY)
 
@@ -170,6 +180,41 @@ def _body(block: Block) -> Iterator[Share]:
         symbol="0.7·H / L", demand=LEAST_SHARE * block.deepest, capacity=block.length, unit="m",
         cite=LENGTH_CITE, advice=longer,
     )  # fmt: skip
+    heavy = block.weight.high * block.deepest * block.length + block.load * block.length
+    for down, called in ((weight, "lightest"), (heavy, "heaviest")):
+        yield Share(
+            way="the ground under it gives way",
+            says=f"Weight of the block at its {called} against what the ground carries",
+            symbol=GROUND_SYMBOL, demand=down,
+            capacity=ground_carries(block, down, along=push, moment=push * arm) / GROUND_SAFETY,
+            unit="kN/m", cite=GROUND_CITE, advice=longer,
+        )  # fmt: skip
+
+
+GROUND_SYMBOL = "N / ((½·γ·B'·N_γ·i_γ + c·N_c·i_c)·B' / 2.5)"
+
+
+def ground_carries(block: Block, down: float, *, along: float, moment: float) -> float:
+    """Most that the weakest ground under a block carries, without what lies beside it (N/m)."""
+    if down <= 0.0 or along >= down:
+        return 0.0
+    width = float(effective_width(block.length, moment / down))
+    if width <= 0.0:
+        return 0.0
+    return min(
+        width
+        * float(
+            drained_capacity(
+                angle=one.friction,
+                cohesion=one.cohesion,
+                weight=weight_with_water(one.weight, one.saturated, water=block.ground_water, width=width),
+                surcharge=0.0,
+                width=width,
+                inclination=along / down,
+            )
+        )
+        for one in block.under
+    )
 
 
 def _bulge(block: Block) -> Share:
@@ -194,6 +239,24 @@ def _shaken(block: Block) -> Iterator[Share]:
     heavy = block.weight.high * block.deepest * block.length
     drives = float(push.force) + shaking * heavy
     weight = body_weight(block)
+    # An earthquake while a blocked drain stands full is two accidents at once: it weighs as if drained.
+    stands = block.weight.low * max(block.shallowest, 0.0) * block.length
+    sways = float(push.force) + shaking * stands
+    tips = 0.5 * max(block.back, 0.0) * float(push.force) + 0.5 * block.deepest * shaking * stands
+    longer = "Let the layers reach further back (length)."
+    yield Share(
+        way="the block leans in an earthquake",
+        says="Its force leaves the middle of its base by, at most a third of it",
+        symbol="((P_AE·h/2 + k·W·H/2)/W) / (L/3)", demand=tips / stands if stands > 0.0 else math.inf,
+        capacity=THIRD * block.length, unit="m", cite=SHAKEN_CITE, advice=longer,
+    )  # fmt: skip
+    yield Share(
+        way="the ground under it gives way in an earthquake",
+        says="Weight of the block against what the ground then carries",
+        symbol=GROUND_SYMBOL.replace(f"{GROUND_SAFETY:g}", f"{SHAKEN_GROUND_SAFETY:g}"), demand=stands,
+        capacity=ground_carries(block, stands, along=sways, moment=tips) / SHAKEN_GROUND_SAFETY,
+        unit="kN/m", cite=SHAKEN_CITE, advice=longer,
+    )  # fmt: skip
     yield Share(
         way="the block slides in an earthquake", says="Push and inertia, times 1.1, against friction",
         symbol="1.1·(P_AE + k·W) / (W·tan φ)", demand=SHAKEN_SAFETY * drives,
