@@ -8,11 +8,20 @@ from typing import TYPE_CHECKING
 from bermwright.base.units import show
 
 if TYPE_CHECKING:
-    from collections.abc import Callable, Iterable, Iterator, Sequence
+    from collections.abc import Callable, Iterable, Iterator, Sequence, Sized
+    from typing import Protocol
 
     from bermwright.base.ranges import Range
     from bermwright.house.around import Fill
     from bermwright.house.site import Soil
+
+    class Named(Protocol):
+        """A table with a name."""
+
+        @property
+        def name(self) -> str:
+            """What it is called."""
+
 
 Key = tuple[str | int, ...]
 
@@ -34,11 +43,18 @@ class Check:
     here: Key
     reads: tuple[str, ...]
     clashes: Callable[[], Iterable[Contradiction]]
+    also: tuple[Key, ...] = ()
+    """What it reads elsewhere in the file, from the top."""
 
     def can_run(self, doubtful: frozenset[Key], above: frozenset[Key]) -> bool:
         """Whether nothing it reads is doubtful, lies in something doubtful or (`above`) holds it."""
-        read = [(*self.here, *name.split(".")) for name in self.reads]
+        read = [*((*self.here, *name.split(".")) for name in self.reads), *self.also]
         return not any(need in above or doubtful.intersection(beginnings(need)) for need in read)
+
+
+def each(group: Key, rows: Sized, *names: str) -> tuple[Key, ...]:
+    """These fields of every entry of a list; of a first one where the list itself could not be read."""
+    return tuple((*group, place, name) for place in range(max(1, len(rows))) for name in names)
 
 
 def beginnings(key: Key) -> list[Key]:
@@ -52,6 +68,11 @@ def clash(here: Key, name: str, given: str, allowed: str, advice: str) -> Contra
     return Contradiction(path=path, given=given, allowed=allowed, advice=advice)
 
 
+def listed(names: Iterable[str]) -> str:
+    """Names as they stand in the file, or that there is none."""
+    return ", ".join(f'"{name}"' for name in names) or "none"
+
+
 def metres(value: float) -> str:
     """A length in words."""
     return f"{value:.4g} m"
@@ -62,6 +83,12 @@ def bound(
 ) -> Callable[[], Iterable[Contradiction]]:
     """A check that waits until it is known whether what it reads may be trusted."""
     return lambda: check(*given)
+
+
+def names_once(group: Key, rows: Sequence[Named]) -> Check:
+    """The check that no two entries of a list have the same name."""
+    names = bound(each_name_once, group, [row.name for row in rows])
+    return Check(group, (), names, each(group, rows, "name"))
 
 
 def each_name_once(here: Key, names: Sequence[str]) -> Iterator[Contradiction]:

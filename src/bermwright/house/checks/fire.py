@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each_name_once, metres
+from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each, metres, names_once
 from bermwright.house.living.fire import Lining
 
 if TYPE_CHECKING:
@@ -20,11 +20,15 @@ def fire_checks(house: House) -> Iterator[Check]:
     if house.fire is not None:
         yield Check(("fire",), ("lining", "lining_thickness"), bound(_bare, house.fire))
     rooms = house.bedrooms
-    yield Check((), ("bedroom",), bound(each_name_once, ("bedroom",), [room.name for room in rooms]))
+    yield names_once(("bedroom",), rooms)
+    vaults = (
+        *each(("vault",), house.vaults, "name", "length"),
+        *each(("floor",), house.floors, "vault", "level"),
+    )
     for count, room in enumerate(rooms):
         here: Key = ("bedroom", count)
         yield Check(here, ("begins", "ends"), bound(_backwards, here, room))
-        yield Check(here, ("vault", "ends", "level"), bound(_outside, here, room, house))
+        yield Check(here, ("vault", "ends", "level"), bound(_outside, here, room, house), vaults)
 
 
 def _bare(fire: Fire) -> Iterator[Contradiction]:
@@ -60,7 +64,7 @@ def _outside(here: Key, room: Bedroom, house: House) -> Iterator[Contradiction]:
             f"is not the name of a vault; there is: {known}.",
             "Write one of these names.",
         )
-    elif _measured(vault.length) and room.ends > vault.length + 1e-9:
+    elif room.ends > vault.length + 1e-9:
         yield clash(
             here,
             "ends",
@@ -78,8 +82,3 @@ def _outside(here: Key, room: Bedroom, house: House) -> Iterator[Contradiction]:
             f"is not the level of a floor of this vault; there is: {named}.",
             "Write a [[floor]] for it, or the level of one.",
         )
-
-
-def _measured(value: object) -> bool:
-    """Whether a measure was read without a mistake."""
-    return isinstance(value, float)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each_name_once
+from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each, listed, names_once
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -22,14 +22,13 @@ def heat_checks(house: House) -> Iterator[Check]:
         here: Key = ("heat",)
         yield Check(here, ("day_begins", "day_ends"), bound(_no_day, here, heat))
         yield Check(here, ("day", "night"), bound(_warm_night, here, heat))
-        yield Check(
-            here, ("mass",), bound(each_name_once, (*here, "mass"), [one.name for one in heat.masses])
-        )
-    yield Check((), ("stove",), bound(each_name_once, ("stove",), [one.name for one in house.stoves]))
+        yield names_once((*here, "mass"), heat.masses)
+    yield names_once(("stove",), house.stoves)
+    named = each(("vault",), house.vaults, "name")
     vaults = [vault.name for vault in house.vaults]
     for count, stove in enumerate(house.stoves):
         here = ("stove", count)
-        yield Check(here, ("vault",), bound(_stands_nowhere, here, stove, vaults))
+        yield Check(here, ("vault",), bound(_stands_nowhere, here, stove, vaults), named)
         yield Check(here, ("shield", "shield_gap"), bound(_gap_of_nothing, here, stove))
         yield Check(here, ("batch", "firings", "burn"), bound(_burns_too_long, here, stove))
 
@@ -62,7 +61,7 @@ def _stands_nowhere(here: Key, stove: Stove, vaults: list[str]) -> Iterator[Cont
             here,
             "vault",
             f'"{stove.vault}"',
-            "is the name of no vault; there are " + ", ".join(f'"{name}"' for name in vaults) + ".",
+            f"is the name of no vault; there are: {listed(vaults)}.",
             "Write the name of the vault in which the stove stands.",
         )
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each_name_once
+from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each, names_once
 from bermwright.house.parts.lasting import PipeKind, Timbers
 
 if TYPE_CHECKING:
@@ -19,15 +19,18 @@ ONLY_DRAINS = ("fall", "filter", "outlet", "rinsed")
 
 def lasting_checks(house: House) -> Iterator[Check]:
     """The checks of [[wood_part]] and [[pipe]]."""
-    yield Check((), ("wood_part",), bound(_told_twice, house.wood_parts))
-    for count, part in enumerate(house.wood_parts):
+    parts = house.wood_parts
+    told = each(("wood_part",), parts, "part", "vault", "at")
+    yield Check(("wood_part",), (), bound(_told_twice, parts), told)
+    named = each(("vault",), house.vaults, "name")
+    for count, part in enumerate(parts):
         here: Key = ("wood_part", count)
         yield Check(here, ("part", "at"), bound(_at_no_end, here, part))
-        yield Check(here, ("vault",), bound(_of_no_vault, here, part, house))
+        yield Check(here, ("vault",), bound(_of_no_vault, here, part, house), named)
         yield Check(here, ("treated_for", "treated_years"), bound(_years_of_nothing, here, part))
         yield Check(here, ("looked_at", "renewed_every"), bound(_renewed_unseen, here, part))
     pipes = house.pipes
-    yield Check((), ("pipe",), bound(each_name_once, ("pipe",), [pipe.name for pipe in pipes]))
+    yield names_once(("pipe",), pipes)
     for count, pipe in enumerate(pipes):
         inner: Key = ("pipe", count)
         yield Check(inner, ("kind", *ONLY_DRAINS), bound(_no_drain, inner, pipe))

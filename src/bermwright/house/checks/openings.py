@@ -7,7 +7,7 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each_name_once, metres
+from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each, metres, names_once
 from bermwright.house.choices import CurveKind
 from bermwright.house.parts.choices import EndKind, OpeningSide
 from bermwright.house.parts.posts import Floor
@@ -33,19 +33,19 @@ def opening_checks(house: House) -> Iterator[Check]:
         ("floor", house.floors),
         ("graded", house.graded),
     ):
-        yield Check((), (key,), bound(each_name_once, (key,), [row.name for row in rows]))
+        yield names_once((key,), rows)
     yield from _end_checks(house)
     yield from _hole_checks(house)
     yield from _timber_checks(house)
 
 
 def _end_checks(house: House) -> Iterator[Check]:
-    yield Check((), ("end",), bound(_same_end, house.ends))
-    soils = [soil.name for soil in house.site.soil]
+    yield Check(("end",), (), bound(_same_end, house.ends), each(("end",), house.ends, "vault", "at"))
+    soils, grounds = [soil.name for soil in house.site.soil], each(("site", "soil"), house.site.soil, "name")
     for count, end in enumerate(house.ends):
         here: Key = ("end", count)
-        yield Check(here, ("vault",), bound(_known, here, "vault", end.vault, _vaults(house)))
-        yield Check(here, ("soil",), bound(_known, here, "soil", end.soil, soils))
+        yield Check(here, ("vault",), bound(_known, here, "vault", end.vault, _vaults(house)), _named(house))
+        yield Check(here, ("soil",), bound(_known, here, "soil", end.soil, soils), grounds)
         yield Check(here, ("post", "post_diameter"), bound(_both, here, end, ("post", "post_diameter")))
         yield Check(here, ("kind", "post_spacing"), bound(_posts_of_nothing, here, end))
 
@@ -55,7 +55,8 @@ def _hole_checks(house: House) -> Iterator[Check]:
     for count, opening in enumerate(house.openings):
         here: Key = ("opening", count)
         vault = _vault(house, opening.vault)
-        yield Check(here, ("vault",), bound(_known, here, "vault", opening.vault, _vaults(house)))
+        known = bound(_known, here, "vault", opening.vault, _vaults(house))
+        yield Check(here, ("vault",), known, _named(house))
         yield Check(here, ("hanger", "header_nails"), bound(_both, here, opening, ("hanger", "header_nails")))
         for name, hole in (("clear_width", "width"), ("clear_height", "height")):
             yield Check(here, (name, hole), bound(_wider_than_hole, here, opening, name, hole))
@@ -73,14 +74,18 @@ def _timber_checks(house: House) -> Iterator[Check]:
             yield Check(here, ("diameter", "thick_end"), bound(_thin_thick_end, here, row))
             yield Check(here, ("section", "diameter", "notch"), bound(_deep_notch, here, row))
     for count, beam in enumerate(house.beams):
-        yield Check(
-            ("beam", count), ("carries",), bound(_known, ("beam", count), "carries", beam.carries, floors)
-        )
+        here = ("beam", count)
+        above = each(("floor",), house.floors, "name")
+        yield Check(here, ("carries",), bound(_known, here, "carries", beam.carries, floors), above)
     for count, post in enumerate(house.posts):
-        yield Check(("post", count), ("under",), bound(_known, ("post", count), "under", post.under, beams))
+        here = ("post", count)
+        above = each(("beam",), house.beams, "name")
+        yield Check(here, ("under",), bound(_known, here, "under", post.under, beams), above)
     for count, floor in enumerate(house.floors):
         here = ("floor", count)
-        yield Check(here, ("vault",), bound(_known, here, "vault", floor.vault, _vaults(house)))
+        yield Check(
+            here, ("vault",), bound(_known, here, "vault", floor.vault, _vaults(house)), _named(house)
+        )
         yield Check(here, ("joist", "notch"), bound(_deep_notch, here, floor))
         yield Check(here, ("joist", "spacing"), bound(_joists_touch, here, floor))
         vault = _vault(house, floor.vault)
@@ -90,6 +95,10 @@ def _timber_checks(house: House) -> Iterator[Check]:
 
 def _vaults(house: House) -> list[str]:
     return [vault.name for vault in house.vaults]
+
+
+def _named(house: House) -> tuple[Key, ...]:
+    return each(("vault",), house.vaults, "name")
 
 
 def _vault(house: House, name: str | None) -> Vault | None:

@@ -13,8 +13,8 @@ from bermwright.house.checks.common import (
     Key,
     bound,
     clash,
-    each_name_once,
     lighter_when_wet,
+    names_once,
 )
 
 if TYPE_CHECKING:
@@ -33,7 +33,7 @@ def site_checks(house: House) -> Iterator[Check]:
     soils = house.site.soil
     yield Check(("site",), ("climate", "latitude"), lambda: _climate(house.site))
     yield Check(("site",), ("horizon",), lambda: _horizon(house.site))
-    yield Check(("site",), ("soil",), lambda: each_name_once(("site", "soil"), [soil.name for soil in soils]))
+    yield names_once(("site", "soil"), soils)
     for count, soil in enumerate(soils):
         here: Key = ("site", "soil", count)
         yield Check(here, ("unit_weight", "saturated_unit_weight"), bound(lighter_when_wet, here, soil))

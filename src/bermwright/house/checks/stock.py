@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each_name_once, metres
+from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each, metres, names_once
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -17,17 +17,15 @@ NEAR = 1e-9
 
 def stock_checks(house: House) -> Iterator[Check]:
     """The checks of everything that lies in the yard."""
-    for key, names in (
-        ("stock", [row.name for row in house.stock]),
-        ("log", [row.name for row in house.logs]),
-        ("salvaged", [row.name for row in house.salvaged]),
-    ):
-        yield Check((), (key,), bound(each_name_once, (key,), names))
+    yield names_once(("stock",), house.stock)
+    yield names_once(("log",), house.logs)
+    yield names_once(("salvaged",), house.salvaged)
     for count, board in enumerate(house.stock):
         here: Key = ("stock", count)
         yield Check(here, ("length", "faults"), bound(_faults, here, board))
     if house.saw is not None:
-        yield Check((), ("stock", "saw"), bound(_trimmed, house.stock, house.saw))
+        lengths = each(("stock",), house.stock, "length")
+        yield Check(("saw",), ("trim",), bound(_trimmed, house.stock, house.saw), lengths)
     for count, log in enumerate(house.logs):
         here = ("log", count)
         yield Check(here, ("diameter", "thick_end", "thickness"), bound(_log, here, log))

@@ -6,7 +6,17 @@ import difflib
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each_name_once, metres
+from bermwright.house.checks.common import (
+    Check,
+    Contradiction,
+    Key,
+    bound,
+    clash,
+    each,
+    listed,
+    metres,
+    names_once,
+)
 from bermwright.house.parts.support_words import BARRED, Behind, Sides
 
 if TYPE_CHECKING:
@@ -36,11 +46,12 @@ def support_checks(house: House) -> Iterator[Check]:
         "socket": house.sockets,
         "geogrid": house.geogrids,
     }
+    named = each(("vault",), house.vaults, "name")
     for key, rows in tables.items():
-        yield Check((), (key,), bound(each_name_once, (key,), [row.name for row in rows]))
+        yield names_once((key,), rows)
         for count, row in enumerate(rows):
             here: Key = (key, count)
-            yield Check(here, ("vault",), bound(_known_vault, here, row.vault, house.vaults))
+            yield Check(here, ("vault",), bound(_known_vault, here, row.vault, house.vaults), named)
     sided: dict[str, Sequence[Sided]] = {
         "wall": house.walls,
         "footing": house.footings,
@@ -48,7 +59,7 @@ def support_checks(house: House) -> Iterator[Check]:
         "socket": house.sockets,
     }
     for key, parts in sided.items():
-        yield Check((), (key,), bound(_same_side, key, parts))
+        yield Check((key,), (), bound(_same_side, key, parts), each((key,), parts, "vault", "side"))
     yield from _wall_checks(house)
     yield from _footing_checks(house)
     yield from _hold_checks(house)
@@ -59,25 +70,32 @@ def _vault(house: House, name: str) -> Vault | None:
     return next((vault for vault in house.vaults if vault.name == name), None)
 
 
+def _stands(house: House) -> tuple[Key, ...]:
+    """What says at which level the feet of a vault of this name stand."""
+    return each(("vault",), house.vaults, "name", "springing")
+
+
 def _wall_checks(house: House) -> Iterator[Check]:
+    stands, grounds = _stands(house), each(("site", "soil"), house.site.soil, "name")
     for count, wall in enumerate(house.walls):
         here: Key = ("wall", count)
         vault = _vault(house, wall.vault)
-        yield Check(here, ("top", "vault"), bound(_not_at_springing, here, wall, vault))
-        yield Check(here, ("bottom", "top"), bound(_upside_down, here, wall, vault))
+        yield Check(here, ("top", "vault"), bound(_not_at_springing, here, wall, vault), stands)
+        yield Check(here, ("bottom", "top", "vault"), bound(_upside_down, here, wall, vault), stands)
         yield Check(here, ("friction", "kind"), bound(_slippery_wall, here, wall))
         yield Check(here, ("foot", "thickness"), bound(_foot_beside, here, wall))
         yield Check(here, ("bar_cover", "thickness"), bound(_bars_outside, here, wall))
-        yield Check(here, ("soil",), bound(_known_soil, here, wall.soil, house))
+        yield Check(here, ("soil",), bound(_known_soil, here, wall.soil, house), grounds)
     for count, one in enumerate(house.buttresses):
         here = ("buttress", count)
         yield Check(here, ("width", "spacing"), bound(_buttresses_meet, here, one))
 
 
 def _footing_checks(house: House) -> Iterator[Check]:
+    grounds = each(("site", "soil"), house.site.soil, "name")
     for count, footing in enumerate(house.footings):
         here: Key = ("footing", count)
-        yield Check(here, ("soil",), bound(_known_soil, here, footing.soil, house))
+        yield Check(here, ("soil",), bound(_known_soil, here, footing.soil, house), grounds)
         for wall in house.walls:
             if wall.vault == footing.vault and _meet(wall.side, footing.side):
                 yield Check(here, ("width", "toe"), bound(_narrow, here, footing, wall))
@@ -93,15 +111,19 @@ def _hold_checks(house: House) -> Iterator[Check]:
         here = ("ring", count)
         yield Check(here, ("radius", "held_every"), bound(_round_and_straight, here, ring))
     for count, tie in enumerate(house.floor_ties):
-        here = ("tie", count)
-        yield Check(here, ("level", "vault"), bound(_tie_over_feet, here, tie, _vault(house, tie.vault)))
+        here, stands = ("tie", count), _stands(house)
+        yield Check(
+            here, ("level", "vault"), bound(_tie_over_feet, here, tie, _vault(house, tie.vault)), stands
+        )
 
 
 def _grid_checks(house: House) -> Iterator[Check]:
     for count, grid in enumerate(house.geogrids):
         here: Key = ("geogrid", count)
         yield Check(here, ("spacing", "length"), bound(_short_grid, here, grid))
-        yield Check(here, ("behind", "vault"), bound(_grid_twice, here, grid, house.geogrids[:count]))
+        earlier = house.geogrids[:count]
+        places = each(("geogrid",), earlier, "behind", "vault") if earlier else ()
+        yield Check(here, ("behind", "vault"), bound(_grid_twice, here, grid, earlier), places)
 
 
 def _short_grid(here: Key, grid: Geogrid) -> Iterator[Contradiction]:
@@ -135,7 +157,7 @@ def _known_vault(here: Key, name: str, vaults: Sequence[Vault]) -> Iterator[Cont
         return
     near = difflib.get_close_matches(name, names, n=1)
     hint = f'Did you mean "{near[0]}"?' if near else "Write the name of a [[vault]]."
-    yield clash(here, "vault", f'"{name}"', f"is no vault of this house; there are: {_listed(names)}.", hint)
+    yield clash(here, "vault", f'"{name}"', f"is no vault of this house; there are: {listed(names)}.", hint)
 
 
 def _known_soil(here: Key, name: str | None, house: House) -> Iterator[Contradiction]:
@@ -145,13 +167,9 @@ def _known_soil(here: Key, name: str | None, house: House) -> Iterator[Contradic
             here,
             "soil",
             f'"{name}"',
-            f"is no soil of the site; there are: {_listed(names)}.",
+            f"is no soil of the site; there are: {listed(names)}.",
             "Write one of them, or add a [[site.soil]].",
         )
-
-
-def _listed(names: Sequence[str]) -> str:
-    return ", ".join(f'"{name}"' for name in names) or "none"
 
 
 def _meet(one: Sides, other: Sides) -> bool:

@@ -14,9 +14,10 @@ from bermwright.house.checks.common import (
     Key,
     bound,
     clash,
-    each_name_once,
+    each,
     lighter_when_wet,
     metres,
+    names_once,
 )
 from bermwright.house.choices import CurveKind, Hold, Structure
 
@@ -30,7 +31,8 @@ if TYPE_CHECKING:
 
 def vault_checks(house: House) -> Iterator[Check]:
     """The checks of every vault."""
-    yield Check((), ("vault",), lambda: each_name_once(("vault",), [vault.name for vault in house.vaults]))
+    yield names_once(("vault",), house.vaults)
+    soils = each(("site", "soil"), house.site.soil, "name", "unit_weight", "saturated_unit_weight")
     for count, vault in enumerate(house.vaults):
         here: Key = ("vault", count)
         yield Check(here, ("curve", "span", *_CURVE_KEYS), bound(_curve, here, vault))
@@ -39,7 +41,7 @@ def vault_checks(house: House) -> Iterator[Check]:
         yield Check(here, ("board", "nails"), bound(_short_nail, here, vault))
         yield Check(here, ("feet",), bound(_feet, here, vault))
         yield Check(here, ("timber", "predrilled"), bound(_driven_into_dense, here, vault))
-        yield Check(here, ("fill",), bound(_fill, here, vault, house))
+        yield Check(here, ("fill",), bound(_fill, here, vault, house), soils)
         yield Check(here, ("mound", "span", "rise", "springing"), bound(_mound, here, vault))
 
 

@@ -7,7 +7,7 @@ from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, metres
+from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each, metres
 from bermwright.house.making.words import DomeCurve, DomeUnit, Head, Laid
 
 if TYPE_CHECKING:
@@ -35,7 +35,8 @@ _CURVE = ("curve", "span", "rise", "centre_offset", "base_centre", "flank_radius
 
 def dome_checks(house: House) -> Iterator[Check]:
     """The checks of every dome and of every place where vaults meet."""
-    yield Check((), ("dome", "vault"), bound(_alike, house))
+    named = *each(("vault",), house.vaults, "name"), *each(("dome",), house.domes, "name")
+    yield Check(("dome",), (), bound(_alike, house), named)
     for count, dome in enumerate(house.domes):
         here: Key = ("dome", count)
         yield Check(here, _CURVE, bound(_curve, here, dome))
@@ -49,7 +50,8 @@ def dome_checks(house: House) -> Iterator[Check]:
         yield Check(here, ("crew",), bound(_named_once, here, "crew", [crew.name for crew in dome.crews]))
     yield Check((), ("sheet",), bound(_narrow_roll, house.sheet))
     for count, crossing in enumerate(house.crossings):
-        yield Check(("crossing", count), ("of", "into"), bound(_meet, ("crossing", count), crossing, house))
+        here = ("crossing", count)
+        yield Check(here, ("of", "into"), bound(_meet, here, crossing, house), named)
 
 
 def _alike(house: House) -> Iterator[Contradiction]:
