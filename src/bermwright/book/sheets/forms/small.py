@@ -8,6 +8,7 @@ import numpy as np
 
 from bermwright.base.drawing import Area, Dimension, Ink, Item, Pen, Sheet, Stroke, Text, View, Wash
 from bermwright.base.lettering import text_width
+from bermwright.base.units import lengths_in
 from bermwright.book.sheets.compass.section import MARK
 from bermwright.book.sheets.paper import CAPTION, FIGURE, Board, Figures, figure, heading, note, path_of
 
@@ -19,10 +20,15 @@ if TYPE_CHECKING:
 SCALES = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0)
 """Reductions of ISO 5455."""
 SIDE, FOOT, HEAD = 24.0, 34.0, 20.0
-"""Paper beside, under and over the pattern (mm)."""
+"""Paper beside, under and over the pattern, the least (mm)."""
 TALLEST = 105.0
 APART = 4.2
 """Two turned figures need so much room (mm)."""
+LOW = 0.5e-3
+"""A low edge at the side of the blank has no figure (m)."""
+ROW = 3.6
+SHARES = (0.5, 0.3, 0.7, 0.12, 0.88)
+"""Places along a line where its word may stand."""
 
 
 def pattern_sheet(pattern: Pattern, *, width: float = 174.0, system: str = "metric") -> Sheet:
@@ -34,16 +40,19 @@ def pattern_sheet(pattern: Pattern, *, width: float = 174.0, system: str = "metr
     low = points.min(axis=0)
     factor = 1e3 / scale
     left = 0.5 * (width - wide * factor)
-    view = View(origin=(left - float(low[0]) * factor, FOOT - float(low[1]) * factor), scale=scale)
-    height = tall * factor + FOOT + HEAD
     figures = Figures(system=system)
+    longest = _longest(pattern, figures)
+    foot, head = max(FOOT, longest + 25.0) + ROW, max(HEAD, longest + 9.0)
+    view = View(origin=(left - float(low[0]) * factor, foot - float(low[1]) * factor), scale=scale)
+    height = tall * factor + foot + head
     board = Board()
     unit = " mm" if system == "metric" else ""
     items = [
         Area(path=path_of(view, *points.T), wash=Wash.KEEP, outline=Pen.CUT),
         *_sizes(pattern, view, figures, board),
-        *_lines(pattern, view, board),
+        *(Stroke(path=path_of(view, *np.asarray(line).T), pen=Pen.HIDDEN) for _, line in pattern.lines),
         *_ordinates(pattern, view, figures, board),
+        *_words(pattern, view, board),
         heading((0.0, height - 4.5), f"{pattern.name}{_times(pattern)}"),
         figure((0.0, 1.5), f"1:{scale:.0f}"),
         note((width, 1.5), MARK, "end"),
@@ -59,31 +68,54 @@ def _times(pattern: Pattern) -> str:
     return f", {pattern.count} off" if pattern.count > 1 else ""
 
 
+def _longest(pattern: Pattern, figures: Figures) -> float:
+    """Length of the longest turned figure (mm)."""
+    if pattern.name == "gore":
+        return 0.0
+    words = [figures.length(value) for row in pattern.ordinates for value in row]
+    return max((text_width(word, CAPTION) for word in words), default=0.0)
+
+
 def _sizes(pattern: Pattern, view: View, figures: Figures, board: Board) -> Iterator[Item]:
     """Width, height and both diagonals of the blank."""
     points = np.asarray(pattern.outline)
     (x0, y0), (x1, y1) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
     a, b, c = view.point(x0, y0), view.point(x1, y0), view.point(x1, y1)
-    yield Dimension(start=a, end=b, offset=-18.0, text=figures.length(x1 - x0))
+    below = max(18.0, _longest(pattern, figures) + 8.5)
+    yield Dimension(start=a, end=b, offset=-below, text=figures.length(x1 - x0))
     yield Dimension(start=b, end=c, offset=-12.0, text=figures.length(y1 - y0))
     board.block((b[0] + 8.0, b[1]), (b[0] + 16.0, c[1]))
     rising, falling = (figures.length(one) for one in pattern.diagonals)
-    ways = f"→ {pattern.across}; ↑ {pattern.up}"
+    ways = lengths_in(f"→ {pattern.across}; ↑ {pattern.up}", figures.system)
     yield Text(at=(0.0, 9.5), text=ways, height=CAPTION, ink=Ink.SOFT)
     text = f"corner to corner: rising {rising}, falling {falling}"
     yield Text(at=(0.0, 6.0), text=text, height=CAPTION, ink=Ink.SOFT)
 
 
-def _lines(pattern: Pattern, view: View, board: Board) -> Iterator[Item]:
+def _words(pattern: Pattern, view: View, board: Board) -> Iterator[Item]:
+    """What the lines to mark are; a letter and a key where the word finds no room."""
+    key: list[str] = []
     for word, line in pattern.lines:
         points = np.asarray(line)
-        yield Stroke(path=path_of(view, *points.T), pen=Pen.HIDDEN)
-        for share in (0.5, 0.3, 0.7):
-            x, y = view.point(*points[int(share * (len(points) - 1))].tolist())
-            text = note((x, y + 0.8), word, "middle")
-            if board.free(text):
-                yield board.take(text)
-                break
+        places = [view.point(*_at(points, share)) for share in SHARES]
+        texts = [note((x, y + up), word, "middle") for up in (0.8, -3.0) for x, y in places]
+        free = next((text for text in texts if board.free(text)), None)
+        if free is not None:
+            yield board.take(free)
+            continue
+        letter = "abcdefgh"[len(key)]
+        key.append(f"{letter} {word}")
+        for at, away in ((points[0], -2.6), (points[-1], 2.6)):
+            x, y = view.point(*at.tolist())
+            yield figure((x + away, y - 0.9), letter, "middle")
+    if key:
+        yield Text(at=(0.0, 9.5 + ROW), text="; ".join(key), height=CAPTION, ink=Ink.SOFT)
+
+
+def _at(points: np.ndarray, share: float) -> tuple[float, float]:
+    """A place along a line, by the number of its points."""
+    place, number = share * (len(points) - 1), np.arange(len(points))
+    return float(np.interp(place, number, points[:, 0])), float(np.interp(place, number, points[:, 1]))
 
 
 def _ordinates(pattern: Pattern, view: View, figures: Figures, board: Board) -> Iterator[Item]:
@@ -91,17 +123,20 @@ def _ordinates(pattern: Pattern, view: View, figures: Figures, board: Board) -> 
     if pattern.name == "gore":
         return
     last = -1e9
+    foot = view.point(0.0, float(np.asarray(pattern.outline)[:, 1].min()))[1]
     for station, low, high in pattern.ordinates:
         (x, y0), (_, y1) = view.point(station, low), view.point(station, high)
         if x - last < APART:
             continue
         last = x
         yield Stroke(path=((x, y0), (x, y1)), pen=Pen.HATCH)
-        foot = view.point(station, float(np.asarray(pattern.outline)[:, 1].min()))[1]
-        yield _turned(x, foot - 2.0 - text_width(figures.length(station), CAPTION), figures.length(station))
-        yield _turned(x, y1 + 1.2, figures.length(high))
-        if low > 0.5e-3:
-            yield _turned(x, y0 + 1.2, figures.length(low))
+        at, words = figures.length(station), (figures.length(low), figures.length(high))
+        yield board.take(_turned(x, foot - 2.0 - text_width(at, CAPTION), at))
+        inside = y1 - y0 > text_width(words[0], CAPTION) + 2.4
+        both = words[1] if inside or low <= LOW or words[0] == words[1] else f"{words[0]}–{words[1]}"
+        yield board.take(_turned(x, y1 + 1.2, both))
+        if low > LOW and inside:
+            yield board.take(_turned(x, y0 + 1.2, words[0]))
     board.block((0.0, 0.0), (FIGURE, FIGURE))
 
 
