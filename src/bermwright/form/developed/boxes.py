@@ -98,12 +98,26 @@ class Hole:
         """Level at which its sides end (m)."""
         return self.top - self.half if self.is_round else self.top
 
+    def built(self, settlement: float) -> Hole:
+        """The hole as it is built: higher by what the wall settles."""
+        return Hole(
+            name=self.name,
+            width=self.width,
+            sill=self.sill,
+            top=self.top + settlement,
+            is_round=self.is_round,
+        )
+
+    def half_at(self, level: ArrayLike) -> Array:
+        """Half of its width at levels between sill and top (m)."""
+        over = np.maximum(np.asarray(level, dtype=float) - self.springing, 0.0)
+        round_head = np.sqrt(np.maximum(self.half**2 - over**2, 0.0))
+        return round_head if self.is_round else np.full(over.shape, self.half)
+
 
 def box_of(hole: Hole, faces: Faces, part: str, *, settlement: float, curved: bool) -> Box:
     """The box of a hole: it is made higher by the settlement, and wider inside by the taper."""
-    built = Hole(
-        name=hole.name, width=hole.width, sill=hole.sill, top=hole.top + settlement, is_round=hole.is_round
-    )
+    built = hole.built(settlement)
     patterns = [_jamb(built, faces, part), _sill(built, faces, part)]
     patterns.append(_soffit(built, faces, part) if hole.is_round else _head(built, faces, part))
     low, high = _reach(built, faces)

@@ -16,6 +16,7 @@ from bermwright.form.developed.sheets import dome_sheet, vault_sheets
 from bermwright.form.dome import dome_form, missing_for_dome
 from bermwright.form.dome.profile import DomeProblemError
 from bermwright.form.vault import missing_for_form, vault_form
+from bermwright.handbook.setout import ordinates_by_height
 from bermwright.house import CoverKind, EndKind, OpeningKind, OpeningSide
 from bermwright.house.making.words import Head
 
@@ -27,13 +28,15 @@ if TYPE_CHECKING:
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House, Opening
 
+PLACES = 201
+"""Levels of an opening at which the wall beside it is looked for."""
 CORDS = 12
 """Parts of half a vault for which the cord is given."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Waiting:
-    """Something that is not drawn because the file does not say enough."""
+    """Something that is not drawn: the file does not say enough, or it does not fit."""
 
     what: str
     place: str
@@ -75,8 +78,8 @@ def forms_of(
         if not missing_for_form(house, vault)
     }
     waiting: list[Waiting] = [*_unknown_parts(house)]
-    boxes = [*_dome_boxes(domes, waiting), *_end_boxes(house, waiting, settlement)]
-    meetings = [*_meetings(house, vaults, domes), *_sleeves(house, vaults)]
+    boxes = [*_dome_boxes(domes, waiting), *_end_boxes(house, vaults, waiting, settlement)]
+    meetings = [*_meetings(house, vaults, domes), *_sleeves(house, vaults, waiting)]
     return Forms(
         boxes=tuple(boxes),
         sheets=tuple(_sheets(house, vaults, domes, waiting)),
@@ -116,24 +119,32 @@ def _dome_boxes(domes: dict[str, DomeForm], waiting: list[Waiting]) -> Iterator[
             hole = Hole(
                 name=one.name, width=one.width, sill=one.sill, top=one.top, is_round=one.head is Head.ROUND
             )
-            _within_the_wall(form, hole)
+            built = hole.built(one.settlement)
+            _within_the_wall(form, built)
             box = box_of(hole, wall, part, settlement=one.settlement, curved=True)
-            yield with_eyebrow(box, form, hole, wall, one.eyebrow) if one.eyebrow > 0.0 else box
+            yield with_eyebrow(box, form, built, wall, one.eyebrow) if one.eyebrow > 0.0 else box
 
 
 def _within_the_wall(form: DomeForm, hole: Hole) -> None:
-    """Refuse an opening wider than the dome is at its head, before a line fails to meet the ring."""
-    height = max(hole.springing - form.dome.springing, 0.0)
-    if hole.half >= float(form.face.at(min(height, form.face.rise))):
+    """Refuse an opening that is wider than the dome at any level, before a line fails to meet the ring."""
+    level = np.linspace(hole.sill, hole.top, PLACES)
+    over = level - form.dome.springing
+    ring = np.where(over < form.face.rise, form.face.at(np.clip(over, 0.0, form.face.rise)), 0.0)
+    short = np.flatnonzero(2.0 * hole.half_at(level) >= 2.0 * ring)
+    if short.size:
+        worst = int(short[0])
         raise DomeProblemError(
             form.name,
             f'opening "{hole.name}"',
-            f"is {hole.width:.2f} m wide; the dome is narrower than that at its head.",
+            f"is {2.0 * float(hole.half_at(level[worst])):.2f} m wide at {level[worst]:+.2f}"
+            f", as it is built; the dome is {2.0 * float(ring[worst]):.2f} m wide there.",
             "Make it narrower, or lower its head.",
         )
 
 
-def _end_boxes(house: House, waiting: list[Waiting], settlement: float | None) -> Iterator[Box]:
+def _end_boxes(
+    house: House, vaults: dict[str, VaultForm], waiting: list[Waiting], settlement: float | None
+) -> Iterator[Box]:
     """Boxes in the heavy end walls of vaults; planks and logs are framed, not formed."""
     heavy = {EndKind.BLOCKS, EndKind.EARTH_TUBES}
     ends = {(end.vault, str(end.at)): end for end in house.ends if end.kind in heavy}
@@ -150,14 +161,28 @@ def _end_boxes(house: House, waiting: list[Waiting], settlement: float | None) -
         ):
             if value is None:
                 waiting.append(Waiting(what=f"box of {part}", place=place, cheapest_way=way))
-        if end.thickness is not None and one.sill is not None and settles is not None:
-            yield _end_box(one, end.thickness, part, settles)
+        if end.thickness is None or one.sill is None or settles is None:
+            continue
+        hole = Hole(name=one.name, width=one.width, sill=one.sill, top=one.sill + one.height, is_round=False)
+        short = _out_of_the_end(vaults.get(one.vault), one, hole.built(settles))
+        if short:
+            way = "Make it narrower or lower, or move it towards the middle (across)."
+            waiting.append(Waiting(what=f"box of {part}: {short}", place="opening.width", cheapest_way=way))
+            continue
+        yield box_of(hole, StraightWall(end.thickness), part, settlement=settles, curved=False)
 
 
-def _end_box(one: Opening, thickness: float, part: str, settles: float) -> Box:
-    sill = one.sill or 0.0
-    hole = Hole(name=one.name, width=one.width, sill=sill, top=sill + one.height, is_round=False)
-    return box_of(hole, StraightWall(thickness), part, settlement=settles, curved=False)
+def _out_of_the_end(form: VaultForm | None, one: Opening, hole: Hole) -> str:
+    """In words, how an opening leaves the end wall under the ribs; empty where it stays within."""
+    if form is None:
+        return ""
+    face = form.rib.inside
+    level = max(hole.top, float(max(face.z[0], face.z[-1])))
+    if level >= float(np.max(face.z)):
+        return "its head is higher than the ribs' inner crown"
+    found = ordinates_by_height(face.x, face.z, np.array([level]))
+    over = max(one.across + hole.half - float(found.right[0]), float(found.left[0]) - one.across + hole.half)
+    return f"an upper corner leaves the wall under the ribs by {1e3 * over:.0f} mm" if over > 0.0 else ""
 
 
 def _sheets(
@@ -189,10 +214,20 @@ def _meetings(house: House, vaults: dict[str, VaultForm], domes: dict[str, DomeF
             yield into_dome(crossing, small, domes[crossing.into])
 
 
-def _sleeves(house: House, vaults: dict[str, VaultForm]) -> Iterator[Meeting]:
+def _sleeves(house: House, vaults: dict[str, VaultForm], waiting: list[Waiting]) -> Iterator[Meeting]:
     for one in house.openings:
-        if one.kind is OpeningKind.FLUE and one.side is OpeningSide.CROWN and one.vault in vaults:
-            yield sleeve(vaults[one.vault], one)
+        if one.kind is not OpeningKind.FLUE or one.side is not OpeningSide.CROWN or one.vault not in vaults:
+            continue
+        if one.collar is None:
+            waiting.append(
+                Waiting(
+                    what=f'sleeve of opening "{one.name}"',
+                    place="opening.collar",
+                    cheapest_way="Decide how high it stands over the ground: more than the snow that lies.",
+                )
+            )
+        else:
+            yield sleeve(vaults[one.vault], one, one.collar)
 
 
 def _cords(form: VaultForm) -> CordTable:

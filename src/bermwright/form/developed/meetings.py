@@ -201,15 +201,18 @@ def _hip(name: str, part: str, half: tuple[Array, ...]) -> Pattern:
     )
 
 
-def sleeve(form: VaultForm, opening: Opening) -> Meeting:
-    """The sleeve of a flue through the crown: its lower edge unrolled, and the hole in the unrolled shell."""
+def sleeve(form: VaultForm, opening: Opening, collar: float) -> Meeting:
+    """The sleeve of a flue through the crown: its lower edge unrolled, and the hole in the unrolled shell.
+
+    It runs from the outermost layer up through the soil, and `collar` over the finished ground.
+    """
     face = form.soil_face
     radius = 0.5 * opening.width
     turn = np.linspace(0.0, 2.0 * np.pi, PARTS + 1)
     height, half = _monotone(face, form.springing)
     cut = pipe_cut(turn, radius, 0.0, 0.0, height=height, radius=half, is_round=False)
-    collar = opening.collar or 0.0
-    top = float(np.max(cut.along)) + collar
+    ground = float(form.ground.finished.level(float(face.x[int(np.argmax(face.z))]))) - form.springing
+    top = max(ground, float(np.max(cut.along))) + collar
     length = top - cut.along
     around = radius * turn
     part = f'opening "{opening.name}" in {form.name}'
@@ -229,7 +232,8 @@ def sleeve(form: VaultForm, opening: Opening) -> Meeting:
             up="from its upper edge down to the shell",
             side="outer face",
             ordinates=tuple((float(around[k]), 0.0, float(length[k])) for k in range(0, PARTS + 1, every)),
-            note=f"For a sleeve {1e3 * opening.width:.0f} mm across, upright; add the seam and the flange.",
+            note=f"For a sleeve {1e3 * opening.width:.0f} mm across, upright; it ends "
+            f"{1e3 * collar:.0f} mm over the finished ground. Add the seam and the flange.",
         ),
         hole=Pattern(
             name=f"{opening.name}: hole in the unrolled shell",

@@ -101,14 +101,16 @@ def dome_sheet(form: DomeForm, roll: SheetRoll) -> SheetPlan:
     each = _mass_per_area(roll, None, None)
     pattern = _gore(along + roll.upstand, half, roll, count, dome.name)
     mass = None if each is None else each * pattern.area
-    cap = 1.0 * float(face.radius[picks[-1]]) + roll.lap
+    open_top = float(face.radius[-1])
+    # Down the slope from what lies level or open at the top, as far as the tips are cut off, then the lap.
+    cap = open_top + float(face.along[-1] - face.along[picks[-1]]) + roll.lap
     return SheetPlan(
         part=f'dome "{dome.name}"',
         way="gores",
         strips=count,
         strip_length=length,
         strip_width=pattern.size[0],
-        net_area=dome_surface(face.height, face.radius),
+        net_area=dome_surface(face.height, face.radius) + np.pi * open_top**2,
         cut_area=count * pattern.area + np.pi * cap**2,
         seams=count * length,
         mass=mass,

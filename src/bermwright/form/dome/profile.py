@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 POINTS = 4001
 """Points of a face: chords stay within a thousandth of a millimetre of a 4 m dome."""
+HAIR = 1e-9
+"""Points of a face nearer than that are one (m)."""
 _CLOSED = {
     DomeCurve.CATENARY: curves.catenary,
     DomeCurve.PARABOLA: curves.parabola,
@@ -129,5 +131,8 @@ def _face(height: Array, radius: Array, arcs: tuple[curves.Arc, ...], *, rising:
     if rising:
         keep = np.concatenate([[True], np.diff(height) > 0.0])
         height, radius = height[keep], radius[keep]
+    # A crown that is closed twice, a hair apart, has no direction there.
+    apart = np.concatenate([[True], np.hypot(np.diff(height), np.diff(radius)) > HAIR])
+    height, radius = height[apart], radius[apart]
     along = np.concatenate([[0.0], np.cumsum(np.hypot(np.diff(height), np.diff(radius)))])
     return Face(height=height, radius=radius, along=along, arcs=arcs)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Document, Figure, Heading, Notice, Para, Points, Table, plain
-from bermwright.base.units import show
+from bermwright.base.units import lengths_in, show
 from bermwright.book.pages.forms.tables import cord_table, levels_table, slat_table, waiting_table
 from bermwright.book.pages.inputs import MARK
 from bermwright.book.sheets.forms import pattern_sheet, tile_count
@@ -111,20 +111,20 @@ def forms_blocks(forms: Forms, system: str) -> Iterator[Block]:
         yield from _box(box, system)
     for box in forms.boxes[:1]:
         yield Heading(text="Folding wedges, alike for every box", level=2)
-        yield Figure(sheet=pattern_sheet(box.wedge, system=system), caption=_beside(box.wedge))
+        yield Figure(sheet=pattern_sheet(box.wedge, system=system), caption=_beside(box.wedge, system))
     yield from _sheets(forms.sheets, system)
     for meeting in forms.meetings:
         yield from _meeting(meeting, system)
     for cords in forms.cords:
         yield from cord_table(cords, system)
-    yield from waiting_table(forms.waiting)
+    yield from waiting_table(forms.waiting, system)
 
 
 def _box(box: Box, system: str) -> Iterator[Block]:
     yield Heading(text=f"Box of {plain(box.part)}", level=2)
     yield Points(items=tuple(_making(box, system)))
     for pattern in box.patterns:
-        yield Figure(sheet=pattern_sheet(pattern, system=system), caption=_beside(pattern))
+        yield Figure(sheet=pattern_sheet(pattern, system=system), caption=_beside(pattern, system))
     if box.arch is not None:
         yield Figure(sheet=pattern_sheet(box.arch.pattern, system=system), caption=box.arch.pattern.note)
         yield slat_table(box.arch, system)
@@ -136,8 +136,9 @@ def _box(box: Box, system: str) -> Iterator[Block]:
         yield levels_table(box.meets, system, "Where the eyebrow meets the outer face, both sides alike.")
 
 
-def _beside(pattern: Pattern) -> str:
-    return ". ".join(part.rstrip(".") for part in (pattern.side, pattern.note) if part) + "."
+def _beside(pattern: Pattern, system: str) -> str:
+    words = ". ".join(part.rstrip(".") for part in (pattern.side, pattern.note) if part) + "."
+    return lengths_in(words, system)
 
 
 def _making(box: Box, system: str) -> Iterator[str]:
@@ -162,13 +163,19 @@ def _making(box: Box, system: str) -> Iterator[str]:
         f"room. Brace its "
         "corners; check both diagonals when it stands."
     )
+    between = "bottom and head run through" if box.arch is None else "the bottom runs through"
     yield (
-        f"Stand it, and an arch form on it, on pairs of folding wedges that rise 1 in "
-        f"{1.0 / WEDGE_SLOPE.value:.0f}: "
-        f"driven apart by {mm(WEDGE_RISE.value / WEDGE_SLOPE.value)} they let it down by "
-        f"{mm(WEDGE_RISE.value)}. A pair "
-        f"is {mm(box.pack)} high: cut the sides shorter by so much."
+        f"Patterns are the faces that touch the wall, boards not counted: {between} over the whole width, "
+        "and the sides are shorter by the thickness of what they stand between."
     )
+    yield (
+        f"Stand it on pairs of folding wedges that rise 1 in {1.0 / WEDGE_SLOPE.value:.0f}: "
+        f"driven apart by {mm(WEDGE_RISE.value / WEDGE_SLOPE.value)} they let it down by "
+        f"{mm(WEDGE_RISE.value)}. A pair is {mm(box.pack)} high: cut the sides shorter by so much at "
+        "the foot."
+    )
+    if box.arch is not None:
+        yield "The arch form stands on pairs of its own, on ledges inside the sides; it is let down first."
 
 
 def _sheets(plans: tuple[SheetPlan, ...], system: str) -> Iterator[Block]:
@@ -214,7 +221,7 @@ def _covered(plan: SheetPlan, system: str) -> tuple[str, ...]:
 def _gores(plan: SheetPlan, system: str) -> Iterator[Block]:
     pattern = plan.pattern
     assert pattern is not None  # noqa: S101  (only gores come here)
-    yield Figure(sheet=pattern_sheet(pattern, system=system), caption=_beside(pattern))
+    yield Figure(sheet=pattern_sheet(pattern, system=system), caption=_beside(pattern, system))
     yield Para(
         f"A dome cannot be laid flat: the edge of a gore is {100.0 * plan.excess:.1f} % longer than its "
         f"middle, and "
@@ -240,8 +247,8 @@ def _drawn(meeting: Meeting) -> Iterator[Pattern]:
 def _meeting(meeting: Meeting, system: str) -> Iterator[Block]:
     yield Heading(text=f"{plain(meeting.name)}: {plain(meeting.part)}", level=2)
     for pattern in _drawn(meeting):
-        yield Figure(sheet=pattern_sheet(pattern, system=system), caption=_beside(pattern))
+        yield Figure(sheet=pattern_sheet(pattern, system=system), caption=_beside(pattern, system))
     if meeting.no_hip:
-        yield Para(meeting.no_hip)
+        yield Para(lengths_in(meeting.no_hip, system))
     if meeting.levels:
         yield levels_table(meeting.levels, system, "Where the small vault meets the inner face of the dome.")

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Heading, Table, plain
-from bermwright.base.units import show
+from bermwright.base.units import lengths_in, show
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -61,12 +61,15 @@ def cord_table(cords: CordTable, system: str) -> Iterator[Block]:
     )
 
 
-def waiting_table(waiting: tuple[Waiting, ...]) -> Iterator[Block]:
+def waiting_table(waiting: tuple[Waiting, ...], system: str) -> Iterator[Block]:
     """What is not drawn, where to write what is missing, and how to learn it."""
     if waiting:
-        yield Heading(text="Not drawn, because the file does not say enough", level=2)
+        yield Heading(text="Not drawn: the file does not say enough, or it does not fit", level=2)
         yield Table(
-            head=("what", "where to write it", "how to learn it"),
-            rows=tuple((plain(one.what), plain(one.place), plain(one.cheapest_way)) for one in waiting),
+            head=("what", "where to write it", "what to do"),
+            rows=tuple(
+                (plain(lengths_in(one.what, system)), plain(one.place), plain(one.cheapest_way))
+                for one in waiting
+            ),
             align="lll",
         )
