@@ -21,7 +21,7 @@ from bermwright.book.pages import site_book
 from bermwright.formats.documents import pdf
 from bermwright.formats.house_file import load
 from bermwright.rules.assess import assess
-from measure import leave, line
+from measure import as_installed, leave, line
 
 HOUSE = Path(__file__).resolve().parent.parent / "examples" / "larch-bank.toml"
 
@@ -33,6 +33,7 @@ def process(*words: str | Path) -> float:
         start = time.perf_counter()
         subprocess.run(
             [sys.executable, "-m", "bermwright", *map(str, words)],
+            env=as_installed(),
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
             check=False,
@@ -45,6 +46,7 @@ def peak_memory(*words: str | Path) -> float:
     """Largest resident size of a process (MB)."""
     child = subprocess.Popen(
         [sys.executable, "-m", "bermwright", *map(str, words)],
+        env=as_installed(),
         stdout=subprocess.DEVNULL,
         stderr=subprocess.DEVNULL,
     )

@@ -13,7 +13,7 @@ import sys
 import time
 from pathlib import Path
 
-from measure import leave, line
+from measure import as_installed, leave, line
 
 HOUSE = Path(__file__).resolve().parent.parent / "examples" / "kettle-hill.toml"
 
@@ -25,6 +25,7 @@ def process(*options: str) -> float:
         start = time.perf_counter()
         subprocess.run(
             [sys.executable, "-m", "bermwright", "mend", HOUSE, *options],
+            env=as_installed(),
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
             check=False,

@@ -17,7 +17,7 @@ from pathlib import Path
 from bermwright.adapt.shape.envelope import Screen, bending_envelope, ribs_of
 from bermwright.formats.house_file import load
 from bermwright.house import CurveKind
-from measure import leave, line, median_seconds
+from measure import as_installed, leave, line, median_seconds
 
 EXAMPLES = Path(__file__).resolve().parent.parent / "examples"
 HOUSES = ("kettle-hill", "larch-bank")
@@ -30,6 +30,7 @@ def process(name: str) -> float:
         start = time.perf_counter()
         subprocess.run(
             [sys.executable, "-m", "bermwright", "shape", EXAMPLES / f"{name}.toml"],
+            env=as_installed(),
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
             check=False,

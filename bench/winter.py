@@ -21,7 +21,7 @@ from bermwright.adapt.winter.telling.picture import WEEKS, week_of
 from bermwright.adapt.winter.winter import winter_of
 from bermwright.app.climate import weather_of
 from bermwright.formats.house_file import load
-from measure import leave, line, median_seconds
+from measure import as_installed, leave, line, median_seconds
 
 EXAMPLES = Path(__file__).resolve().parent.parent / "examples"
 HOUSES = ("larch-bank", "kettle-hill")
@@ -36,6 +36,7 @@ def process(name: str) -> tuple[float, float]:
         start = time.perf_counter()
         child = subprocess.Popen(
             [sys.executable, "-m", "bermwright", "winter", EXAMPLES / f"{name}.toml"],
+            env=as_installed(),
             stdout=subprocess.DEVNULL,
             stderr=subprocess.DEVNULL,
         )
