@@ -47,6 +47,8 @@ class Assessment:
     """Tables of the file that no rule reads yet."""
     studies: Mapping[str, Study]
     """By the name of the vault; a vault about which too little is known has none."""
+    survey: SurveyAtHand | None = None
+    """The surveyed points that were looked at, so that a changed house is held against the same ones."""
 
 
 def assess(  # noqa: PLR0913  (only the house must be given)
@@ -97,6 +99,7 @@ def assess(  # noqa: PLR0913  (only the house must be given)
         not_checked=NOT_CHECKED,
         not_read=not_read,
         studies=studies,
+        survey=survey,
     )
 
 

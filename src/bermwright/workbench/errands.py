@@ -37,7 +37,7 @@ async def mends(seat: Seat, message: Message) -> None:
 
 async def _mends(seat: Seat, job: int, number: int, finding: Finding, page: Page, to: str | None) -> None:
     table = seat.table
-    given = (page.text, page.name, finding.rule, finding.part)
+    given = (page.text, page.path, finding.rule, finding.part)
 
     async def work() -> None:
         mended: Mended = await table.workers.do("job", job, _told(seat, job, "mends"), tasks.mends, *given)

@@ -86,7 +86,7 @@ def full(number: int, text: str, name: str) -> Found:
 def mends(number: int, text: str, name: str, rule: str, part: str) -> Mended:
     """What would make one rule hold for one part."""
     from bermwright.adapt.mend.mend import targets
-    from bermwright.app.assessing import threads
+    from bermwright.app.assessing import survey_beside, threads
     from bermwright.app.mending import NothingToMendError, mends_of
     from bermwright.formats.house_file import read
     from bermwright.rules.assess import assess
@@ -97,7 +97,10 @@ def mends(number: int, text: str, name: str, rule: str, part: str) -> Mended:
     if text not in kept:
         kept.clear()  # one house at a time
         with threads() as pool:
-            kept[text] = assess(opened.house, not_read=opened.not_read, progress=told, share=pool.map)
+            kept[text] = assess(
+                opened.house, not_read=opened.not_read, progress=told, share=pool.map,
+                survey=survey_beside(opened.house, Path(name).parent),
+            )  # fmt: skip
     chosen = tuple(one for one in targets(kept[text]) if (one.rule, one.part) == (rule, part))
     if not chosen:
         raise NothingToMendError("This finding holds, or is not there any more.")

@@ -218,7 +218,9 @@ class Mender:
         `about` is how many changes are not to be taken out again, and everything that has to hold.
         """
         base = judged.assessment
-        bench = Bench(house=base.house, studies=base.studies, good=self.bench.good, share=self.share)
+        bench = Bench(
+            house=base.house, studies=base.studies, good=self.bench.good, share=self.share, survey=base.survey
+        )
         waiting = [*sorted(judged.broken, key=lambda one: _far(base, one, bench.good)), *judged.unknown]
         while waiting and len(changes) < FOLLOWING:
             target = waiting.pop(0)
@@ -297,9 +299,9 @@ class Mender:
         except BermwrightError:
             return None
         known = self.assessment if like is None else like
-        bench = Bench(house=known.house, studies=known.studies, good=self.bench.good)
+        bench = Bench(house=known.house, studies=known.studies, good=self.bench.good, survey=known.survey)
         ready = bench.studies_of(house) if same_studies(house, known.house) else {}
-        new = assess(house, ready=ready, share=self.share, progress=self._told)
+        new = assess(house, ready=ready, share=self.share, progress=self._told, survey=self.assessment.survey)
         return judge(self.assessment, new, self.target, self.bench.good)
 
     def _told(self, _step: str) -> None:
@@ -385,7 +387,13 @@ def mend(
     mender = Mender(
         assessment=assessment,
         target=target,
-        bench=Bench(house=assessment.house, studies=assessment.studies, good=good, share=share),
+        bench=Bench(
+            house=assessment.house,
+            studies=assessment.studies,
+            good=good,
+            share=share,
+            survey=assessment.survey,
+        ),
         bill=bill_of(assessment.house, assessment.studies),
         progress=progress,
         share=share,

@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     from bermwright.house import House, Vault
     from bermwright.rules.analysis.lanes import Lane
     from bermwright.rules.analysis.model import RibModel
+    from bermwright.rules.nouns import SurveyAtHand
 
 RUNS = GOVERNING | {"expected"}
 STOP_MARKS = "fill-keeps-to-its-stop-marks"
@@ -104,6 +105,8 @@ class Bench:
     good: frozenset[Verdict] = GOOD
     """What counts as holding."""
     share: Share = map
+    survey: SurveyAtHand | None = None
+    """Surveyed points that the house as it is was held against."""
     solved: dict[tuple[object, ...], Study] = field(default_factory=dict)
 
     def place(self, target: Target, house: House) -> Place:
@@ -119,7 +122,7 @@ class Bench:
             return self._filling(studies[target.vault])
         rule = rule_named(target.rule)
         if isinstance(rule, HouseRule):
-            found = rule.run(Whole(house=house, studies=studies))
+            found = rule.run(Whole(house=house, studies=studies, survey=self.survey))
         else:
             found = tuple(one for study in studies.values() for one in rule.run(study))
         own = tuple(one for one in found if one.part == target.part)

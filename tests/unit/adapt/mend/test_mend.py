@@ -10,23 +10,27 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from bermwright.adapt.mend import mend as mending
 from bermwright.adapt.mend.costs import Bill, cost_of
 from bermwright.adapt.mend.judging import HELD, group_of, judge
 from bermwright.adapt.mend.levers import LEVERS
 from bermwright.adapt.mend.mend import cheapest_first, mend, proposals, target_of, targets
-from bermwright.adapt.mend.nouns import Amount, Change, Lever, merged
+from bermwright.adapt.mend.nouns import Amount, Change, Lever, Target, merged
 from bermwright.adapt.mend.solving import Inverse, Reach, pairs, reach
 from bermwright.adapt.mend.trying import GOOD, Bench, lean_study, outcome_of
 from bermwright.adapt.mend.writing import NoSuchHouseError, changed
 from bermwright.base.findings import Verdict
+from bermwright.form.setout import SetOutError, SurveyPoint
 from bermwright.formats.house_file import load
 from bermwright.formats.house_file.reading import read
 from bermwright.formats.mends import mended_copy, mends_data, mends_text
+from bermwright.house import Survey
 from bermwright.rules.assess import assess
+from bermwright.rules.nouns import SurveyAtHand
 from bermwright.rules.registry import EVERY_RULE
 
 if TYPE_CHECKING:
-    from bermwright.adapt.mend.nouns import Mended, Target, Writes
+    from bermwright.adapt.mend.nouns import Mended, Writes
     from bermwright.house import House
     from bermwright.rules.assess import Assessment
 
@@ -280,3 +284,31 @@ def test_kettle_hill_is_mended_by_another_curve_on_walls() -> None:
     assert one.changes[0].lever == "another curve"
     assert "wall under the feet" in {change.lever for change in one.changes}
     assert one.fails < sum(f.verdict is Verdict.FAILS for f in assessment.findings)
+
+
+def test_a_changed_house_is_held_against_the_same_surveyed_points(
+    weak: Assessment, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A remedy that moves the ground may make the measured ground another one; that must be seen."""
+    hump = SurveyPoint(name="H", east=30.0, north=30.0, height=9.0, line=2)
+    survey = SurveyAtHand(name="points.csv", points=(hump,), why_not=SetOutError("No point stands there."))
+    house = replace(weak.house, survey=Survey(points="points.csv", middle="M"))
+    measured = replace(
+        weak, house=house, survey=survey,
+        studies={name: replace(study, house=house) for name, study in weak.studies.items()},
+    )  # fmt: skip
+    (vault,) = house.vaults
+    asked = Target(rule="ground-as-surveyed", part=f'vault "{vault.name}"', vault=vault.name)
+    bench = Bench(house=house, studies=measured.studies, survey=survey)
+    (finding,) = bench.outcome(asked, house).findings
+    assert finding.verdict is Verdict.UNKNOWN
+    given: list[object] = []
+
+    def looked_at(*_house: object, **told: object) -> Assessment:
+        given.append(told["survey"])
+        return measured
+
+    monkeypatch.setattr(mending, "assess", looked_at)
+    mend(measured, target(measured, "flue-ends-over-the-snow"))
+    assert given
+    assert all(one is survey for one in given)
