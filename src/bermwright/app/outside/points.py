@@ -22,7 +22,7 @@ def points_beside(house: House, folder: Path) -> tuple[tuple[SurveyPoint, ...] |
     # A house file may come from somebody else, and the workbench may be shared: nothing else is read for it.
     if not path.resolve().is_relative_to(folder.resolve()):
         raise FileError(f"{path.name} lies outside the folder of the house file. Put it beside that file.")
-    return read_points(path.name, content_of(path)), path.name
+    return read_points(path.name, content_of(path), house.site.latitude), path.name
 
 
 def content_of(path: Path) -> bytes:

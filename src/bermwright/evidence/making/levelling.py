@@ -275,7 +275,41 @@ def _noisy(off: float) -> dict[str, Any]:
     return {"x": _GX, "y": _GY, "z": np.where(np.arange(36) == 14, off, _NOISE)}
 
 
+_BX, _BY = (part.ravel() for part in np.meshgrid(2.0 * np.arange(4.0), 3.0 * np.arange(3.0)))
+_BENT: dict[str, Any] = {
+    "x": _BX,
+    "y": _BY,
+    "z": 4.0 + 0.1 * _BX - 0.02 * _BX**2 + 0.03 * _BX * _BY - 0.04 * _BY**2,
+}
+_BUMP: dict[str, Any] = {**_BENT, "z": _BENT["z"] + np.where(np.arange(12) == 6, 0.3, 0.0), "degree": 2}
 _SPREADS = (
+    _row(
+        "ODD-BENT",
+        setout.odd_heights,
+        "6",
+        _BUMP,
+        "the planted point of twelve on a bent surface, and no other",
+        cite=_ODD,
+        pick=lambda odd: float(np.flatnonzero(odd).sum() + 100.0 * (odd.sum() - 1.0)),
+    ),
+    _row(
+        "ODD-BENT-NONE",
+        setout.odd_heights,
+        "0",
+        {**_BENT, "least": 0.001, "degree": 2},
+        "a bent surface itself",
+        cite=_ODD,
+        pick=lambda odd: float(odd.sum()),
+    ),
+    _row(
+        "ODD-BENT-FEW",
+        setout.odd_heights,
+        "0",
+        {**{key: _BUMP[key][1:] for key in "xyz"}, "degree": 2},
+        "eleven points tell nothing of a bent surface",
+        cite=_ODD,
+        pick=lambda odd: float(odd.sum()),
+    ),
     _row(
         "ODD-SIX",
         setout.odd_heights,

@@ -36,6 +36,16 @@ SLOPE_APART, FACING_APART = np.radians(2.0), np.radians(20.0)
 LEVEL_GROUND = np.radians(1.0)
 """Flatter ground faces nowhere."""
 NO_POINTS = 3
+NARROW = 1.0
+"""Points within a band narrower than this say nothing of the ground across it (m)."""
+TOGETHER = 1.0
+"""All points within this are no survey of a house; degrees taken for metres lie so (m)."""
+NAMESAKE = 0.5
+"""Points of one name further apart than this are two points (m)."""
+FOR_BENT_ODD = 12
+"""Points from which one can be told to lie off a bent surface."""
+EVEN = 0.01
+"""A plane that misses the points by no more needs no bend (m)."""
 TOO_FAR = 2000.0
 """Points further from the house than this are another place (m)."""
 
@@ -90,17 +100,18 @@ def surveyed(house: House, vault: Vault, points: tuple[SurveyPoint, ...], *, nam
     """The surface under the house; refuses points that do not close, lie alone or make no surface."""
     if vault.axis is None:
         raise SetOutError(f'{name}: the axis of "{vault.name}" is not known. Write vault.axis, from north.')
+    _refuse_together(points, name)
     kept, repeats = _without_repeats(points, name)
     if len(kept) < NO_POINTS:
-        raise SetOutError(f"{name}: {len(kept)} different points; a surface needs three, ten are usual.")
+        count = "1 point" if len(kept) == 1 else f"{len(kept)} different points"
+        raise SetOutError(f"{name}: {count}; a surface needs three, ten are usual.")
     middle = _middle(house, kept, name)
     _refuse_far(kept, middle, name)
-    east, north, height = _columns(kept)
-    odd = odd_heights(east, north, height, least=SURVEY_ODD.value)
-    _refuse_odd(kept, np.asarray(odd, dtype=bool), name)
-    plane = fit_plane(east, north, height)
+    _refuse_narrow(kept, name)
+    _refuse_odd(kept, name)
+    plane = fit_plane(*_columns(kept))
     surface, spread = _surface(house, vault, kept, middle)
-    says = (*repeats, *_compared(house, plane), surface.words)
+    says = (*repeats, *_compared(house, plane), surface.words, *_uneven(spread))
     return Surveyed(
         surface=surface,
         plane=plane,
@@ -147,12 +158,38 @@ def _misses(group: list[SurveyPoint]) -> Iterator[str]:
     for other in group[1:]:
         up = abs(other.height - first.height)
         away = float(np.hypot(other.east - first.east, other.north - first.north))
-        worst = max(up, away)
-        if worst > SURVEY_REPEAT.value:
+        lines = f'"{first.name or first.line}" in line {first.line} and line {other.line}'
+        if away > NAMESAKE:
+            yield f"{lines}: {away:.2f} m apart. Two points need two names; one point agrees within 30 mm."
+        elif max(up, away) > SURVEY_REPEAT.value:
             yield (
-                f'"{first.name or first.line}" in line {first.line} and line {other.line}: '
-                f"{1000.0 * up:.0f} mm apart in height, {1000.0 * away:.0f} mm in plan; 30 mm are allowed."
+                f"{lines}: {1000.0 * up:.0f} mm apart in height, {1000.0 * away:.0f} mm in plan; "
+                "30 mm are allowed."
             )
+
+
+def _refuse_together(points: tuple[SurveyPoint, ...], name: str) -> None:
+    """Points all in one place; most often degrees in columns that are called x and y."""
+    east, north, _ = _columns(points)
+    if len(points) >= NO_POINTS and max(np.ptp(east), np.ptp(north)) < TOGETHER:
+        raise SetOutError(
+            f"{name}: all {len(points)} points lie within {max(np.ptp(east), np.ptp(north)):.3g} m. If they "
+            "are degrees, call the columns lat and lon; if they are another unit, write it behind the name, "
+            'such as "x [ft]".'
+        )
+
+
+def _refuse_narrow(points: tuple[SurveyPoint, ...], name: str) -> None:
+    """Points along one line: the slope across it would be made of their errors."""
+    east, north, _ = _columns(points)
+    spots = np.column_stack([east - east.mean(), north - north.mean()])
+    _, _, ways = np.linalg.svd(spots, full_matrices=False)
+    wide = float(np.ptp(spots @ ways[1]))
+    if wide < NARROW:
+        raise SetOutError(
+            f"{name}: all points lie on one line, or within {wide:.2f} m, so nothing is known of the ground "
+            "across it. Measure points on both sides, out to where the boards will stand."
+        )
 
 
 def _mean(group: list[SurveyPoint]) -> SurveyPoint:
@@ -185,7 +222,9 @@ def _refuse_far(points: tuple[SurveyPoint, ...], middle: SurveyPoint, name: str)
         )
 
 
-def _refuse_odd(points: tuple[SurveyPoint, ...], odd: NDArray[np.bool_], name: str) -> None:
+def _refuse_odd(points: tuple[SurveyPoint, ...], name: str) -> None:
+    """Points off the surface that the others make: a plane, or a bent one where that fits clearly better."""
+    odd, degree = _odd(points)
     if not odd.any():
         return
     if odd.mean() > MOST_ODD:
@@ -193,25 +232,57 @@ def _refuse_odd(points: tuple[SurveyPoint, ...], odd: NDArray[np.bool_], name: s
             f"{name}: {int(odd.sum())} of {odd.size} points lie off any even surface. Are the heights in "
             "metres, and is the third column the height?"
         )
-    east, north, height = _columns(points)
-    plane = fit_plane(east[~odd], north[~odd], height[~odd])
-    lines = []
-    for at in np.flatnonzero(odd):
-        should = (
-            plane.level
-            + plane.east * (east[at] - plane.middle[0])
-            + plane.north * (north[at] - plane.middle[1])
-        )
-        point = points[at]
-        lines.append(
-            f'"{point.name or point.line}" in line {point.line}: height {point.height:.3f} m, its neighbours '
-            f"make it {should:.2f} m"
-        )
+    should = _height_of_rest(points, odd, degree)
+    lines = [
+        f'"{points[at].name or points[at].line}" in line {points[at].line}: height '
+        f"{points[at].height:.3f} m, its neighbours make it {should[at]:.2f} m"
+        for at in np.flatnonzero(odd)
+    ]
     raise SetOutError(
         f"{name}: these points do not lie on the ground that the others make:\n"
         + "\n".join(f"  {text}" for text in lines)
         + "\nMeasure them again, take them out, or add points around a real bank or pit."
     )
+
+
+def _odd(points: tuple[SurveyPoint, ...]) -> tuple[NDArray[np.bool_], int]:
+    """Odd points and the degree of the surface that the others make."""
+    table = _columns(points)
+    flat = np.asarray(odd_heights(*table, least=SURVEY_ODD.value), dtype=bool)
+    if len(points) < FOR_BENT_ODD:
+        return flat, 1
+    bent = np.asarray(odd_heights(*table, least=SURVEY_ODD.value, degree=2), dtype=bool)
+    spreads = [_spread_of_rest(points, odd, degree) for odd, degree in ((flat, 1), (bent, 2))]
+    better = spreads[0] > EVEN and spreads[1] < BEND_GAIN * spreads[0]
+    return (bent, 2) if better else (flat, 1)
+
+
+def _rest(points: tuple[SurveyPoint, ...], odd: NDArray[np.bool_], degree: int) -> tuple[Array, Array, float]:
+    """The surface through all but the odd points: its columns for every point, its numbers, its error."""
+    east, north, height = _columns(points)
+    u, v = east - east.mean(), north - north.mean()
+    columns = [np.ones_like(u), u, v] + ([u * u, u * v, v * v] if degree > 1 else [])
+    design = np.column_stack(columns)
+    return design, *_least(design[~odd], height[~odd])
+
+
+def _spread_of_rest(points: tuple[SurveyPoint, ...], odd: NDArray[np.bool_], degree: int) -> float:
+    return _rest(points, odd, degree)[2]
+
+
+def _height_of_rest(points: tuple[SurveyPoint, ...], odd: NDArray[np.bool_], degree: int) -> Array:
+    design, found, _ = _rest(points, odd, degree)
+    return np.asarray(design @ found, dtype=float)
+
+
+def _uneven(spread: float) -> Iterator[str]:
+    """A surface that misses its points by more than grass and ruts make."""
+    if spread > SURVEY_ODD.value:
+        yield (
+            f"The ground is not even: this surface misses the points by {1000.0 * spread:.0f} mm. Levels and "
+            "volumes are that uncertain; read the height at every board and corner, or draw the natural "
+            "ground into the mound."
+        )
 
 
 def _surface(

@@ -16,8 +16,12 @@ from bermwright.form.setout import SetOutError
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
-_UNIT = re.compile(r"\s*[\[(]\s*([a-zA-Z°]+)\s*[\])]\s*$")
+_UNIT = re.compile(r"\s*[\[(]\s*([a-zA-Z°]+)\s*[\])]\s*$|_(m|mm|cm|ft|in)\s*$")
+_WAYS = {"east", "north", "up", "height"}
+"""Words in brackets behind a name that are no unit."""
 _BARE = re.compile(r"[-+−]?(?:\d+(?:[.,]\d+)?|[.,]\d+)$")
+MARKS = (";", "\t", ",")
+"""What parts columns, where the first line has it; else blanks do."""
 MOST_TOLD = 12
 """Mistakes told at once; a file with more is another kind of file."""
 
@@ -34,8 +38,8 @@ class Lines:
     mistakes: list[str] = field(default_factory=list)
 
     def column(self, words: tuple[str, ...]) -> int | None:
-        """Number of the column that is called by one of these words."""
-        return next((at for at, one in enumerate(self.head) if one in words), None)
+        """Number of the column that is called by one of these words; the first word that is there counts."""
+        return next((self.head.index(word) for word in words if word in self.head), None)
 
     def length(self, line: int, cells: tuple[str, ...], at: int, what: str) -> float:
         """A length in metres; not a number where it is wrong, which is then told."""
@@ -88,20 +92,47 @@ def lines_of(name: str, content: bytes, *, head: str) -> Lines:
         text = content.decode("utf-8-sig")
     except UnicodeDecodeError:
         raise SetOutError(f"{name} is no text in UTF-8. Save the table as CSV, UTF-8.") from None
-    mark = ";" if ";" in text else "\t" if "\t" in text else ","
     try:
-        found = list(_rows(text, mark))
+        found = list(_rows(text))
     except csv.Error as error:
         raise SetOutError(f"{name} is no table: {error}. Its first line is: {head}") from None
     if not found:
         raise SetOutError(f"{name} is empty. Its first line is: {head}")
     first = found[0][1]
-    names = tuple(_UNIT.sub("", cell).strip().casefold() for cell in first)
-    units = tuple(match[1] if (match := _UNIT.search(cell)) else "" for cell in first)
-    return Lines(name=name, head=names, units=units, rows=tuple(found[1:]))
+    lines = Lines(
+        name=name,
+        head=tuple(_UNIT.sub("", cell).strip().casefold() for cell in first),
+        units=tuple(_unit(cell) for cell in first),
+        rows=tuple(found[1:]),
+    )
+    _note_longer(lines)
+    return lines
 
 
-def _rows(text: str, mark: str) -> Iterator[tuple[int, tuple[str, ...]]]:
+def _unit(cell: str) -> str:
+    match = _UNIT.search(cell)
+    word = (match[1] or match[2]) if match else ""
+    return "" if word.casefold() in _WAYS else word
+
+
+def _note_longer(lines: Lines) -> None:
+    """Lines with more values than names: decimal commas in a table whose columns are parted by commas."""
+    for line, cells in lines.rows:
+        if any(cells[len(lines.head) :]):
+            lines.wrong(
+                line,
+                f"{len(cells)} values for {len(lines.head)} columns. Write decimals with a point, or part "
+                'the columns by ";"',
+            )
+
+
+def _rows(text: str) -> Iterator[tuple[int, tuple[str, ...]]]:
+    plain = [line for line in text.splitlines() if line.strip() and not line.lstrip().startswith("#")]
+    mark = next((one for one in MARKS if plain and one in plain[0]), None)
+    if mark is None:
+        rows = ((number, line.split()) for number, line in enumerate(text.splitlines(), start=1))
+        yield from ((number, tuple(cells)) for number, cells in rows if cells and cells[0][0] != "#")
+        return
     reader = csv.reader(io.StringIO(text), delimiter=mark)
     for cells in reader:
         stripped = tuple(cell.strip() for cell in cells)

@@ -18,8 +18,10 @@ if TYPE_CHECKING:
 MAJOR, FLATTENING = 6378137.0, 1.0 / 298.257223563
 """The ellipsoid WGS 84 (m, -)."""
 LEAST_POINTS = 3
-LEAST_SPARE = 3
-"""Points beyond those that fix the surface, from which one can be told to be wrong."""
+LEAST_SPARE = {1: 3, 2: 6}
+"""Points beyond those that fix a plane or a bent surface, from which one can be told to be wrong."""
+ALONE = 1e-9
+"""A point that alone holds the surface in some way: without it the others do not fix one."""
 LIMIT = 3.5
 """Robust spreads beyond which a point is an outlier."""
 TO_NORMAL = 1.4826
@@ -166,7 +168,7 @@ def fit_plane(x: ArrayLike, y: ArrayLike, z: ArrayLike) -> Plane:
     return Plane(float(found[0]), float(found[1]), float(found[2]), residuals, spread, middle)
 
 
-def odd_heights(x: ArrayLike, y: ArrayLike, z: ArrayLike, *, least: float = 0.05) -> Array:
+def odd_heights(x: ArrayLike, y: ArrayLike, z: ArrayLike, *, least: float = 0.05, degree: int = 1) -> Array:
     """Which points do not belong to the surface that the others make, told one after another.
 
     |r_i| > max(3.5·1.4826·median|r|, least), the farthest first, each time against the rest
@@ -180,7 +182,9 @@ def odd_heights(x: ArrayLike, y: ArrayLike, z: ArrayLike, *, least: float = 0.05
     z : array
         Heights [m].
     least : float
-        Distance from the plane that is never called odd [m], above 0: what grass and clods make.
+        Distance from the surface that is never called odd [m], above 0: what grass and clods make.
+    degree : int
+        1: a plane. 2: a bent surface, z = c0 + c1·x + c2·y + c3·x² + c4·x·y + c5·y².
 
     Returns
     -------
@@ -189,7 +193,8 @@ def odd_heights(x: ArrayLike, y: ArrayLike, z: ArrayLike, *, least: float = 0.05
 
     Notes
     -----
-    With fewer than six points nothing can be told, and nothing is called odd.
+    With fewer than six points for a plane, twelve for a bent surface, nothing can be told, and nothing is
+    called odd. A point without which the others fix no surface is never called odd.
 
     References
     ----------
@@ -204,33 +209,44 @@ def odd_heights(x: ArrayLike, y: ArrayLike, z: ArrayLike, *, least: float = 0.05
     1
     """
     within("least", least, 0.0, unit="m", open_low=True)
-    east, north, height = (np.asarray(value, dtype=float) for value in (x, y, z))
-    within("z", height, unit="m")
-    odd = np.zeros(east.size, dtype=bool)
-    while np.sum(~odd) >= LEAST_POINTS + LEAST_SPARE:
-        worst = _farthest(east, north, height, ~odd, least)
+    within("degree", degree, min(LEAST_SPARE), max(LEAST_SPARE))
+    for name, value in (("x", x), ("y", y), ("z", z)):
+        within(name, value, unit="m")
+    height = np.asarray(z, dtype=float)
+    design = _surface(np.asarray(x, dtype=float), np.asarray(y, dtype=float), degree)
+    odd = np.zeros(height.size, dtype=bool)
+    while np.sum(~odd) >= design.shape[1] + LEAST_SPARE[degree]:
+        worst = _farthest(design, height, ~odd, least)
         if worst is None:
             break
         odd[worst] = True
     return odd
 
 
-def _farthest(x: Array, y: Array, z: Array, kept: NDArray[np.bool_], least: float) -> int | None:
+def _surface(x: Array, y: Array, degree: int) -> Array:
+    """The columns of a plane or a bent surface, counted from the middle of the points in their own width."""
+    if not x.size:
+        return np.zeros((0, 3))
+    east, north = x - x.mean(), y - y.mean()
+    wide = max(float(np.max(np.hypot(east, north))), FLATTEST)
+    u, v = east / wide, north / wide
+    columns = [np.ones_like(u), u, v] + ([u * u, u * v, v * v] if degree > 1 else [])
+    return np.column_stack(columns)
+
+
+def _farthest(design: Array, z: Array, kept: NDArray[np.bool_], least: float) -> int | None:
     """The point that the others leave farthest off, where that is too far; each is tried against the rest."""
     at = np.flatnonzero(kept)
-    left_out = []
-    for point in at:
-        others = at[at != point]
-        plane = fit_plane(x[others], y[others], z[others])
-        guess = (
-            plane.level
-            + plane.east * (x[point] - plane.middle[0])
-            + plane.north * (y[point] - plane.middle[1])
-        )
-        left_out.append((abs(z[point] - guess), float(np.median(np.abs(plane.residuals)))))
-    off, scale = np.array(left_out).T
+    basis, widths, _ = np.linalg.svd(design[at], full_matrices=False)
+    basis = basis[:, widths > ALONE * widths[0]]
+    alone = 1.0 - np.sum(basis * basis, axis=1)
+    residual = z[at] - basis @ (basis.T @ z[at])
+    off = np.where(alone > ALONE, np.abs(residual) / np.maximum(alone, ALONE), 0.0)
     worst = int(np.argmax(off))
-    return int(at[worst]) if off[worst] > max(LIMIT * TO_NORMAL * scale[worst], least) else None
+    rest = np.delete(at, worst)
+    found, *_ = np.linalg.lstsq(design[rest], z[rest], rcond=None)
+    scale = float(np.median(np.abs(z[rest] - design[rest] @ found)))
+    return int(at[worst]) if off[worst] > max(LIMIT * TO_NORMAL * scale, least) else None
 
 
 def close_traverse(
