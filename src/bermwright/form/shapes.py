@@ -19,6 +19,10 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
 
 
+PLACED = 1e-6
+"""Finished over natural ground that counts as nothing (m)."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Line:
     """A ground surface in the section: level z over x, straight between points, flat beyond."""
@@ -41,6 +45,14 @@ class GroundForm:
     """Thickness of the turf under the finished surface (m)."""
     water_low: float | None
     water_high: float | None
+
+    @property
+    def top(self) -> float:
+        """Highest level of placed soil (m): a hillside that rises over the mound beside it does not count."""
+        x = np.union1d(self.finished.x, self.natural.x)
+        level = self.finished.level(x)
+        placed = level - self.natural.level(x) > PLACED
+        return float(level[placed].max()) if placed.any() else float(self.finished.level(0.0))
 
     def filled(self, x: Array, left: float, right: float, crown_x: float = 0.0) -> Array:
         """Surface of the fill when it stands at level `left` and `right` of the crown.

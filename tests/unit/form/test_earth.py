@@ -9,6 +9,7 @@ import numpy as np
 import pytest
 
 from bermwright.form import fill_area, under_turf, vault_form
+from bermwright.form.lines import upper
 from bermwright.form.shapes import Line
 from bermwright.handbook.curves import enclosed_area
 from bermwright.house import CurveKind, Mound
@@ -83,3 +84,14 @@ def test_a_step_of_a_drawn_mound_does_not_lower_the_level_ground_beside_it(house
     under = under_turf(replace(form, ground=replace(form.ground, finished=line, turf=0.1)))
     assert under.level(0.0) == pytest.approx(3.9)
     assert under.level(5.9) == pytest.approx(3.9)
+
+
+def test_a_hillside_beside_the_mound_is_not_its_top(house):
+    built = house()
+    form = vault_form(built, built.vaults[0])
+    steep = Line(x=np.array([-9.0, 9.0]), z=np.array([9.0, -9.0]))
+    ground = replace(form.ground, natural=steep, finished=upper(form.ground.finished, steep))
+    assert ground.finished.z.max() == pytest.approx(9.0)
+    assert ground.top == pytest.approx(form.ground.top)
+    bare = replace(ground, finished=steep)
+    assert bare.top == pytest.approx(0.0)

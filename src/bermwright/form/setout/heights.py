@@ -102,7 +102,7 @@ def heights_of(
 
 def _rows(form: VaultForm, strips: tuple[Strip, Strip], dig: Dig | None) -> Iterator[LevelRow]:
     inside = float(form.rib.inside.z.max())
-    yield LevelRow(words="crown of the mound", level=float(form.ground.finished.z.max()))
+    yield LevelRow(words="crown of the mound", level=form.ground.top)
     yield LevelRow(words="crown, outside of the shell", level=form.crown_level)
     yield LevelRow(words="crown, inside of the ribs", level=inside)
     yield LevelRow(words="springing, line of the feet", level=form.springing)

@@ -102,7 +102,7 @@ class Earth:
     @property
     def top(self) -> float:
         """Highest level of the finished ground (m)."""
-        return float(np.max(self.form.ground.finished.z))
+        return self.form.ground.top
 
     @property
     def middle(self) -> float:
@@ -144,7 +144,7 @@ def _slope(house: House, vault: Vault, form: VaultForm, side: str, fall: float) 
     steep = float(np.tan(angle)) if angle else None
     hill = float(np.tan(end.rises)) if end is not None and end.hillside else None
     natural = float(np.min(form.ground.natural.z)) + 0.5 * sign * fall * form.length
-    height = max(float(np.max(form.ground.finished.z)) - natural, 0.0)
+    height = max(form.ground.top - natural, 0.0)
     # Ground that falls away makes the slope longer, ground that rises shorter.
     toe = 0.0 if steep is None else height / max(steep + sign * fall, 0.2 * steep)
     return Slope(

@@ -126,7 +126,7 @@ def _base(vault: VaultSolids) -> Iterator[_Raw]:
 def _mound(vault: VaultSolids, form: VaultForm) -> Iterator[_Raw]:
     mine = [one for one in vault.solids if one.kind in MOUND]
     if mine:
-        cover = float(np.max(form.ground.finished.z)) - form.crown_level
+        cover = form.ground.top - form.crown_level
         what = "over the crown; at its toes the mound runs out to nothing"
         yield _Raw("mound", joined([body_of(one) for one in mine]), cover, what)
 

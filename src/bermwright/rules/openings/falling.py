@@ -70,7 +70,7 @@ def reach_of(study: Study, side: EndSide, end: End) -> float | str:
     slope = None if mound is None else (mound.front if side is EndSide.FRONT else mound.back)
     if end.soil_to is None:
         return "up to which level soil lies against it"
-    top = float(np.max(study.form.ground.finished.z))
+    top = study.form.ground.top
     drop = top - end.soil_to
     if drop <= 1e-3:  # noqa: PLR2004  (a millimetre)
         return 0.0

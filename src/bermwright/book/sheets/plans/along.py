@@ -105,7 +105,7 @@ def _beyond(form: VaultForm, view: View) -> Iterator[Item]:
 def _levels(form: VaultForm, solids: VaultSolids) -> list[tuple[float, str]]:
     ground = form.ground
     found = [
-        (float(ground.finished.z.max()), "finished top"),
+        (ground.top, "finished top"),
         (form.crown_level, "top of the vault"),
         (float(form.rib.inside.z.max()), "inside at the crown"),
         (form.springing, "springing"),

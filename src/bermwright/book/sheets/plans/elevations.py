@@ -154,7 +154,7 @@ def _levels(house: House, form: VaultForm, solids: VaultSolids, side: str) -> li
     """What stands beside an elevation: finished top, natural ground, floor, sills and heads."""
     ground = form.ground
     found = [
-        (float(np.max(ground.finished.z)), "finished top"),
+        (ground.top, "finished top"),
         (float(ground.natural.level(0.0)), "natural, at the middle"),
         (0.0, "finished floor"),
     ]

@@ -249,7 +249,7 @@ def _contour_figure(
 
 def _top(form: VaultForm) -> float:
     """Highest level of the finished ground (m)."""
-    return float(form.ground.finished.z.max())
+    return form.ground.top
 
 
 def _levels(
