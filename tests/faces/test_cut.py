@@ -12,7 +12,6 @@ import pdfplumber
 import pytest
 
 from bermwright.app import cutting
-from bermwright.app.opening import open_house
 from bermwright.cli.main import main
 
 EXAMPLE = Path(__file__).resolve().parents[2] / "examples" / "larch-bank.toml"
@@ -80,12 +79,6 @@ def test_json_holds_every_piece_once(house, capsys):
         "south window",
         "back window",
     }
-
-
-def test_a_house_in_hand_gives_the_same_data_as_its_file(house, capsys):
-    assert main(["cut", str(house), "--json"]) == 0
-    told = json.loads(capsys.readouterr().out)
-    assert cutting.cut_data(open_house(house).house, house.parent) == told
 
 
 def test_csv_read_back_has_every_piece_in_order_on_its_board(house):

@@ -203,14 +203,6 @@ def yard_pages(
     )
 
 
-def cut_data(house: House, folder: Path, progress: Progress = quiet) -> dict[str, Any]:
-    """Everything that `cut` says of a house in hand, as plain data: for the workbench."""
-    forms = tuple((vault, vault_form(house, vault)) for vault in house.vaults)
-    plan = planned(house, forms, progress)
-    walls = end_walls(house, [form for _, form in forms], plan)
-    return plan_data(plan, walls, windows_fitted(house, folder, progress))
-
-
 def windows_fitted(
     house: House, folder: Path, progress: Progress = quiet, system: str = "metric"
 ) -> Fitting | None:

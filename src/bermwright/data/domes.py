@@ -73,7 +73,6 @@ BOX_SPARE: Final = Sourced(0.030, _practice("a box stands out 30 mm on both face
 SLAT: Final = Sourced(0.025, _practice("arch forms are closed with battens 25 mm thick"))
 SLAT_WIDTH: Final = Sourced(0.050, _practice("battens 50 mm wide follow a small arch"))
 GORE_TOP: Final = Sourced(0.15, _practice("the tips of gores are cut off and a round cap laid over them"))
-BAND_MARK: Final = Sourced(0.001, _practice("a mark on a chain is set to 1 mm"))
 COURSE_TOLERANCE: Final = Sourced(0.010, _practice("a fresh course is laid to 10 mm"))
 
 

@@ -42,8 +42,3 @@ TRENCH: Final = _practice(1.2, "trenches from 1.2 m deep fall in and need slopes
 KERF: Final = _practice(0.007, "a saw cut 6 to 8 mm deep holds a string")
 STEP_LAP: Final = _practice(2.0, "a step of a footing laps by twice its height")
 LARGE_CURVE: Final = _practice(12, "from a dozen sheets on, ordinates and a batten are quicker than paper")
-TUBE_LOSS: Final = Sourced(
-    0.0625,
-    Cite(work=TRADE, place="filled width is the flat width less 50 to 75 mm", provenance=Provenance.PRACTICE),
-)
-"""Middle of 50 and 75 mm (m)."""

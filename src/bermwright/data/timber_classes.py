@@ -163,11 +163,6 @@ K_CRACK = Sourced(
     Cite(work=EN1995, place="6.1.7 (2), amendment A1", provenance=Provenance.MEMORY),
     "width that carries shear in cracked solid timber",
 )
-K_SYSTEM = Sourced(
-    1.1,
-    Cite(work=EN1995, place="6.6", provenance=Provenance.MEMORY),
-    "boards side by side that share the load",
-)
 K_M = Sourced(0.7, Cite(work=EN1995, place="6.1.6 (2), rectangular sections", provenance=Provenance.MEMORY))
 STRAIGHTNESS = Sourced(0.2, Cite(work=EN1995, place="eq. 6.29, solid timber", provenance=Provenance.MEMORY))
 NAIL_WIRE_STRENGTH = Sourced(

@@ -14,7 +14,6 @@ from bermwright.handbook.conduction import (
     HeatFlow,
     bent_layer_resistance,
     inside_resistance,
-    layer_resistance,
 )
 from bermwright.handbook.damp import air_thickness
 from bermwright.house.choices import CoverKind
@@ -86,14 +85,6 @@ class Assembly:
             found.append(bent if np.isinf(inner) else bent * self.radius / inner)
             inner += layer.thickness
         return np.array([*found, OUTSIDE])
-
-    @property
-    def flat_resistances(self) -> Array:
-        """The same as if the vault were flat (m2K/W)."""
-        layers = (*self.covers, *self.soil)
-        films = inside_resistance(HeatFlow.UP), OUTSIDE
-        flat = [float(layer_resistance(layer.thickness, layer.conductivity)) for layer in layers]
-        return np.array([films[0], *flat, films[1]])
 
     @property
     def transmittance(self) -> float:

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import math
 import tomllib
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from bermwright.app.live.handles import read_out, text_in
 from bermwright.app.live.telling import MARK, building_axis, finite, found_data, storm_axis
-from bermwright.base.findings import verdict_of
 from bermwright.base.wording import ratio_text
 from bermwright.book.sheets.screen import MM_PER_PX
 from bermwright.formats.house_file.reading import place_of
@@ -280,8 +278,3 @@ def found_message(found: Found, house: House, system: str, revision: int) -> m.F
     """Everything a full run found."""
     data = found_data(found, house, system)
     return {"say": "found", "revision": revision, **data}  # type: ignore[typeddict-item]
-
-
-def verdict_text(ratio: float | None) -> str:
-    """The verdict that a ratio earns; what is not known never holds."""
-    return str(verdict_of(ratio if ratio is not None and not math.isnan(ratio) else None))

@@ -200,11 +200,6 @@ class Scene:
         bodies = [between(x[run], base[run], top[run]) for run in _thick(top > base)]
         return areas(shapely.difference(shapely.union_all(bodies), self.silhouette()), 0.002)
 
-    def in_place(self, low: float, high: float, bottom: float) -> tuple[Any, ...]:
-        """Areas of ground in place between two ends, down to a level."""
-        x = self.columns(low, high)
-        return areas(shapely.difference(between(x, np.full_like(x, bottom), self.base(x)), self.silhouette()))
-
 
 def _thick(wanted: NDArray[np.bool_]) -> list[NDArray[np.intp]]:
     """Groups of neighbouring places where `wanted` is true, with the place before and after."""

@@ -84,16 +84,6 @@ class MonthlyNormals:
         for row in (self.precipitation, self.sunshine, self.snow_days, self.daily_spread, self.humidity):
             _check_low(f"{self.name}, sums and days", row or (), low=0.0)
 
-    @property
-    def annual_mean(self) -> float:
-        """Mean of the twelve monthly means (°C), each month counted alike."""
-        return sum(self.mean) / MONTHS
-
-    @property
-    def coldest_month(self) -> int:
-        """Number of the coldest month, January is 1."""
-        return 1 + min(range(MONTHS), key=lambda month: self.mean[month])
-
 
 def _check_row(name: str, row: Months) -> None:
     if len(row) != MONTHS or not all(math.isfinite(value) for value in row):

@@ -76,12 +76,3 @@ WENGERT = Work(
     edition="undated",
     locator="woodweb.com/knowledge_base/Yield_from_Small_Logs.html",
 )
-HALLOCK1962 = Work(
-    key="HALLOCK1962",
-    authors="H. Hallock",
-    title="A mathematical analysis of the effect of kerf width on lumber yield from small logs, FPL 2254",
-    year=1962,
-    publisher="US Forest Products Laboratory",
-    edition="opening seen",
-    locator="studylib.net/doc/13627581",
-)

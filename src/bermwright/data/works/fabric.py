@@ -58,14 +58,6 @@ DIN4108 = Work(
     publisher="Deutsches Institut für Normung",
     locator="12.6 °C and 0.70 read on a page of a sealing maker's lexicon; the rest not opened",
 )
-BRE2006 = Work(
-    key="BRE2006",
-    authors="BRE",
-    title="IP 1/06 Assessing the effects of thermal bridging at junctions and around openings",
-    year=2006,
-    publisher="Building Research Establishment",
-    locator="0.75 for dwellings quoted in a certificate of 2006",
-)
 APPROVEDL = Work(
     key="APPROVEDL",
     authors="HM Government",
@@ -140,13 +132,6 @@ EN16798 = Work(
     publisher="European Committee for Standardization",
     locator="20 and 13.6 l/h of carbon dioxide a person read on a page of the active house alliance",
 )
-BS5250 = Work(
-    key="BS5250",
-    authors="BSI",
-    title="BS 5250 Control of condensation in buildings: moisture generation in dwellings",
-    year=2011,
-    publisher="British Standards Institution",
-)
 ASHRAE622 = Work(
     key="ASHRAE622",
     authors="ASHRAE",
@@ -195,14 +180,6 @@ WHORADON = Work(
     title="WHO handbook on indoor radon: a public health perspective",
     year=2009,
     publisher="WHO",
-)
-EAHE2020 = Work(
-    key="EAHE2020",
-    authors="K. K. Agrawal, R. Misra, G. D. Agrawal",
-    title="Improving the thermal performance of ground air heat exchanger system using sand-bentonite",
-    year=2020,
-    publisher="Renewable Energy 146, p. 2070",
-    locator="abstract",
 )
 SOLARHOUSING = Work(
     key="SOLARHOUSING",

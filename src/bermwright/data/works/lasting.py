@@ -23,12 +23,6 @@ ALDRICH1953 = Work(
     title="Analytical studies of freezing and thawing of soils, ACFEL technical report 42",
     year=1953,
 )
-IRCR403 = Work(
-    key="IRCR403",
-    authors="International Code Council",
-    title="International Residential Code, R403.3 and table R403.3(1): frost-protected shallow foundations",
-    year=2015,
-)
 IRCR405 = Work(
     key="IRCR405",
     authors="International Code Council",
@@ -69,13 +63,7 @@ HOWARD1977 = Work(
     "Engineering Division 103",
     year=1977,
 )
-AWWAM45 = Work(
-    key="AWWAM45", authors="American Water Works Association", title="M45 Fiberglass pipe design", year=2005
-)
 EN335 = Work(key="EN335", authors="CEN", title="EN 335 Durability of wood: use classes", year=2013)
-EN350 = Work(
-    key="EN350", authors="CEN", title="EN 350 Natural durability of wood and wood-based products", year=2016
-)
 EN460 = Work(key="EN460", authors="CEN", title="EN 460 Natural durability needed by hazard class", year=1994)
 BS8417 = Work(key="BS8417", authors="BSI", title="BS 8417 Preservation of wood", year=2011)
 EN13163 = Work(

@@ -39,23 +39,6 @@ MENLO = Work(
     edition="undated",
     locator="menlo-academy.com labour-factor-trades/excavation",
 )
-PLANNINGWIKI = Work(
-    key="PLANNINGWIKI",
-    authors="anonymous",
-    title="Hand backfill with compaction, output by layer",
-    year=2026,
-    edition="undated; crew not stated",
-    locator="planningplanet.com/wiki/422442",
-)
-ILOASIST1998 = Work(
-    key="ILOASIST1998",
-    authors="D. Stiedl",
-    title="Productivity norms for labour-based construction, ILO/ASIST technical brief 2",
-    year=1998,
-    publisher="International Labour Organization",
-    edition="title pages seen, tables not",
-    locator="vdocuments.us/product-norms.html",
-)
 TURFLOG2016 = Work(
     key="TURFLOG2016",
     authors="a gardener's log",

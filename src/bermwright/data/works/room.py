@@ -38,11 +38,3 @@ CIGR1984 = Work(
     title="Climatization of animal houses: heat and moisture production",
     year=1984,
 )
-STD140 = Work(
-    key="STD140",
-    authors="ASHRAE",
-    title="Method of test for evaluating building performance simulation software, results of reference programs",
-    year=2020,
-    edition="ASHRAE 140-2020",
-    locator="read in github.com/JasonGlazer/ashrae-140-automation, commit a531ea28, processed results",
-)

@@ -45,10 +45,6 @@ class Face:
         """Radius at heights (m)."""
         return np.asarray(np.interp(height, self.height, self.radius))
 
-    def along_at(self, height: Array | float) -> Array:
-        """Length along the face from the foot at heights (m)."""
-        return np.asarray(np.interp(height, self.height, self.along))
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Piece:

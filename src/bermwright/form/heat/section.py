@@ -31,7 +31,7 @@ DOWN, ASIDE, UP, OUTSIDE = 0.17, 0.13, 0.10, 0.04
 """Surface resistances of ISO 6946: floor, wall, under the crown, outside (m2 K/W)."""
 STEEP = np.radians(60.0)
 """A curved surface less steep than this counts as heat flowing up."""
-FLOOR_SIZE, WALL_SIZE, VAULT_SIZE, SURFACE_SIZE, SOIL_SIZE = 0.05, 0.05, 0.05, 0.07, 0.12
+FLOOR_SIZE, WALL_SIZE, VAULT_SIZE, SURFACE_SIZE = 0.05, 0.05, 0.05, 0.07
 """Edges of triangles along the surfaces at fineness 1 (m)."""
 CURVE_POINTS = 73
 """Points of the curve that are kept; a chord of 80 mm lies half a millimetre inside it."""

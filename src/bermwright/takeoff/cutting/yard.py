@@ -158,10 +158,5 @@ def lost_of(board: YardBoard, trim: float) -> tuple[tuple[float, float], ...]:
     return tuple(sorted((*ends, *board.faults)))
 
 
-def of_thickness(stock: Iterable[Stock | YardBoard], thickness: float) -> list[Stock | YardBoard]:
-    """Those that have a thickness."""
-    return [one for one in stock if abs(_thickness(one) - thickness) < SAME]
-
-
 def _thickness(one: Stock | YardBoard) -> float:
     return one.thickness if isinstance(one, YardBoard) else one.section.thickness

@@ -85,7 +85,6 @@ class Match:
     opening: Opening
     pair: Pair | None
     reasons: tuple[str, ...]
-    next_best: Pair | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -254,12 +253,7 @@ def _match(hole: Opening, row: list[Pair], place: int | None, used: set[int], sy
     others = [one for at, one in enumerate(row) if at != place and not one.refused and one.item.line != line]
     free = [one for one in others if row.index(one) not in used] or others
     following = min(free, key=_cost, default=None)
-    return Match(
-        opening=hole,
-        pair=pair,
-        reasons=tuple(_reasons(hole, pair, (row, following), system)),
-        next_best=following,
-    )
+    return Match(opening=hole, pair=pair, reasons=tuple(_reasons(hole, pair, (row, following), system)))
 
 
 def _reasons(
