@@ -10,12 +10,13 @@ import numpy as np
 import pytest
 
 from bermwright.base.document import Figure, Notice, Table
-from bermwright.base.drawing import Area, Clip, Text
+from bermwright.base.drawing import Area, Clip, Stroke, Text
 from bermwright.base.lettering import text_width
 from bermwright.book.pages.setting_out import day_sheets
 from bermwright.book.pages.setting_out.gathered import set_out_pages
 from bermwright.book.sheets.jigs import jig_sheets
 from bermwright.book.sheets.jigs.floor import block_places
+from bermwright.book.sheets.paper import boxes_of
 from bermwright.book.sheets.setout import curve_sheet, ladder_sheet
 from bermwright.book.sheets.setout.marks import spread
 from bermwright.form import vault_form
@@ -102,7 +103,7 @@ def test_the_gauge_stick_counts_its_courses(bank):
     stick = next(sheet for sheet in jig_sheets(out, house) if sheet.title == "Gauge stick")
     said = [item.text for item in texts(stick)]
     assert {"1", "8", "200", "1600", "1700", "600"} <= set(said)
-    assert "8 courses of 200 leave 100 to the springing" in words(stick)
+    assert "8 courses of 200 mm leave 100 mm to the springing" in words(stick)
 
 
 def test_the_chute_fits_into_the_tube(bank):
@@ -118,8 +119,55 @@ def test_the_seat_of_the_shoe_is_square_to_the_rib(bank):
     shoe = next(sheet for sheet in jig_sheets(out, house) if "shoe" in sheet.title)
     inside, outside = out.form.rib.inside, out.form.rib.outside
     rise = math.atan2(outside.z[-1] - inside.z[-1], outside.x[-1] - inside.x[-1])
-    assert f"seat rises {math.degrees(rise):.1f}°" in words(shoe)
-    assert f"{1000.0 * (outside.z[-1] - inside.z[-1]):.0f} higher" in words(shoe)
+    assert f"seat rises outwards by {math.degrees(rise):.1f}°" in words(shoe)
+    assert f"{1000.0 * (outside.z[-1] - inside.z[-1]):.0f} mm higher" in words(shoe)
+
+
+def test_the_seat_of_a_rib_that_bulges_past_its_feet_falls_outwards():
+    house, out = set_out("larch-bank")
+    vault = replace(house.vaults[0], span=6.4, rise=3.2, springing=1.8)
+    house = replace(house, vaults=(vault,))
+    out = setting_out(house, vault, vault_form(house, vault))
+    inside, outside = out.form.rib.inside, out.form.rib.outside
+    assert inside.z[-1] > outside.z[-1]
+    shoe = next(sheet for sheet in jig_sheets(out, house) if "shoe" in sheet.title)
+    assert f"{1000.0 * (inside.z[-1] - outside.z[-1]):.0f} mm lower" in words(shoe)
+    block = next(item for item in shoe.items if isinstance(item, Area))
+    assert min(y for _, y in block.path) == pytest.approx(shoe.view.origin[1], abs=1e-6)
+
+
+@pytest.mark.parametrize("course", [0.05, 0.085, 0.2])
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+def test_no_figure_of_a_tool_is_written_over(course, system):
+    house, out = set_out(
+        "larch-bank", setting_out=SettingOut(course=course, tube=0.45, dig_slope=math.radians(45.0))
+    )
+    for sheet in jig_sheets(out, house, system):
+        rooms = [(item.text, boxes_of(item, margin=-0.15)) for item in texts(sheet)]
+        over = [
+            (one, other)
+            for number, (one, mine) in enumerate(rooms)
+            for other, theirs in rooms[:number]
+            for a in mine
+            for b in theirs
+            if a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+        ]
+        assert over == [], sheet.title
+
+
+def test_every_course_has_its_line_on_the_stick():
+    house, out = set_out("larch-bank", setting_out=SettingOut(course=0.03))
+    stick = next(sheet for sheet in jig_sheets(out, house) if sheet.title == "Gauge stick")
+    reach = out.form.springing - out.strips[0].wall_bottom
+    half = 0.5 * max(1000.0 * 0.045 / stick.view.scale, 4.0)
+    lines = [
+        one
+        for one in stick.items
+        if isinstance(one, Stroke)
+        and len(one.path) == 2
+        and one.path[1][1] - one.path[0][1] == pytest.approx(half)
+    ]
+    assert len(lines) == math.floor(reach / 0.03 + 1e-9)
 
 
 def test_slope_boards_drop_as_the_mound_falls(bank):

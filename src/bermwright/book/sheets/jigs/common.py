@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from bermwright.base.drawing import Hatch
+    from bermwright.book.sheets.paper import Figures
 
 WIDTH = 174.0
 HEAD, LETTER, LINE = 4.0, 2.3, 4.0
@@ -46,6 +47,11 @@ def tool_sheet(
         alt=f"{title}, 1:{scale:.0f}. {' '.join(notes)}",
         view=View(origin=(origin[0], origin[1] + foot), scale=scale),
     )
+
+
+def told(metres: float, figures: Figures) -> str:
+    """A length in a sentence, with its unit."""
+    return figures.length(metres) + (" mm" if figures.system == "metric" else "")
 
 
 def scale_for(wide: float, tall: float, room: tuple[float, float]) -> float:

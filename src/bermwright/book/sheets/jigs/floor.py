@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Area, Item, Pen, Sheet, Stroke, Text, View, Wash
-from bermwright.book.sheets.jigs.common import WIDTH, scale_for, tool_sheet
+from bermwright.book.sheets.jigs.common import WIDTH, scale_for, told, tool_sheet
 from bermwright.book.sheets.paper import Board, Figures, curve_path, figure
 from bermwright.data.jigs import BLOCK, BLOCKS
 
@@ -43,7 +43,7 @@ def rib_jig(out: SetOut, figures: Figures) -> Sheet:
         scale=scale,
         origin=(view.origin[0], view.origin[1] + 1000.0 * springing / scale),
         notes=(
-            f"Blocks of {figures.length(BLOCK.value)}, screwed twice; each touches the inside of the rib.",
+            f"Blocks of {told(BLOCK.value, figures)}, screwed twice; each touches the inside of the rib.",
             "Places count from the axis (+ right) and over the springing.",
             "Strike axis and springing on the floor first, check the diagonals, then the blocks.",
             "A batten bent along them must touch all. Wedges go between rib and outer blocks.",

@@ -9,8 +9,8 @@ import numpy as np
 
 from bermwright.base.drawing import Arc, Area, Dimension, Hatch, Item, Pen, Sheet, Stroke, Wash
 from bermwright.base.units import show
-from bermwright.book.sheets.jigs.common import WIDTH, box, scale_for, tool_sheet
-from bermwright.book.sheets.paper import Figures, figure, note
+from bermwright.book.sheets.jigs.common import WIDTH, box, scale_for, told, tool_sheet
+from bermwright.book.sheets.paper import Figures, note
 from bermwright.data.jigs import SHOE_SIDE
 
 if TYPE_CHECKING:
@@ -18,7 +18,10 @@ if TYPE_CHECKING:
 
     from bermwright.form.setout import SetOut
 
-LEFT = 40.0
+LEFT, FOOT = 44.0, 14.0
+"""Where the shoe stands on the paper (mm)."""
+LEVEL = 5e-4
+"""A seat that tilts by less is level (rad)."""
 LEAST = 0.03
 """Timber under the lower end of a seat (m)."""
 
@@ -30,57 +33,80 @@ def springing_shoe(out: SetOut, figures: Figures) -> Sheet:
     depth, wide = rib.depth, rib.width
     base = depth * math.sin(lean) + 2.0 * LEAST
     rise = depth * math.cos(lean)
-    tall = LEAST + rise + SHOE_SIDE.value + 0.2
-    scale = scale_for(2.0 * base + 0.06, tall + 0.05, (WIDTH - 60.0, 110.0))
+    tall = LEAST + abs(rise) + SHOE_SIDE.value + 0.2
+    beyond = max(0.0, -math.cos(lean)) * (SHOE_SIDE.value + 0.2)
+    scale = scale_for(2.0 * base + beyond + 0.06, tall + 0.05, (WIDTH - 90.0, 110.0))
     factor = 1000.0 / scale
     items = list(_side(lean, depth, base, factor, figures))
-    items += _above(wide, base, factor, figures)
+    items += _above(wide, base, (LEFT + (base + beyond) * factor + 30.0, FOOT), factor, figures)
     return tool_sheet(
         "Springing shoe, right foot",
         items,
-        height=tall * factor + 10.0,
+        height=FOOT + max(tall * factor, (wide + 0.07) * factor + 6.0) + 2.0,
         scale=scale,
-        origin=(LEFT, 8.0),
+        origin=(LEFT, FOOT),
         notes=(
             f"The rib leaves the springing at {show(lean, 'deg', 1)} from the level; its foot is cut square.",
-            f"So the seat tilts {show(0.5 * math.pi - lean, 'deg', 1)}. The left shoe is its mirror image.",
-            f"Seat {figures.length(depth)} long up the slope, cheeks {figures.length(wide + 0.003)} apart.",
-            f"Its outer edge lies {figures.length(rise)} higher than its inner edge.",
+            _tilted(lean, rise, figures),
+            f"Seat {told(depth, figures)} long up the slope, cheeks {told(wide + 0.003, figures)} apart.",
             "Bolts, straps and the force that the shoe must hold: see the feet of the ribs in the site book.",
         ),
     )
 
 
+def _tilted(lean: float, rise: float, figures: Figures) -> str:
+    tilt = 0.5 * math.pi - lean
+    if abs(tilt) < LEVEL:
+        return "So the seat lies level. The left shoe is its mirror image."
+    way, edge = ("rises", "higher") if tilt > 0.0 else ("falls", "lower")
+    return (
+        f"So the seat {way} outwards by {show(abs(tilt), 'deg', 1)}; its outer edge lies "
+        f"{told(abs(rise), figures)} {edge} than its inner edge. The left shoe is its mirror image."
+    )
+
+
 def _side(lean: float, depth: float, base: float, factor: float, figures: Figures) -> Iterator[Item]:
-    x0, y0 = LEFT, 8.0
-    # The rib leans in over the room, on the left; its foot is cut square, so that the seat rises outward.
-    inner = np.array([LEAST, LEAST])
+    x0, y0 = LEFT, FOOT
+    # The foot is cut square: where the rib leans in over the room, on the left, the seat rises outward.
+    rise = depth * math.cos(lean)
+    inner = np.array([LEAST, LEAST + max(-rise, 0.0)])
     outer = inner + depth * np.array([math.sin(lean), math.cos(lean)])
-    points = [(0.0, 0.0), (base, 0.0), (base, float(outer[1])), tuple(outer), tuple(inner), (0.0, LEAST)]
+    low, high = float(inner[1]), float(outer[1])
+    points = [(0.0, 0.0), (base, 0.0), (base, high), tuple(outer), tuple(inner), (0.0, low)]
     path = tuple((x0 + factor * x, y0 + factor * y) for x, y in points)
     yield Area(path=path, wash=Wash.TIMBER, hatch=Hatch.TIMBER_ALONG, outline=Pen.CUT, along=0.0)
-    up = np.array([-math.cos(lean), math.sin(lean)]) * (SHOE_SIDE.value + 0.2)
+    lift = np.array([-math.cos(lean), math.sin(lean)])
+    up, cheek = lift * (SHOE_SIDE.value + 0.2), lift * SHOE_SIDE.value
     rib = [inner, outer, outer + up, inner + up]
     rib_path = tuple((x0 + factor * float(p[0]), y0 + factor * float(p[1])) for p in rib)
     yield Area(path=rib_path, wash=Wash.LAGGING, outline=Pen.SEEN)
-    cheek = np.array([-math.cos(lean), math.sin(lean)]) * SHOE_SIDE.value
     ends = [(x0 + factor * float(p[0]), y0 + factor * float(p[1])) for p in (inner + cheek, outer + cheek)]
     yield Stroke(path=tuple(ends), pen=Pen.HIDDEN)
     a, b = path[4], path[3]
-    yield Dimension(start=a, end=b, offset=-4.0, text=figures.length(depth))
-    yield Dimension(start=path[0], end=path[1], offset=-3.0, text=figures.length(base))
-    yield Dimension(start=path[2], end=path[1], offset=6.0, text=figures.length(float(outer[1])))
-    yield Dimension(start=path[5], end=path[0], offset=-6.0, text=figures.length(LEAST))
-    middle = (0.5 * (a[0] + b[0]), 0.5 * (a[1] + b[1]))
-    yield Arc(centre=a, radius=14.0, start=0.0, end=0.5 * math.pi - lean, pen=Pen.DIMENSION)
-    yield Stroke(path=(a, (a[0] + 18.0, a[1])), pen=Pen.HIDDEN)
-    yield figure((b[0] + 2.0, b[1] + 3.0), f"seat rises {show(0.5 * math.pi - lean, 'deg', 1)}")
-    yield note((middle[0] - 0.06 * factor, middle[1] + 0.12 * factor), "rib", "middle")
-    yield note((x0, y0 - 8.0), "room side")
+    yield Dimension(start=a, end=b, offset=4.0, text=figures.length(depth))
+    yield Dimension(start=path[0], end=path[1], offset=-5.0, text=figures.length(base))
+    yield Dimension(start=path[2], end=path[1], offset=6.0, text=figures.length(high))
+    yield Dimension(start=path[5], end=path[0], offset=-6.0, text=figures.length(low))
+    yield from _angle(a, b, 0.5 * math.pi - lean)
+    middle = 0.5 * (inner + outer) + 0.75 * up
+    yield note((x0 + factor * float(middle[0]), y0 + factor * float(middle[1])), "rib", "middle")
+    yield note((x0, 1.0), "room side")
 
 
-def _above(wide: float, base: float, factor: float, figures: Figures) -> Iterator[Item]:
-    x0, y0 = LEFT + base * factor + 30.0, 8.0
+def _angle(inner: tuple[float, float], outer: tuple[float, float], tilt: float) -> Iterator[Item]:
+    """The tilt of the seat, drawn from its lower edge; a level one has none."""
+    if abs(tilt) < LEVEL:
+        return
+    low, away = (inner, 1.0) if tilt > 0.0 else (outer, -1.0)
+    start, end = (0.0, tilt) if tilt > 0.0 else (math.pi + tilt, math.pi)
+    yield Arc(centre=low, radius=14.0, start=start, end=end, pen=Pen.DIMENSION)
+    yield Stroke(path=(low, (low[0] + away * 18.0, low[1])), pen=Pen.HIDDEN)
+
+
+def _above(
+    wide: float, base: float, at: tuple[float, float], factor: float, figures: Figures
+) -> Iterator[Item]:
+    x0, y0 = at
     cheek = 0.03 * factor
     inner = (wide + 0.003) * factor
     long = base * factor

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Dimension, Item, Pen, Sheet, Text, Wash
 from bermwright.base.units import show
-from bermwright.book.sheets.jigs.common import tool_sheet
+from bermwright.book.sheets.jigs.common import told, tool_sheet
 from bermwright.book.sheets.paper import Figures, figure
-from bermwright.data.jigs import BOARD
+from bermwright.data.jigs import BOARD, BOARD_FEET
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -29,7 +29,7 @@ def slope_boards(vault: Vault, figures: Figures) -> Sheet | None:
     slopes = _slopes(vault)
     if not slopes:
         return None
-    heights = [math.tan(slope) * PER_METRE * BOARD.value + ROOM for slope, _ in slopes]
+    heights = [math.tan(slope) * PER_METRE * _board_length(figures) + ROOM for slope, _ in slopes]
     items: list[Item] = []
     y = sum(heights)
     for (slope, sides), tall in zip(slopes, heights, strict=True):
@@ -45,6 +45,11 @@ def slope_boards(vault: Vault, figures: Figures) -> Sheet | None:
             "Half as long and half as high does as well: only the proportion counts.",
         ),
     )
+
+
+def _board_length(figures: Figures) -> float:
+    """A round length in the units that the builder measures in (m)."""
+    return BOARD.value if figures.system == "metric" else BOARD_FEET.value
 
 
 def _slopes(vault: Vault) -> list[tuple[float, str]]:
@@ -65,14 +70,14 @@ def _slopes(vault: Vault) -> list[tuple[float, str]]:
 
 
 def _board(slope: float, sides: str, at: tuple[float, float], figures: Figures) -> Iterator[Item]:
-    long = BOARD.value * PER_METRE
+    long = _board_length(figures) * PER_METRE
     drop = long * math.tan(slope)
     x, y = at
     path = ((x, y + drop), (x + long, y + drop), (x + long, y))
     yield Area(path=path, wash=Wash.TIMBER, outline=Pen.CUT)
-    yield Dimension(start=path[0], end=path[1], offset=4.0, text=figures.length(BOARD.value))
-    yield Dimension(
-        start=path[1], end=path[2], offset=4.0, text=figures.length(BOARD.value * math.tan(slope))
-    )
+    yield Dimension(start=path[0], end=path[1], offset=4.0, text=figures.length(long / PER_METRE))
+    yield Dimension(start=path[1], end=path[2], offset=4.0, text=figures.length(drop / PER_METRE))
     yield Text(at=(x, y + 0.25 * drop - 2.0), text=show(slope, "slope"), height=2.6, strong=True)
-    yield figure((x, y - 5.0), f"mound {sides}; long edge {figures.length(BOARD.value / math.cos(slope))}")
+    yield figure(
+        (x, y - 5.0), f"mound {sides}; long edge {told(long / PER_METRE / math.cos(slope), figures)}"
+    )

@@ -6,7 +6,8 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, Text
-from bermwright.book.sheets.jigs.common import WIDTH, box, scale_for, tool_sheet
+from bermwright.base.lettering import text_width
+from bermwright.book.sheets.jigs.common import WIDTH, box, scale_for, told, tool_sheet
 from bermwright.book.sheets.paper import Figures, figure, note
 from bermwright.book.sheets.setout.marks import spread
 from bermwright.data.jigs import HOSE, HOSE_SPARE, STAFF, STICK
@@ -17,7 +18,12 @@ if TYPE_CHECKING:
     from bermwright.form.setout import SetOut
 
 APART = 4.2
-MOST_NAMED = 40
+NAMED = 3.4
+"""Two named courses need so much room (mm)."""
+LEFT, TOP = 2.0, 7.0
+"""Paper left of the stick; from the stick to the figures over it (mm)."""
+MARK, WORDS, COURSE = 2.3, 1.9, 2.2
+"""Heights of lettering (mm)."""
 
 
 def gauge_stick(out: SetOut, figures: Figures) -> Sheet | None:
@@ -25,20 +31,41 @@ def gauge_stick(out: SetOut, figures: Figures) -> Sheet | None:
     foot = next((strip.wall_bottom for strip in out.strips if strip.wall_bottom is not None), None)
     if foot is None:
         return None
-    top = out.form.springing
-    scale = scale_for(top - foot + 0.1, 0.2, (WIDTH - 8.0, 60.0))
+    reach, course = out.form.springing - foot, out.settings.course
+    scale = scale_for(reach + 0.1, 0.2, (WIDTH - 8.0, 60.0))
     factor = 1000.0 / scale
-    marks = [(row.level - foot, row.words) for row in out.heights.rows if foot <= row.level <= top + 1e-9]
-    items = list(_stick(marks, out.settings.course, top - foot, factor, figures))
+    marks = sorted(
+        {
+            (row.level - foot, row.words)
+            for row in out.heights.rows
+            if -1e-9 <= row.level - foot <= reach + 1e-9
+        }
+    )
+    under = 6.0 + max(
+        (text_width(figures.length(at), COURSE) for at in _courses_to(reach, course)), default=0.0
+    )
+    over = max((_wide(at, words, figures) for at, words in marks), default=0.0)
+    items = [*_stick(reach, under, factor), *_marks(marks, under, factor, figures)]
     notes = [
-        f"Batten {figures.length(STICK.value)} wide, straight, {figures.length(top - foot + 0.1)} long.",
+        f"Batten {told(STICK.value, figures)} wide, straight, {told(reach + 0.1, figures)} long.",
         "Its foot stands on the footing; numbers count from the foot.",
     ]
-    if out.settings.course is None:
+    if course is None:
         notes.append("Courses are not marked: setting_out.course is not given. Measure ten as laid.")
     else:
-        notes.append(_courses(out.settings.course, top - foot, figures))
-    return tool_sheet("Gauge stick", items, height=74.0, scale=scale, notes=tuple(notes), origin=(2.0, 26.0))
+        items += _course_marks(course, reach, under, factor, figures)
+        notes.append(_courses(course, reach, figures))
+    height = under + _tall(factor) + TOP + over + 2.0
+    return tool_sheet(
+        "Gauge stick", items, height=height, scale=scale, notes=tuple(notes), origin=(LEFT, under)
+    )
+
+
+def _courses_to(reach: float, course: float | None) -> list[float]:
+    """Upper edges of the courses up to the springing (m over the foot)."""
+    if course is None:
+        return []
+    return [number * course for number in range(1, math.floor(reach / course + 1e-9) + 1)]
 
 
 def _courses(course: float, reach: float, figures: Figures) -> str:
@@ -46,41 +73,57 @@ def _courses(course: float, reach: float, figures: Figures) -> str:
     whole = math.floor(count + 1e-9)
     rest, most = reach - whole * course, max(round(count), 1)
     if rest < 0.002:
-        return f"{whole} courses of {figures.length(course)} end at the springing."
+        return f"{whole} courses of {told(course, figures)} end at the springing."
     return (
-        f"{whole} courses of {figures.length(course)} leave {figures.length(rest)} to the springing: "
-        f"spread it over the joints, {figures.length(reach / most)} each with {most} courses."
+        f"{whole} courses of {told(course, figures)} leave {told(rest, figures)} to the springing: "
+        f"spread it over the joints, {told(reach / most, figures)} each with {most} courses."
     )
 
 
-def _stick(
-    marks: list[tuple[float, str]], course: float | None, reach: float, factor: float, figures: Figures
-) -> Iterator[Item]:
-    x0, y0, wide = 2.0, 26.0, STICK.value * factor
-    yield box(x0, y0, (reach + 0.1) * factor, max(wide, 4.0))
-    tall = max(wide, 4.0)
-    if course is not None:
-        for number in range(1, min(math.floor(reach / course + 1e-9), MOST_NAMED) + 1):
-            x = x0 + number * course * factor
-            yield Stroke(path=((x, y0), (x, y0 + 0.5 * tall)), pen=Pen.SEEN)
-            yield Text(at=(x, y0 - 3.2), text=str(number), height=1.9, anchor="middle", halo=False)
-            yield Text(
-                at=(x + 0.9, y0 - 14.5), text=figures.length(number * course), height=2.2, angle=0.5 * math.pi
-            )
-    order = sorted(set(marks))
-    places = spread([x0 + at * factor for at, _ in order], APART)
-    for (at, words), place in zip(order, places, strict=True):
-        x = x0 + at * factor
-        yield Stroke(path=((x, y0), (x, y0 + tall)), pen=Pen.CUT)
-        yield Stroke(path=((x, y0 + tall), (x, y0 + tall + 2.0), (place, y0 + tall + 6.0)), pen=Pen.DIMENSION)
+def _tall(factor: float) -> float:
+    """Height of the stick as drawn (mm)."""
+    return max(STICK.value * factor, 4.0)
+
+
+def _wide(at: float, words: str, figures: Figures) -> float:
+    """Room of a mark's figure with its words behind it (mm)."""
+    return text_width(figures.length(at), MARK, strong=True) + 2.0 + text_width(words, WORDS)
+
+
+def _stick(reach: float, y: float, factor: float) -> Iterator[Item]:
+    yield box(LEFT, y, (reach + 0.1) * factor, _tall(factor))
+
+
+def _course_marks(course: float, reach: float, y: float, factor: float, figures: Figures) -> Iterator[Item]:
+    """Every course a line; as many named as can be read."""
+    every = max(1, math.ceil(NAMED / (course * factor)))
+    for number, at in enumerate(_courses_to(reach, course), start=1):
+        x = LEFT + at * factor
+        yield Stroke(path=((x, y), (x, y + 0.5 * _tall(factor))), pen=Pen.SEEN)
+        if number % every:
+            continue
+        yield Text(at=(x, y - 3.2), text=str(number), height=WORDS, anchor="middle", halo=False)
+        said = figures.length(at)
         yield Text(
-            at=(place + 0.9, y0 + tall + 7.0),
-            text=f"{figures.length(at)}",
-            height=2.3,
-            angle=0.5 * math.pi,
-            strong=True,
+            at=(x + 0.9, y - 4.6 - text_width(said, COURSE)), text=said, height=COURSE, angle=0.5 * math.pi
         )
-        yield Text(at=(place + 3.6, y0 + tall + 7.0), text=words, height=1.9, angle=math.radians(60.0))
+
+
+def _marks(marks: list[tuple[float, str]], y: float, factor: float, figures: Figures) -> Iterator[Item]:
+    """Levels over the stick: figure and words in one upright line."""
+    top = y + _tall(factor)
+    places = spread([LEFT + at * factor for at, _ in marks], APART)
+    for (at, words), place in zip(marks, places, strict=True):
+        x, said = LEFT + at * factor, figures.length(at)
+        yield Stroke(path=((x, y), (x, top)), pen=Pen.CUT)
+        yield Stroke(path=((x, top), (x, top + 2.0), (place, top + 6.0)), pen=Pen.DIMENSION)
+        for text, up, height, strong in (
+            (said, 0.0, MARK, True),
+            (words, text_width(said, MARK, strong=True) + 2.0, WORDS, False),
+        ):
+            yield Text(
+                at=(place + 0.9, top + TOP + up), text=text, height=height, angle=0.5 * math.pi, strong=strong
+            )
 
 
 def water_level(out: SetOut, figures: Figures) -> Sheet:
@@ -90,6 +133,7 @@ def water_level(out: SetOut, figures: Figures) -> Sheet:
     hose = 0.5 * math.ceil(2.0 * (far + HOSE_SPARE.value + 2.0 * STAFF.value))
     lowest = min(row.level for row in out.heights.rows)
     items = list(_level_items(figures, hose))
+    fine = "millimetres" if figures.system == "metric" else "sixteenths of an inch"
     return tool_sheet(
         "Water level",
         items,
@@ -97,13 +141,13 @@ def water_level(out: SetOut, figures: Figures) -> Sheet:
         scale=20.0,
         origin=(20.0, 4.0),
         notes=(
-            f"{figures.length(hose)} of clear hose, bore {figures.length(HOSE.value)}.",
-            f"From post H to the farthest peg it is {figures.length(far)}.",
+            f"{told(hose, figures)} of clear hose, bore {told(HOSE.value, figures)}.",
+            f"From post H to the farthest peg it is {told(far, figures)}.",
             "Fill it from a bucket in one go, tap the bubbles out, thumbs off, wait until it rests.",
             "Read the foot of the bow of the water at both ends.",
-            "Both staffs are marked in millimetres from one end.",
+            f"Both staffs are marked in {fine} from one end.",
             f"The mark stands {figures.level(out.heights.datum)} over the floor.",
-            f"The deepest point lies {figures.length(out.heights.down(lowest))} under the mark.",
+            f"The deepest point lies {told(out.heights.down(lowest), figures)} under the mark.",
             "Sun on half the hose, a kink or a bubble gives a wrong height: read, swap the ends, read again.",
         ),
     )

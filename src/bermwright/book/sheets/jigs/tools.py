@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Arc, Dimension, Hatch, Item, Pen, Sheet, Stroke
-from bermwright.book.sheets.jigs.common import WIDTH, box, tool_sheet
+from bermwright.book.sheets.jigs.common import WIDTH, box, told, tool_sheet
 from bermwright.book.sheets.paper import Figures, figure, note
 from bermwright.data.jigs import (
     CHUTE_EASE,
@@ -38,8 +38,8 @@ def rammer(house: House, figures: Figures) -> Sheet:
         scale=10.0,
         origin=(0.5 * WIDTH, 3.0),
         notes=(
-            f"Face {figures.length(RAMMER_FACE.value)} square, edges rounded (common practice, no source).",
-            f"The ring stands {figures.length(lift)} over the face: a lift of the file, compacted.",
+            f"Face {told(RAMMER_FACE.value, figures)} square, edges rounded (common practice, no source).",
+            f"The ring stands {told(lift, figures)} over the face: a lift of the file, compacted.",
             "Soil is thrown higher than the ring and rammed until it is level with it.",
             "Steel-capped shoes, both hands on the handle, feet apart. Nobody rams with somebody below.",
         ),
@@ -87,9 +87,9 @@ def tube_stand(out: SetOut, figures: Figures) -> Sheet | None:
         scale=10.0,
         origin=(20.0, 3.0),
         notes=(
-            f"Tube {figures.length(flat)} laid flat opens to {figures.length(2.0 * flat / math.pi)} across.",
-            f"The chute is {figures.length(across)} outside, so that it slides on.",
-            f"Cut its sheet {figures.length(math.pi * across)} round, and the lap.",
+            f"Tube {told(flat, figures)} laid flat opens to {told(2.0 * flat / math.pi, figures)} across.",
+            f"The chute is {told(across, figures)} outside, so that it slides on.",
+            f"Cut its sheet {told(math.pi * across, figures)} round, and the lap.",
             "Edges beaded or taped: a sharp one cuts the tube.",
             "The tube is gathered on the chute, the filled end lies on the wall; two fill, one lays.",
             "Lift buckets with the legs, turn with the feet; change over every course.",
