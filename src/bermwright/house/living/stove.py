@@ -68,10 +68,10 @@ class Stove:
     storage: float | None = field(
         default=None,
         metadata=says(
-            "Mass of brick, stone or clay that it warms.",
+            "Mass of brick, stone or clay that it warms; kept for its builder: `release` is what counts.",
             Quantity("mass", "0 kg", "20 t", "more is a wall: write it as [[heat.mass]]"),
             example="1200 kg",
-            missing="the time over which it gives off its warmth is that of its kind",
+            missing="nothing rests on it",
         ),
     )
     release: float | None = field(
@@ -121,14 +121,10 @@ class Stove:
     flue_height: float | None = field(
         default=None,
         metadata=says(
-            "Height of the flue from the stove's outlet to its end.",
+            "Height of the flue from the stove's outlet to its end; kept for who sizes the flue.",
             Quantity("length", "0.5 m", "15 m", "shorter is no flue"),
             example="4.5 m",
-            ask=Ask(
-                asks="How high is the flue from the stove's outlet to its end?",
-                why="The draught is proportional to it.",
-                cheapest_way="Take it from the section drawing.",
-            ),
+            missing="nothing rests on it: no rule checks the draught",
         ),
     )
     terminal_height: float | None = field(
