@@ -7,6 +7,7 @@ from typing import Final
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.sourced import Sourced
 from bermwright.data.works.actions import EN1990, EN1991_1_4
+from bermwright.data.works.glazing import ADK, IRCR308
 from bermwright.data.works.practice import TRADE
 
 
@@ -21,9 +22,21 @@ MOST_PACKED: Final = Sourced(0.25, _practice("a wider strip is a wall and wants 
 STRIP_U: Final = Sourced(0.40, _practice("a strip of 100 mm insulation between boards"))
 """Heat loss of that strip (W/m2K)."""
 LOW_GLASS: Final = Sourced(
-    0.80, _practice("glass that people can fall or kick into: below 0.8 m above the floor, and in doors")
+    0.80, Cite(work=ADK, place="critical locations: below 800 mm", provenance=Provenance.READ)
 )
 """Level below which glass has to break without blades (m)."""
+DOOR_BESIDE: Final = Sourced(
+    0.610,
+    Cite(work=IRCR308, place="R308.4.2: within 24 in of a door", provenance=Provenance.READ),
+    "England asks it within 300 mm only; the greater of both is taken",
+)
+"""Distance from a door within which glass counts as beside it (m)."""
+DOOR_HIGH: Final = Sourced(
+    1.524,
+    Cite(work=IRCR308, place="R308.4.2: bottom edge below 60 in", provenance=Provenance.READ),
+    "England asks it below 1500 mm",
+)
+"""Level of its lower edge up to which glass beside a door has to break without blades (m)."""
 NET_WIND: Final = Sourced(
     1.4,
     Cite(

@@ -11,6 +11,9 @@ import numpy as np
 import pytest
 
 from bermwright.app.opening import open_house
+from bermwright.base.drawing import Area
+from bermwright.book.pages.cutting import window_pages
+from bermwright.book.sheets.cutting import fit_sheet
 from bermwright.house import OpeningKind, Panes, SafetyGlass, Salvaged, SalvagedKind
 from bermwright.takeoff.light import (
     assigned,
@@ -127,11 +130,39 @@ def test_without_a_list_there_is_nothing_to_fit(house):
 
 
 def test_low_glass_and_glass_overhead_want_safety_glass(house):
+    hole = next(one for one in house.openings if one.name == "back window")
+    assert safety_asked(house, hole, window()) == ""
+    assert safety_asked(house, replace(hole, sill=0.3), window())
+    assert not safety_asked(house, replace(hole, sill=0.3), window(safety=SafetyGlass.LAMINATED))
+    assert safety_asked(house, replace(hole, sill=None), window())
+    assert safety_asked(house, replace(hole, kind=OpeningKind.ROOFLIGHT), window())
+
+
+def test_glass_beside_a_door_wants_safety_glass(house):
+    """IRC R308.4.2: within 24 in of a door where its lower edge is below 60 in."""
     hole = next(one for one in house.openings if one.name == "south window")
-    assert safety_asked(hole, window()) == ""
-    assert safety_asked(replace(hole, sill=0.3), window())
-    assert not safety_asked(replace(hole, sill=0.3), window(safety=SafetyGlass.LAMINATED))
-    assert safety_asked(replace(hole, kind=OpeningKind.ROOFLIGHT), window())
+    door = next(one for one in house.openings if one.kind is OpeningKind.DOOR)
+    edge = door.across + 0.5 * (door.width + hole.width)
+    for apart, sill, asked in (
+        (0.60, 1.50, True), (0.62, 1.50, False), (0.60, 1.53, False), (0.17, 0.85, True),
+    ):  # fmt: skip
+        moved = replace(hole, across=edge + apart, sill=sill)
+        assert ("beside a door" in safety_asked(house, moved, window())) == asked
+    back = next(one for one in house.openings if one.name == "back window")
+    assert safety_asked(house, replace(back, across=door.across), window()) == ""
+
+
+def test_glass_overhead_is_never_said_to_take_its_load(house):
+    light = replace(
+        next(one for one in house.openings if one.name == "back window"),
+        kind=OpeningKind.ROOFLIGHT,
+        opens=False,
+    )
+    pane = window("p", 0.8, 0.8, kind=SalvagedKind.PANE, safety=SafetyGlass.LAMINATED, glass=0.025)
+    roof = replace(house, openings=(light,), salvaged=(pane,))
+    (check,) = wind_checks(roof, fitted(roof, None))
+    assert check.needed < check.given
+    assert check.holds is None
 
 
 def test_the_wind_asks_more_of_a_larger_pane_and_unknown_stays_unknown(house):
@@ -152,6 +183,22 @@ def test_a_bare_pane_stands_on_two_blocks_at_its_quarter_points(house):
     assert setting.sealed
     assert setting.thickness == pytest.approx(0.004 + 0.004 + 0.012)
     assert setting.mass == pytest.approx(0.95 * 0.008 * 2500)
+
+
+def test_a_wide_hole_is_drawn_clear_of_its_neighbour(house):
+    wide = next(one for one in house.openings if one.name == "south window")
+    holes = tuple(replace(wide, name=f"w{n}", width=w, height=0.5) for n, w in enumerate((3.2, 0.6)))
+    fitting = fitted(listed(replace(house, openings=holes), window()), None)
+    sheet = fit_sheet(fitting.matches)
+    first, second = (one.path for one in sheet.items if isinstance(one, Area))
+    assert max(x for x, _ in first) < min(x for x, _ in second)
+
+
+def test_a_list_without_a_hole_says_so(house):
+    assert fitted(replace(house, openings=()), None) is None
+    said = list(window_pages(replace(house, openings=()), None, "metric"))
+    assert "None of them is put anywhere" in said[1].text
+    assert list(window_pages(replace(house, salvaged=()), None, "metric")) == []
 
 
 def test_a_thicker_core_loses_less_and_weighs_more(house):

@@ -84,3 +84,17 @@ GLASSBITE = Work(
     year=2000,
     locator="usglassmag.com/USGlass/2000/0011/glaziersguild.html",
 )
+IRCR308 = Work(
+    key="IRC-R308",
+    authors="International Code Council",
+    title="International Residential Code, R308.4: hazardous locations of glass",
+    year=2015,
+    locator="docslib.org/doc/12647532; interstateibc.org/glazing-hazardous-location; United States",
+)
+ADK = Work(
+    key="ADK",
+    authors="HM Government",
+    title="Approved Document K, protection from glazing: critical locations",
+    year=2013,
+    locator="read in two builders' pages that agree: opeltheraven.blogspot.com; pro-fitwindowsystems.co.uk; England",
+)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.data.glasses import GLASSES
-from bermwright.data.openings import LOW_GLASS, NET_WIND, WIND_FACTOR
+from bermwright.data.openings import DOOR_BESIDE, DOOR_HIGH, LOW_GLASS, NET_WIND, WIND_FACTOR
 from bermwright.data.terrain import ROUGHNESS
 from bermwright.handbook.actions import gust_pressure
 from bermwright.handbook.glazing import (
@@ -66,7 +66,9 @@ class WindCheck:
 
     @property
     def holds(self) -> bool | None:
-        """Whether it takes the wind; None where something is not known."""
+        """Whether it takes the wind; None where something is not known, or snow comes on top."""
+        if self.pair.opening.kind is OpeningKind.ROOFLIGHT:
+            return None
         if None in (self.needed, self.given, self.deflection, self.limit):
             return None
         return bool(self.given >= self.needed and self.deflection <= self.limit)  # type: ignore[operator]
@@ -139,14 +141,31 @@ def _pressure(house: House, hole: Opening) -> float | None:
     return gust * NET_WIND.value * WIND_FACTOR.value
 
 
-def safety_asked(hole: Opening, line: Salvaged) -> str:
+def safety_asked(house: House, hole: Opening, line: Salvaged) -> str:
     """Why glass in this place has to break without blades; empty where it has not, or already does."""
     if line.safety is not SafetyGlass.NONE or (line.panes is None and line.kind is SalvagedKind.DOOR):
         return ""
-    if hole.kind is OpeningKind.ROOFLIGHT:
-        return "it lies overhead"
-    if hole.kind is OpeningKind.DOOR:
-        return "it is in a door"
-    if hole.sill is not None and hole.sill < LOW_GLASS.value - 1e-9:
-        return "it reaches below the height of a fall"
-    return ""
+    low = float("nan") if hole.sill is None else hole.sill
+    places = (
+        (hole.kind is OpeningKind.ROOFLIGHT, "it lies overhead"),
+        (hole.kind is OpeningKind.DOOR, "it is in a door"),
+        (hole.sill is None, "the file does not say how low it reaches"),
+        (low < LOW_GLASS.value - 1e-9, "it reaches below the height of a fall"),
+        (low < DOOR_HIGH.value - 1e-9 and _by_a_door(house, hole), "it stands beside a door"),
+    )
+    return next((why for asked, why in places if asked), "")
+
+
+def _by_a_door(house: House, hole: Opening) -> bool:
+    return any(_beside(hole, one) for one in house.openings)
+
+
+def _beside(hole: Opening, door: Opening) -> bool:
+    """Whether a door stands in the same wall within reach of its edge."""
+    if door.kind is not OpeningKind.DOOR or (door.vault, door.side) != (hole.vault, hole.side):
+        return False
+    there = (hole.across, door.across) if hole.in_end else (hole.along, door.along)
+    if None in there:
+        return True
+    apart = abs(there[0] - there[1]) - 0.5 * (hole.width + door.width)  # type: ignore[operator]
+    return bool(apart < DOOR_BESIDE.value - 1e-9)

@@ -8,6 +8,7 @@ from bermwright.base.document import Block, Figure, Heading, Notice, Para, Point
 from bermwright.base.units import show
 from bermwright.book.sheets.cutting.glazing import door_sheet, fit_sheet, rebate_sheet
 from bermwright.book.sheets.paper import Figures
+from bermwright.data.openings import DOOR_BESIDE, LOW_GLASS
 from bermwright.house import OpeningKind
 from bermwright.takeoff.light import door_leaves, safety_asked, settings_of, wind_checks
 
@@ -19,8 +20,9 @@ if TYPE_CHECKING:
 
 GLASS = (
     (
-        "*Ordinary glass breaks into blades.* In doors, overhead, and below 0.8 m above the floor put "
-        "toughened or laminated glass; a stamp in the corner tells it. Toughened glass is never cut."
+        "*Ordinary glass breaks into blades.* In doors and within {beside} of one, overhead, and below {low} "
+        "above the floor put toughened or laminated glass; a stamp in the corner tells it. Toughened glass "
+        "is never cut."
     ),
     (
         "Two people, gloves, sleeves and goggles for every pane; carry it on edge, set it down on wood. Old "
@@ -55,6 +57,12 @@ DOOR = (
 
 def window_pages(house: House, fitting: Fitting | None, system: str) -> Iterator[Block]:
     """The list in hand, then how it is set, then a door leaf."""
+    if fitting is None and house.salvaged:
+        yield Heading(text="Windows and doors from the list", level=2)
+        yield Para(
+            "None of them is put anywhere: the file has no window, rooflight or door of a vault "
+            "([[opening]]). Openings of domes are not matched; compare them with the list by hand."
+        )
     if fitting is not None:
         yield Heading(text="Windows and doors from the list", level=2)
         yield Figure(sheet=fit_sheet(fitting.matches, system=system))
@@ -62,8 +70,8 @@ def window_pages(house: House, fitting: Fitting | None, system: str) -> Iterator
         yield Points(items=tuple(_why(match) for match in fitting.matches))
         yield from _left(fitting)
         yield from _wind(wind_checks(house, fitting), system)
-        yield from _safety(fitting)
-        yield Notice(kind="caution", lines=GLASS)
+        yield from _safety(house, fitting)
+        yield Notice(kind="caution", lines=_glass(system))
         for setting in settings_of(fitting):
             yield from _setting(setting, system)
     if fitting is not None:
@@ -118,6 +126,12 @@ def _wind(checks: tuple[WindCheck, ...], system: str) -> Iterator[Block]:
         align="lrrrrrl",
         caption="The outer pane alone, held along four edges; stress and deflection of a thin plate.",
     )
+    overhead = [plain(one.pair.item.name) for one in checks if one.pair.opening.kind is OpeningKind.ROOFLIGHT]
+    if overhead:
+        yield Para(
+            f"*Overhead* snow, soil and its own weight lie on the glass and are not reckoned here: whoever "
+            f"answers for the roof decides on {', '.join(overhead)}."
+        )
     if any(check.holds is False for check in checks):
         yield Para(
             "What the wind is too much for wants thicker glass, or a bar across that makes two panes of it."
@@ -141,12 +155,17 @@ def _wind_row(check: WindCheck, system: str) -> tuple[str, ...]:
     )
 
 
-def _safety(fitting: Fitting) -> Iterator[Block]:
+def _glass(system: str) -> tuple[str, ...]:
+    beside, low = show(DOOR_BESIDE.value, "m", 2, system), show(LOW_GLASS.value, "m", 2, system)
+    return tuple(line.format(beside=beside, low=low) for line in GLASS)
+
+
+def _safety(house: House, fitting: Fitting) -> Iterator[Block]:
     for match in fitting.matches:
         if match.pair is None:
             continue
-        why = safety_asked(match.opening, match.pair.item.line)
-        if why and match.opening.kind is not OpeningKind.DOOR:
+        why = safety_asked(house, match.opening, match.pair.item.line)
+        if why:
             yield Para(
                 f"*{plain(match.opening.name)}* wants toughened or laminated glass: {why}. "
                 f"{plain(match.pair.item.name)} has neither."

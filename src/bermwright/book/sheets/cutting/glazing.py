@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.base.drawing import Area, Dimension, Hatch, Item, Leader, Pen, Sheet, Stroke, Wash
+from bermwright.base.drawing import Area, Dimension, Hatch, Item, Leader, Pen, Sheet, Stroke, Text, Wash
 from bermwright.base.lettering import text_width
-from bermwright.book.sheets.paper import FIGURE, Figures, figure, heading, note
+from bermwright.book.sheets.paper import CAPTION, FIGURE, Figures, figure, heading, note
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from bermwright.base.drawing import Path
     from bermwright.takeoff.light import DoorLeaf, Match, PaneSetting
 
-SCALES = (10, 20, 25, 50)
+SCALES = (10, 20, 25, 50, 100, 200)
 HEAD, FOOT, PITCH = 16.0, 27.0, 58.0
 MARK = "calculation aid, not reviewed"
 BLOCK_HIGH = 6.0
@@ -66,7 +66,8 @@ def _match(match: Match, at: tuple[float, float], factor: float, figures: Figure
         path=_box(x + side, y + below, x + wide - side, y + tall - below), wash=Wash.PAPER, outline=Pen.SEEN
     )
     yield figure((x - 8.0, y - 17.5), pair.item.name)
-    yield figure((x - 8.0, y - 22.0), f"{figures.length(pair.width)} × {figures.length(pair.height)}")
+    size = f"{figures.length(pair.width)} × {figures.length(pair.height)}"
+    yield Text(at=(x - 8.0, y - 22.0), text=size, height=FIGURE if figures.system == "metric" else CAPTION)
 
 
 def rebate_sheet(setting: PaneSetting, *, width: float = 174.0, system: str = "metric") -> Sheet:
@@ -124,14 +125,15 @@ def _key(right: float, figures: Figures, setting: PaneSetting) -> Iterator[Item]
     quarter, block = figures.length(setting.quarter), figures.length(setting.block)
     lines = (
         f"1  two blocks {block} long,",
-        f"    {quarter} in from each end",
+        f"   their middles {quarter}",
+        "   from the ends of the pane",
         "2  tape or bed on both faces",
         "3  bead, screwed, comes off",
         f"4  drain, {figures.length(0.007)}, two or more",
     )
     left = right - max(text_width(line, FIGURE) for line in lines)
     for number, line in enumerate(lines):
-        yield figure((left, 74.0 - 5.0 * number), line)
+        yield figure((left, 79.0 - 5.0 * number), line)
 
 
 def door_sheet(leaf: DoorLeaf, *, width: float = 174.0, system: str = "metric") -> Sheet:
@@ -148,7 +150,7 @@ def door_sheet(leaf: DoorLeaf, *, width: float = 174.0, system: str = "metric") 
         *_leaf(leaf, (x, y), factor),
         Dimension(start=(x, y), end=(x + long, y), offset=-12.0, text=figures.length(leaf.width)),
         Dimension(
-            start=(x + long, y + thick), end=(x + long, y), offset=9.0, text=figures.length(leaf.thickness)
+            start=(x + long, y + thick), end=(x + long, y), offset=22.0, text=figures.length(leaf.thickness)
         ),
     ]
     for side, away in ((x, -1.0), (x + long, 1.0)):
