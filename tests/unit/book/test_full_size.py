@@ -27,6 +27,7 @@ from bermwright.book.templates.tiles import PAPERS, mark_name, tiling
 from bermwright.form import vault_form
 from bermwright.formats.drawings import dxf, pdf, svg
 from bermwright.formats.house_file import load
+from bermwright.house import CurveKind
 
 EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
 MM = 72.0 / 25.4
@@ -166,6 +167,61 @@ def test_halves_that_differ_are_two_templates(tall):
 
     line = replace(tall.rib.centreline, x=shifted)
     assert len(halves(replace(tall, rib=replace(tall.rib, centreline=line)))) == 2
+
+
+def shaped(**curve):
+    """The form of an invented vault with another curve than its example."""
+    from dataclasses import replace
+
+    house = load(EXAMPLES / "kettle-hill.toml").house
+    words = {"rise": None, "points": (), "depth": 0.15, **curve}
+    vault = replace(house.vaults[0], **words)
+    return vault_form(replace(house, vaults=(vault,), openings=(), ends=()), vault)
+
+
+def test_a_pointed_curve_ends_where_both_its_faces_meet():
+    """Closed form: the inside is two arcs that cross over mid-span; outside both run on straight."""
+    span, rise, depth = 3.6, 2.9, 0.15
+    radius = (1.8**2 + rise**2) / span
+    offset = radius - 0.5 * span
+    (half,) = halves(shaped(curve=CurveKind.POINTED, span=span, rise=rise, depth=depth))
+    inside = math.sqrt((radius - 0.5 * depth) ** 2 - offset**2)
+    outside = rise + 0.5 * depth * math.hypot(offset, rise) / rise
+    for face, out, top in (
+        (half.inside, -0.5, inside),
+        (half.middle, 0.0, rise),
+        (half.outside, 0.5, outside),
+    ):
+        assert face[-1] == pytest.approx((0.0, 1000.0 * top), abs=0.01)
+        away = np.hypot(face[:-8, 0] - 1000.0 * offset, face[:-8, 1])
+        assert away == pytest.approx(1000.0 * (radius + out * depth), abs=0.01)
+
+
+def test_a_curve_whose_points_miss_the_axis_is_still_two_equal_halves():
+    egg = shaped(
+        curve=CurveKind.EGG,
+        span=2.2,
+        rise=2.9,
+        base_centre=1.1,
+        flank_radius=2.9,
+        crown_radius=0.8,
+        depth=0.08,
+    )
+    assert not np.any(np.abs(egg.rib.centreline.x) < 0.001)
+    (half,) = halves(egg)
+    assert half.crown == pytest.approx((0.0, 1000.0 * (2.9 - 0.04)), abs=0.05)
+
+
+def test_a_curve_that_leans_is_two_halves_that_meet():
+    points = ((-1.5, 0.0), (-1.3, 0.8), (-0.5, 1.9), (0.6, 2.5), (1.35, 2.2), (1.7, 1.2), (1.5, 0.0))
+    left, right = halves(shaped(curve=CurveKind.DRAWN, span=3.0, points=points, depth=0.09))
+    assert left.crown == pytest.approx(right.crown, abs=0.001)
+    assert left.crown[0] > 500.0
+
+
+@pytest.mark.parametrize(("column", "name"), [(0, "a1"), (25, "z1"), (26, "aa1"), (51, "az1"), (52, "ba1")])
+def test_a_long_piece_has_enough_names_for_its_marks(column, name):
+    assert mark_name(column, 0) == name
 
 
 def test_in_dxf_a_piece_is_as_large_as_it_is(form):

@@ -12,7 +12,6 @@ from bermwright.base.drawing import Area, Ink, Item, Pen, Sheet, Stroke, Text, W
 from bermwright.book.templates.marks import small_words
 from bermwright.book.templates.sheets import Stamp, sheet_line, stamp_line, whole_sheet
 from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, laid, tiling
-from bermwright.form.setout.ordinates import crown_length
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -80,7 +79,11 @@ def halves(form: VaultForm) -> tuple[Half, ...]:
     mirrored = np.array([-1.0, 1.0])
     alike = all(
         float(np.max(np.abs(one - other * mirrored))) < SAME * _MM
-        for one, other in ((left.inside, right.inside), (left.outside, right.outside))
+        for one, other in (
+            (left.inside, right.inside),
+            (left.middle, right.middle),
+            (left.outside, right.outside),
+        )
     )
     if not alike:
         return left, right
@@ -97,20 +100,36 @@ def halves(form: VaultForm) -> tuple[Half, ...]:
 
 
 def _half(rib: RibForm, springing: float, side: str) -> Half:
-    crown, whole = crown_length(rib), rib.centreline.length
-    ends = (0.0, crown) if side == "left" else (whole, crown)
-    s = np.linspace(*ends, POINTS + 1)
-    x, z, angle = rib.centreline.at(s)
-    normal = np.column_stack([-np.sin(angle), np.cos(angle)]) * 0.5 * rib.depth
-    middle = np.column_stack([x, z - springing])
+    """One half, from its faces point by point: at a pointed crown they end where both halves meet."""
+    line, crown = rib.centreline, _crown(rib)
+    # Where the crown is a kink it stands twice, each time with the tangent of its own half.
+    apart = 0 if rib.apex is None else int(np.searchsorted(line.s, crown)) + 1
+    kept = slice(None) if not apart else slice(0, apart) if side == "left" else slice(apart, None)
+    along = line.s[kept]
+    ends = (crown, 0.0) if side == "left" else (crown, line.length)
+    s = np.linspace(*ends, POINTS + 1)[::-1]
+    inside, middle, outside = (
+        np.column_stack([np.interp(s, along, curve.x[kept]), np.interp(s, along, curve.z[kept] - springing)])
+        for curve in (rib.inside, line, rib.outside)
+    )
     return Half(
         side=side,
-        inside=(middle - normal) * _MM,
+        inside=inside * _MM,
         middle=middle * _MM,
-        outside=(middle + normal) * _MM,
-        angle=np.abs(angle),
+        outside=outside * _MM,
+        angle=np.abs(np.interp(s, along, line.angle[kept])),
         both=False,
     )
+
+
+def _crown(rib: RibForm) -> float:
+    """Arc length of the middle at its point or where it runs level: halves that are alike meet there (m)."""
+    if rib.apex is not None:
+        return rib.apex
+    line = rib.centreline
+    top = int(np.argmax(line.z))
+    near = slice(max(top - 1, 0), top + 2)
+    return float(np.interp(0.0, -line.angle[near], line.s[near]))
 
 
 def curve_count(form: VaultForm, paper: str = "A4", *, stretch: Point = TRUE) -> int:
@@ -225,9 +244,10 @@ def _stations(half: Half) -> Iterator[Item]:
     x, y = half.inside.T
     flat, steep = half.angle < STEEP, half.angle >= STEEP
     left = half.side == "left"
+    order = np.argsort(x[flat])
     for at in _steps(x[flat]):
-        order = np.argsort(x)
-        yield from _station((at, float(np.interp(at, x[order], y[order]))), upright=True, left=left)
+        height = float(np.interp(at, x[flat][order], y[flat][order]))
+        yield from _station((at, height), upright=True, left=left)
     for at in _steps(y[steep]):
         yield from _station((float(np.interp(at, y[steep], x[steep])), at), upright=False, left=left)
 

@@ -127,8 +127,13 @@ def _crosses(points: np.ndarray, low: np.ndarray, size: np.ndarray) -> bool:
 
 
 def mark_name(column: int, row: int) -> str:
-    """The name of a corner: columns are letters from the left, rows are numbers from the foot."""
-    return f"{chr(ord('a') + column)}{row + 1}"
+    """The name of a corner: columns are letters from the left, rows are numbers from the foot.
+
+    >>> mark_name(1, 0), mark_name(27, 2)
+    ('b1', 'ab3')
+    """
+    before, last = divmod(column, 26)
+    return f"{chr(ord('a') + before - 1) if before else ''}{chr(ord('a') + last)}{row + 1}"
 
 
 def moved(item: Item, shifted: Callable[[Point], Point]) -> Item:
