@@ -29,6 +29,7 @@ from bermwright.base.sources import Provenance
 from bermwright.book.pages import StopLine, site_book, template_book
 from bermwright.book.pages.cover import first_failure, headline
 from bermwright.book.pages.findings import ordered
+from bermwright.book.pages.setting_out.curve import ordinate_tables
 from bermwright.book.pages.stages import paged, stage_pages
 from bermwright.book.templates import template_count
 from bermwright.form.setout.ordinates import by_distance, by_height
@@ -260,6 +261,47 @@ def test_a_lopsided_rib_prints_both_sides(form):
     lopsided = replace(form.rib, centreline=leaning)
     assert not by_distance(lopsided, form.springing).alike
     assert np.isfinite(by_height(lopsided, form.springing).left).any()
+
+
+def between(measured, curve):
+    """Longest way along a curve, from foot to foot, without a point that is measured (m)."""
+    way = np.concatenate([[0.0], np.cumsum(np.hypot(np.diff(curve.x), np.diff(curve.z)))])
+    places = sorted(way[int(np.argmin(np.hypot(curve.x - x, curve.z - z)))] for x, z in measured)
+    return float(np.max(np.diff([0.0, *places, way[-1]])))
+
+
+def points_of(form):
+    """Every point of the inside that both families of ordinates give."""
+    near, feet = by_distance(form.rib, form.springing), by_height(form.rib, form.springing)
+    for side, left, right in ((-1.0, near.left, feet.left), (1.0, near.right, feet.right)):
+        yield from ((side * at, z + form.springing) for at, z in zip(near.at, left[:, 0], strict=True))
+        yield from ((side * x, at + form.springing) for at, x in zip(feet.at, right[:, 0], strict=True))
+
+
+def test_a_leaning_curve_is_measured_without_a_gap(form):
+    """One side is flat farther out than the other: neither is left with a stretch that no row measures."""
+    line = form.rib.inside
+    leaning = replace(line, x=line.x + 0.6 * (line.z - form.springing) / 2.2)
+    turned = replace(leaning, angle=np.unwrap(np.arctan2(np.gradient(leaning.z), np.gradient(leaning.x))))
+    form = replace(form, rib=replace(form.rib, inside=turned, centreline=turned, outside=turned))
+    found = [(x, z) for x, z in points_of(form) if np.isfinite(x) and np.isfinite(z)]
+    for x, z in found:
+        assert np.min(np.hypot(turned.x - x, turned.z - z)) < 0.006  # the curve's points lie 8 mm apart
+    assert between(found, turned) < 0.3
+
+
+def test_a_steep_point_is_measured_by_heights_alone(form):
+    """A lancet is steeper than 50 degrees up to its point."""
+    x = np.concatenate([np.linspace(-1.2, 0.0, 200), np.linspace(0.0, 1.2, 200)])
+    steep = np.full(200, math.atan(3.0))
+    line = replace(
+        form.rib.centreline, x=x, z=form.springing + 3.0 * (1.2 - np.abs(x)),
+        s=np.hypot(1.0, 3.0) * (x + 1.2), angle=np.concatenate([steep, -steep]),
+    )  # fmt: skip
+    lancet = replace(form, rib=replace(form.rib, inside=line, centreline=line, outside=line))
+    near_crown, near_feet = ordinate_tables(lancet, "metric")
+    assert near_crown == (Para("The curve is nowhere flatter than 50 degrees: heights alone will do."),)
+    assert len(of_kind(near_feet, Table)[0].rows) > 5
 
 
 def test_a_chain_is_offered_for_a_catenary_alone(book):

@@ -51,15 +51,25 @@ def crown_length(rib: RibForm) -> float:
 
 
 def by_distance(rib: RibForm, springing: float) -> Ordinates:
-    """Height above the springing at distances from the axis, where the curve is flat enough."""
+    """Height above the springing at distances from the axis, on each side as far as it is flat enough."""
     line = rib.centreline
     flat = np.abs(line.angle) < STEEP
-    reach = float(min(-line.x[flat].min(), line.x[flat].max()))
-    at = _stations(reach)
-    places = np.array(at)
-    left = np.column_stack([_height(curve, -places) for curve in curves_of(rib)]) - springing
-    right = np.column_stack([_height(curve, places) for curve in curves_of(rib)]) - springing
+    reaches = (-float(line.x[flat].min()), float(line.x[flat].max())) if flat.any() else (0.0, 0.0)
+    if max(reaches) <= 0.0:
+        return _none()
+    at = _stations(max(reaches))
+    places, step = np.array(at), at[1] - at[0]
+    left, right = (
+        np.column_stack([_height(curve, side * places) for curve in curves_of(rib)]) - springing
+        for side in (-1.0, 1.0)
+    )
+    for side, reach in zip((left, right), reaches, strict=True):
+        side[places > reach + step] = np.nan  # from there on the heights say it better
     return Ordinates(at=at, left=left, right=right)
+
+
+def _none() -> Ordinates:
+    return Ordinates(at=(), left=np.full((0, 3), np.nan), right=np.full((0, 3), np.nan))
 
 
 def by_height(rib: RibForm, springing: float) -> Ordinates:
@@ -67,7 +77,7 @@ def by_height(rib: RibForm, springing: float) -> Ordinates:
     line = rib.centreline
     steep = np.abs(line.angle) > STEEP
     if not steep.any():
-        return Ordinates(at=(), left=np.full((0, 3), np.nan), right=np.full((0, 3), np.nan))
+        return _none()
     at = _stations(float(line.z[steep].max()) - springing)
     levels = np.array(at) + springing
     left = np.column_stack([_distance(curve, levels, rib, left=True) for curve in curves_of(rib)])
@@ -95,10 +105,10 @@ def _measured(places: Array, x: Array, y: Array) -> Array:
 
 
 def _distance(curve: CurveLine, levels: Array, rib: RibForm, *, left: bool) -> Array:
-    """Distance from the axis over levels, on one half of the curve."""
+    """Distance from the axis over levels, on one half of the curve; below 0 past the axis."""
     crown = int(np.argmin(np.abs(rib.centreline.s - crown_length(rib))))
     crown = min(crown, curve.z.size - 1)
     half = slice(0, crown + 1) if left else slice(crown, None)
-    z, x = curve.z[half], np.abs(curve.x[half])
+    z, x = curve.z[half], curve.x[half] * (-1.0 if left else 1.0)
     order = np.argsort(z, kind="stable")
     return _measured(levels, z[order], x[order])

@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from bermwright.form.shapes import RibForm, VaultForm
 
 _CURVES = ("inside", "centreline", "outside")
+_FLAT = "The curve is nowhere steeper than 50 degrees: distances alone will do."
+_STEEP = "The curve is nowhere flatter than 50 degrees: heights alone will do."
 
 
 def setting_out_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
@@ -55,12 +57,12 @@ def setting_out_pages(vault: VaultPages, book: BookInputs) -> tuple[Block, ...]:
 def ordinate_tables(form: VaultForm, system: str) -> tuple[tuple[Block, ...], tuple[Block, ...]]:
     """Ordinates by distance near the crown, and by height near the feet."""
     distances, heights = by_distance(form.rib, form.springing), by_height(form.rib, form.springing)
-    return _table("from axis", distances, system), _table("height", heights, system)
+    return _table("from axis", distances, system, _STEEP), _table("height", heights, system, _FLAT)
 
 
-def _table(first: str, ordinates: Ordinates, system: str) -> tuple[Block, ...]:
+def _table(first: str, ordinates: Ordinates, system: str, without: str) -> tuple[Block, ...]:
     if not ordinates.at:
-        return (Para("The curve is nowhere steeper than 50 degrees: distances alone will do."),)
+        return (Para(without),)
     if ordinates.alike:
         return (
             Table(
