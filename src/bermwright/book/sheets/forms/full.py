@@ -8,6 +8,7 @@ import numpy as np
 
 from bermwright.base.drawing import Area, Ink, Item, Lettering, Pen, Sheet, Stroke, Text, View, Wash
 from bermwright.book.sheets.compass.section import MARK
+from bermwright.book.sheets.forms.small import along_line
 from bermwright.book.sheets.paper import moved
 from bermwright.book.templates.drawn import inset
 from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, laid, mark_name, tiling
@@ -66,7 +67,7 @@ def _lines(pattern: Pattern) -> Iterator[Item]:
         path = _scaled(line)
         yield Stroke(path=path, pen=Pen.NOT_YET, layer="lines")
         for share in (0.2, 0.5, 0.8):
-            x, y = path[int(share * (len(path) - 1))]
+            x, y = along_line(np.asarray(path), share)
             yield Text(
                 at=(x, y + 1.2),
                 text=word,

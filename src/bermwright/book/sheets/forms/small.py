@@ -97,7 +97,7 @@ def _words(pattern: Pattern, view: View, board: Board) -> Iterator[Item]:
     key: list[str] = []
     for word, line in pattern.lines:
         points = np.asarray(line)
-        places = [view.point(*_at(points, share)) for share in SHARES]
+        places = [view.point(*along_line(points, share)) for share in SHARES]
         texts = [note((x, y + up), word, "middle") for up in (0.8, -3.0) for x, y in places]
         free = next((text for text in texts if board.free(text)), None)
         if free is not None:
@@ -112,7 +112,7 @@ def _words(pattern: Pattern, view: View, board: Board) -> Iterator[Item]:
         yield Text(at=(0.0, 9.5 + ROW), text="; ".join(key), height=CAPTION, ink=Ink.SOFT)
 
 
-def _at(points: np.ndarray, share: float) -> tuple[float, float]:
+def along_line(points: np.ndarray, share: float) -> tuple[float, float]:
     """A place along a line, by the number of its points."""
     place, number = share * (len(points) - 1), np.arange(len(points))
     return float(np.interp(place, number, points[:, 0])), float(np.interp(place, number, points[:, 1]))
