@@ -84,6 +84,15 @@ def around_vault(
     return around, tuple(_remarks(mound, natural, cover, top))
 
 
+def rise_to(house: House, vault: Vault) -> float:
+    """How much higher the natural ground lies under the middle of a part than under that of the first (m)."""
+    site = house.site
+    if not site.slope or site.faces is None:
+        return 0.0
+    down = (vault.east or 0.0) * np.sin(site.faces) + (vault.north or 0.0) * np.cos(site.faces)
+    return -float(np.tan(site.slope) * down)
+
+
 def _natural(house: House, vault: Vault, mound: Mound) -> Line:
     if mound.natural:
         return broken(mound.natural)
@@ -94,7 +103,7 @@ def _natural(house: House, vault: Vault, mound: Mound) -> Line:
         right = known(vault.axis, "vault.axis") + 0.5 * np.pi
         fall = np.tan(slope) * np.cos(known(site.faces, "site.faces") - right)
     x = np.array([-FAR, FAR])
-    return Line(x=frozen(x), z=frozen(-known(site.floor, "site.floor") - fall * x))
+    return Line(x=frozen(x), z=frozen(rise_to(house, vault) - known(site.floor, "site.floor") - fall * x))
 
 
 def _mounded(mound: Mound, natural: Line, top: float) -> Line:

@@ -142,6 +142,11 @@ class RibForm:
         return self.width if self.bent else self.width / self.layers
 
 
+def crown_length(rib: RibForm) -> float:
+    """Arc length of the centreline at its highest point (m)."""
+    return float(rib.centreline.s[int(np.argmax(rib.centreline.z))])
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CoverBand:
     """One layer over the ribs, from the inside out."""

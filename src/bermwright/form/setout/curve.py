@@ -7,10 +7,9 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.base.errors import OutOfRangeError
 from bermwright.form.setout.nouns import SetOutError
 from bermwright.handbook.curves import PlaneCurve, egg_arcs, three_centred_arcs
-from bermwright.handbook.fitting import tangent_arcs
+from bermwright.handbook.fitting import chains_of_arcs
 from bermwright.handbook.setout import (
     crown_for_length,
     fairing,
@@ -26,6 +25,7 @@ if TYPE_CHECKING:
 
     from bermwright.form.shapes import CurveLine, VaultForm
     from bermwright.handbook.curves import Arc
+    from bermwright.handbook.fitting import ArcFit
     from bermwright.handbook.setout import Fairing
     from bermwright.house import Vault
 
@@ -33,11 +33,8 @@ if TYPE_CHECKING:
 
 NEAR = 0.003
 """A chain of arcs this near to the curve needs no more arcs (m)."""
-CHAINS, POINTED_CHAINS = (3, 5), (2, 4)
-FEW_ARCS = 3
-"""Arcs that are laid to a curve with unlike halves; more take long to find."""
-ROUND = 0.01
-"""A curve whose curvature varies by less than this share is one arc."""
+MOST_ARCS = 5
+"""Nobody sets out more centres than these."""
 STATIONS = 13
 LEAST_REACH = 0.3
 """A narrower flat part is no table (m)."""
@@ -164,24 +161,20 @@ def _arcs(form: VaultForm, vault: Vault) -> tuple[tuple[ArcSetting, ...], float]
     if made is not None:
         return tuple(_setting(arc, half) for arc in made), 0.0
     curve = _plane_curve(form.rib.centreline, form.springing)
-    chains: tuple[int, ...] = CHAINS if form.rib.apex is None else POINTED_CHAINS
-    if form.rib.apex is None and float(np.max(np.abs(curve.x + curve.x[::-1]))) > EVEN:
-        chains = (FEW_ARCS,)
-    if form.rib.apex is None and float(np.ptp(curve.curvature)) < ROUND * float(curve.curvature.mean()):
-        chains = (1,)
-    best: tuple[tuple[Arc, ...], float] | None = None
-    for count in chains:
-        try:
-            fit = tangent_arcs(curve, count)
-        except OutOfRangeError:
-            continue
-        if best is None or fit.deviation < best[1]:
-            best = (fit.arcs, fit.deviation)
-        if fit.deviation <= NEAR:
+    near = _near_chain(curve)
+    return (tuple(_setting(arc, half) for arc in near.arcs), near.deviation) if near else ((), float("nan"))
+
+
+def _near_chain(curve: PlaneCurve) -> ArcFit | None:
+    """The chain with the fewest arcs that comes near enough, or else the nearest with few arcs."""
+    best: ArcFit | None = None
+    for chain in chains_of_arcs(curve):
+        if len(chain.arcs) > MOST_ARCS:
             break
-    if best is None:
-        return (), float("nan")
-    return tuple(_setting(arc, half) for arc in best[0]), best[1]
+        best = chain
+        if chain.deviation <= NEAR:
+            break
+    return best
 
 
 def _made_of(vault: Vault, rise: float) -> tuple[Arc, ...] | None:

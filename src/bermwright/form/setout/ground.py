@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.form.ground import rise_to
+
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
@@ -54,6 +56,11 @@ class Surface:
 
 def house_surface(house: House, vault: Vault, form: VaultForm) -> Surface:
     """The natural ground as the house file describes it."""
+    return surface_of(house, vault, form.ground.natural)
+
+
+def surface_of(house: House, vault: Vault, natural: Line | None) -> Surface:
+    """The same from the drawn section, where there is one, or from slope and facing of the site."""
     site, mound = house.site, vault.mound
     along = across = 0.0
     if site.slope and site.faces is not None and vault.axis is not None:
@@ -63,12 +70,12 @@ def house_surface(house: House, vault: Vault, form: VaultForm) -> Surface:
     if (mound is not None and mound.natural) or site.floor is None:
         return Surface(
             coefficients=(0.0, along, 0.0),
-            middle=0.5 * form.length,
+            middle=0.5 * vault.length,
             words="the natural ground drawn in the section of the house file",
-            section=form.ground.natural,
+            section=natural,
         )
     return Surface(
-        coefficients=(-site.floor, along, across),
-        middle=0.5 * form.length,
+        coefficients=(-site.floor + rise_to(house, vault), along, across),
+        middle=0.5 * vault.length,
         words="slope and facing of the house file, an even plane",
     )

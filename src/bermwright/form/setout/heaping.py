@@ -81,15 +81,16 @@ def _shape(house: House, cut: Cut) -> Heap:
 def _placed(heaps: list[Heap], dig: Dig, plan: Plan) -> Iterator[Heap]:
     middle_along = 0.5 * (plan.low[0] + plan.high[0])
     middle = 0.5 * (dig.pit.low[0] + dig.pit.high[0]), 0.5 * (dig.pit.low[1] + dig.pit.high[1])
-    # The post of the datum stands on the right, so the left is filled first.
-    post = plan.peg("H").at[1] + BESIDE_POST
-    out = {1.0: max(plan.high[1], post), -1.0: -plan.low[1]}
+    # The post of the datum stands on the right as a rule, so the left is filled first.
+    out = {1.0: plan.high[1], -1.0: -plan.low[1]}
     way = -1.0
     for heap in heaps:
         if heap.repose is None:
             yield heap
             continue
         edge = out[way] + HEAP_BACK.value
+        if _meets_post(heap, middle_along, way, edge, plan.peg("H").at):
+            edge = way * plan.peg("H").at[1] + BESIDE_POST
         across = way * (edge + 0.5 * heap.width)
         out[way] = edge + heap.width
         haul = ((middle_along - middle[0]) ** 2 + (across - middle[1]) ** 2) ** 0.5
@@ -104,3 +105,9 @@ def _placed(heaps: list[Heap], dig: Dig, plan: Plan) -> Iterator[Heap]:
             haul=haul,
         )
         way = -way
+
+
+def _meets_post(heap: Heap, middle_along: float, way: float, edge: float, post: Spot) -> bool:
+    """Whether the post of the datum would stand in a heap that begins at an edge, or too near to it."""
+    beside = abs(post[0] - middle_along) < 0.5 * heap.length + BESIDE_POST
+    return beside and edge - BESIDE_POST < way * post[1] < edge + heap.width + BESIDE_POST

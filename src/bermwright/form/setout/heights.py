@@ -20,8 +20,8 @@ if TYPE_CHECKING:
     from bermwright.form.shapes import VaultForm
     from bermwright.house import SettingOut, Vault
 
-ROUND = 0.05
-HALF = 0.5
+MARKS = {0.1: 0.5, 0.1524: 0.3048}
+"""The mark on the post lies at whole half metres, or whole feet, by the step of the tape (m)."""
 HAIR = 1e-9
 LEVEL_GROUND = 0.1
 """Ground that falls less than this along a footing is level (m)."""
@@ -50,6 +50,11 @@ class Steps:
     run: float
     lap: float
 
+    @property
+    def fits(self) -> bool:
+        """Whether a step is longer than it laps the next."""
+        return self.run > self.lap
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Heights:
@@ -67,10 +72,11 @@ class Heights:
         return self.datum - level
 
 
-def board_tops(boards: tuple[BatterBoard, ...], step: float) -> tuple[BatterBoard, ...]:
-    """One level for all boards; where the ground falls too far, whole steps down."""
+def board_tops(boards: tuple[BatterBoard, ...], step: float, tape: float) -> tuple[BatterBoard, ...]:
+    """One level for all boards, at a step of the tape; where the ground falls too far, whole steps down."""
     highest = max(board.ground for board in boards)
-    top = ROUND * math.ceil((highest + BOARD_LOW.value) / ROUND - 1e-9)
+    top = tape * math.ceil((highest + BOARD_LOW.value) / tape - 1e-9)
+    step = tape * max(math.floor(step / tape + 1e-9), 1)
     lowered = []
     for board in boards:
         down = max(top - board.ground - BOARD_HIGH.value, 0.0)
@@ -78,7 +84,7 @@ def board_tops(boards: tuple[BatterBoard, ...], step: float) -> tuple[BatterBoar
     return tuple(lowered)
 
 
-def heights_of(
+def heights_of(  # noqa: PLR0913  (all by name)
     vault: Vault,
     form: VaultForm,
     settings: SettingOut,
@@ -87,10 +93,12 @@ def heights_of(
     strips: tuple[Strip, Strip],
     dig: Dig | None,
     post: Spot,
+    tape: float,
 ) -> Heights:
     """Levels of everything that is built, and the mark that they are brought over from."""
     wanted = max(DATUM.value, float(surface.level(*post)) + DATUM_CLEAR.value)
-    datum = HALF * math.ceil(wanted / HALF - 1e-9)
+    mark = MARKS[tape]
+    datum = mark * math.ceil(wanted / mark - 1e-9)
     rows = sorted(_rows(form, strips, dig), key=lambda row: -row.level)
     return Heights(
         datum=datum,

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.form.shapes import crown_length
+
 if TYPE_CHECKING:
     from numpy.typing import NDArray
 
@@ -43,11 +45,6 @@ class Ordinates:
 def curves_of(rib: RibForm) -> tuple[CurveLine, CurveLine, CurveLine]:
     """Inside, centreline, outside."""
     return (rib.inside, rib.centreline, rib.outside)
-
-
-def crown_length(rib: RibForm) -> float:
-    """Arc length of the centreline at its highest point (m)."""
-    return float(rib.centreline.s[int(np.argmax(rib.centreline.z))])
 
 
 def by_distance(rib: RibForm, springing: float) -> Ordinates:

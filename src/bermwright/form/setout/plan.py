@@ -10,25 +10,24 @@ import numpy as np
 from bermwright.data.setting_out import BESIDE_BOARD
 from bermwright.form.setout.heights import board_tops
 from bermwright.form.setout.nouns import BatterBoard, CheckLength, Peg, Plan, StringLine
+from bermwright.form.setout.ring import past_digs, post_place, ring_of
 from bermwright.handbook.setout import diagonal, three_four_five
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.form.setout.ground import Surface
+    from bermwright.form.setout.mound import MoundReach
     from bermwright.form.setout.nouns import Spot
+    from bermwright.form.setout.ring import Edges
     from bermwright.form.setout.strips import Strip
     from bermwright.house import SettingOut, Vault
 
 SAME = 0.005
 """Strings nearer to each other than this are one (m)."""
-ROUND = 0.05
-"""Boards stand at whole steps of this (m)."""
-DATUM_ASIDE = 0.6
-"""How far beyond the boards the post of the datum stands (m)."""
 
 
-def plan_of(
+def plan_of(  # noqa: PLR0913  (all by name)
     vault: Vault,
     settings: SettingOut,
     *,
@@ -36,13 +35,17 @@ def plan_of(
     strips: tuple[Strip, Strip],
     ends: tuple[float, float],
     outline: tuple[Spot, ...],
+    mound: MoundReach,
+    others: Edges,
     tape: float,
 ) -> Plan:
-    """The plan of one vault; boards keep their distance from the outline of the dig."""
+    """The plan of one vault; boards keep their distance from the outline of its dig and of the others'."""
     strings = tuple(_strings(vault, strips, ends))
-    low, high = _ring(outline, strings, settings.board_distance)
-    boards = board_tops(tuple(_boards(strings, low, high, surface)), settings.step)
-    pegs = tuple(_pegs(vault, low, high))
+    step = 0.5 * tape
+    low, high = ring_of(outline, strings, settings.board_distance, step)
+    low, high = past_digs(low, high, _spans(strings), others, settings.board_distance, step)
+    boards = board_tops(tuple(_boards(strings, low, high, surface)), settings.step, step)
+    pegs = tuple(_pegs(vault, low, high, post_place(low, high, mound, others, step)))
     return Plan(
         pegs=pegs,
         strings=strings,
@@ -76,30 +79,31 @@ def _strings(vault: Vault, strips: tuple[Strip, Strip], ends: tuple[float, float
         yield StringLine(number=number, words=words, along=along, place=at, offset=offset)
 
 
-def _ring(outline: tuple[Spot, ...], strings: tuple[StringLine, ...], distance: float) -> tuple[Spot, Spot]:
-    """The ring of boards: outside the dig and outside every string, at whole steps."""
-    points = np.array(outline)
-    along = [string.place for string in strings if not string.along]
-    across = [string.place for string in strings if string.along]
-    low = np.minimum(points.min(axis=0), [min(along), min(across)]) - distance
-    high = np.maximum(points.max(axis=0), [max(along), max(across)]) + distance
-    low, high = ROUND * np.floor(low / ROUND + 1e-9), ROUND * np.ceil(high / ROUND - 1e-9)
-    return (float(low[0]), float(low[1])), (float(high[0]), float(high[1]))
+def _groups(strings: tuple[StringLine, ...]) -> dict[str, list[StringLine]]:
+    """The strings of each side but the axis."""
+    ahead = [string for string in strings if string.along and string.words != "axis"]
+    over = [string for string in strings if not string.along]
+    middle = 0.5 * (over[0].place + over[-1].place)
+    return {
+        "left": [one for one in ahead if one.place < 0.0],
+        "right": [one for one in ahead if one.place > 0.0],
+        "front": [one for one in over if one.place < middle],
+        "back": [one for one in over if one.place > middle],
+    }
+
+
+def _spans(strings: tuple[StringLine, ...]) -> dict[str, tuple[tuple[float, float], ...]]:
+    """From where to where the boards of each side reach along it."""
+    spans = {side: _span(group) for side, group in _groups(strings).items()}
+    along, across = (spans["left"], spans["right"]), (spans["front"], spans["back"])
+    return {"front": along, "back": along, "left": across, "right": across}
 
 
 def _boards(
     strings: tuple[StringLine, ...], low: Spot, high: Spot, surface: Surface
 ) -> Iterator[BatterBoard]:
     """Eight boards, two at each corner: the first letter is the side on which a board stands."""
-    ahead = [string for string in strings if string.along and string.words != "axis"]
-    over = [string for string in strings if not string.along]
-    middle = 0.5 * (over[0].place + over[-1].place)
-    groups = {
-        "left": [one for one in ahead if one.place < 0.0],
-        "right": [one for one in ahead if one.place > 0.0],
-        "front": [one for one in over if one.place < middle],
-        "back": [one for one in over if one.place > middle],
-    }
+    groups = _groups(strings)
     for end, along in (("front", low[0]), ("back", high[0])):
         for side in ("left", "right"):
             first, last = _span(groups[side])
@@ -129,7 +133,7 @@ def _board(name: str, ends: tuple[Spot, Spot], strings: list[StringLine], surfac
     )
 
 
-def _pegs(vault: Vault, low: Spot, high: Spot) -> Iterator[Peg]:
+def _pegs(vault: Vault, low: Spot, high: Spot, post: Spot) -> Iterator[Peg]:
     half = 0.5 * vault.span
     yield Peg(name="A", at=(0.0, -half), words="front rib, left foot")
     yield Peg(name="B", at=(0.0, half), words="front rib, right foot")
@@ -137,11 +141,7 @@ def _pegs(vault: Vault, low: Spot, high: Spot) -> Iterator[Peg]:
     yield Peg(name="D", at=(vault.length, -half), words="back rib, left foot")
     yield Peg(name="E", at=(low[0], 0.0), words="axis, before the front boards")
     yield Peg(name="F", at=(high[0], 0.0), words="axis, behind the back boards")
-    yield Peg(
-        name="H",
-        at=(low[0] - DATUM_ASIDE, high[1] + DATUM_ASIDE),
-        words="post of the datum, not moved till the end",
-    )
+    yield Peg(name="H", at=post, words="post of the datum, not moved till the end")
 
 
 def _checks(vault: Vault, pegs: tuple[Peg, ...], low: Spot, high: Spot) -> Iterator[CheckLength]:

@@ -10,8 +10,11 @@ from bermwright.house import OpeningSide
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.house import House, Opening, Vault
+    from bermwright.form.setout.nouns import Spot
+    from bermwright.house import House, Opening, SettingOut, Vault
 
+BELOW = ("wall", "footing")
+"""How the words of an edge begin that carries the feet."""
 ENDS = frozenset({OpeningSide.FRONT, OpeningSide.BACK})
 
 
@@ -69,7 +72,14 @@ def strip_of(house: House, vault: Vault, side: str) -> Strip:
         ]
         if bottom is not None and base.thickness is not None:
             under = bottom - base.thickness
-    if not edges and vault.feet is not None and vault.feet.wall_width is not None:
+    for stay in house.buttresses:
+        if stay.vault == vault.name and stay.side in {"both", side} and not stay.inside and stay.depth:
+            edges.append(Edge(words="buttress, outside", offset=thick - inset + stay.depth))
+    if (
+        not any(edge.words.startswith(BELOW) for edge in edges)
+        and vault.feet is not None
+        and vault.feet.wall_width is not None
+    ):
         half = 0.5 * vault.feet.wall_width
         edges += [Edge(words="support, inside", offset=-half), Edge(words="support, outside", offset=half)]
     return Strip(
@@ -87,6 +97,16 @@ def end_thickness(house: House, vault: Vault) -> tuple[float, float]:
         if end.vault == vault.name and end.thickness is not None:
             found[str(end.at)] = end.thickness
     return found["front"], found["back"]
+
+
+def bare_outline(
+    vault: Vault, settings: SettingOut, strips: tuple[Strip, Strip], ends: tuple[float, float]
+) -> tuple[Spot, ...]:
+    """The outline that boards keep clear of where no depth is known: walls and working space."""
+    room, half = settings.working_space, 0.5 * vault.span
+    first, last = -ends[0] - room, vault.length + ends[1] + room
+    left, right = -half - strips[0].outer - room, half + strips[1].outer + room
+    return ((first, left), (first, right), (last, right), (last, left))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

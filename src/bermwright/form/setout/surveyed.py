@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -307,16 +308,24 @@ def _surface(
     floor = house.site.floor
     if floor is None:
         raise SetOutError("The level of the floor is not known. Write site.floor.")
-    level = -floor, *(float(value) for value in found[1:])
+    # The floor counts from the ground under the middle of the house; this part may stand beside it.
+    u, v = _turned(vault, np.array(-(vault.east or 0.0)), np.array(-(vault.north or 0.0)))
+    under = float(np.array([u, v, u * u, u * v, v * v][: found.size - 1]) @ found[1:])
+    level = -floor - under, *(float(value) for value in found[1:])
     return Surface(coefficients=level, middle=0.5 * vault.length, words=words), spread
 
 
 def _own_axes(vault: Vault, points: tuple[SurveyPoint, ...], middle: SurveyPoint) -> tuple[Array, Array]:
-    """Along and across the vault, from the middle of the house (m)."""
+    """Along and across the vault, from its own middle (m)."""
     east, north, _ = _columns(points)
-    x, y = east - middle.east, north - middle.north
-    sine, cosine = np.sin(vault.axis or 0.0), np.cos(vault.axis or 0.0)
-    return x * sine + y * cosine, x * cosine - y * sine
+    x, y = east - middle.east - (vault.east or 0.0), north - middle.north - (vault.north or 0.0)
+    return _turned(vault, x, y)
+
+
+def _turned(vault: Vault, east: Array, north: Array) -> tuple[Array, Array]:
+    """Along and across the vault of what lies to the east and to the north."""
+    sine, cosine = math.sin(vault.axis or 0.0), math.cos(vault.axis or 0.0)
+    return east * sine + north * cosine, east * cosine - north * sine
 
 
 def _places(

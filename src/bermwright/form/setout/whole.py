@@ -10,8 +10,11 @@ from bermwright.form.setout.dig import dig_of
 from bermwright.form.setout.ground import house_surface
 from bermwright.form.setout.heaping import heaps_of
 from bermwright.form.setout.heights import heights_of
+from bermwright.form.setout.mound import mound_reach
+from bermwright.form.setout.parts.beside import digs_beside
 from bermwright.form.setout.plan import plan_of
-from bermwright.form.setout.strips import end_thickness, opening_edges, strip_of
+from bermwright.form.setout.remarks import remarks
+from bermwright.form.setout.strips import bare_outline, end_thickness, opening_edges, strip_of
 from bermwright.house import SettingOut
 
 if TYPE_CHECKING:
@@ -20,6 +23,7 @@ if TYPE_CHECKING:
     from bermwright.form.setout.ground import Surface
     from bermwright.form.setout.heaping import Heap
     from bermwright.form.setout.heights import Heights
+    from bermwright.form.setout.mound import MoundReach
     from bermwright.form.setout.nouns import Plan, Spot
     from bermwright.form.setout.strips import OpeningEdges, Strip
     from bermwright.form.setout.surveyed import Surveyed
@@ -34,6 +38,11 @@ METRIC_TAPE, FOOT_TAPE = 0.1, 0.1524
 def tape_of(system: str) -> float:
     """The step of a tape by the units it bears."""
     return METRIC_TAPE if system == "metric" else FOOT_TAPE
+
+
+def system_of(tape: float) -> str:
+    """The units that a tape bears."""
+    return "metric" if tape == METRIC_TAPE else "imperial"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -53,6 +62,9 @@ class SetOut:
     plan: Plan
     heights: Heights
     dig: Dig | None
+    mound: MoundReach
+    others: tuple[tuple[str, tuple[Spot, ...]], ...]
+    """Name and edge of the digs of the other parts, where the file places them."""
     heaps: tuple[Heap, ...]
     curve: CurveOut
     ribs: tuple[float, ...]
@@ -79,11 +91,23 @@ def setting_out(
     strips = strip_of(house, vault, "left"), strip_of(house, vault, "right")
     ends = end_thickness(house, vault)
     dig = dig_of(house, vault, settings, surface=surface, strips=strips, ends=ends)
-    outline = dig.outline if dig is not None else _bare(vault, settings, strips, ends)
-    plan = plan_of(vault, settings, surface=surface, strips=strips, ends=ends, outline=outline, tape=tape)
-    heights = heights_of(
-        vault, form, settings, surface=surface, strips=strips, dig=dig, post=plan.peg("H").at
+    mound = mound_reach(house, vault, form)
+    others = digs_beside(house, vault)
+    plan = plan_of(
+        vault,
+        settings,
+        surface=surface,
+        strips=strips,
+        ends=ends,
+        outline=dig.outline if dig is not None else bare_outline(vault, settings, strips, ends),
+        mound=mound,
+        others=tuple(edge for _, edge in others),
+        tape=tape,
     )
+    heights = heights_of(
+        vault, form, settings, surface=surface, strips=strips, dig=dig, post=plan.peg("H").at, tape=tape
+    )
+    said = remarks(heights=heights, plan=plan, survey=survey, dig=dig, others=others, system=system_of(tape))
     return SetOut(
         vault=vault.name,
         form=form,
@@ -96,22 +120,14 @@ def setting_out(
         plan=plan,
         heights=heights,
         dig=dig,
+        mound=mound,
+        others=others,
         heaps=heaps_of(house, dig, plan) if dig is not None else (),
         curve=curve_out(form, vault),
         ribs=rib_places(form),
         openings=opening_edges(house, vault),
-        open=tuple(_open(house, vault, settings, dig)),
+        open=(*said, *_open(house, vault, settings, dig)),
     )
-
-
-def _bare(
-    vault: Vault, settings: SettingOut, strips: tuple[Strip, Strip], ends: tuple[float, float]
-) -> tuple[Spot, ...]:
-    """The outline that boards keep clear of where no depth is known: walls and working space."""
-    room, half = settings.working_space, 0.5 * vault.span
-    first, last = -ends[0] - room, vault.length + ends[1] + room
-    left, right = -half - strips[0].outer - room, half + strips[1].outer + room
-    return ((first, left), (first, right), (last, right), (last, left))
 
 
 def _open(house: House, vault: Vault, settings: SettingOut, dig: Dig | None) -> list[str]:
@@ -134,6 +150,12 @@ def _open(house: House, vault: Vault, settings: SettingOut, dig: Dig | None) -> 
     if vault.axis is None:
         says.append(
             "Which way does the vault run? Write vault.axis, from north: the plan has no north arrow yet."
+        )
+    fill = house.fill(vault)
+    if dig is not None and (fill is None or not fill.soil):
+        says.append(
+            "Of which soil is the mound? Write vault.fill.soil: until then nobody can say whether soil is "
+            "spare or missing."
         )
     missing = [soil.name for soil in house.site.soil if soil.friction_angle is None]
     if missing:

@@ -44,12 +44,11 @@ class Balance:
 
 
 def balance_of(house: House, vault: Vault, form: VaultForm, out: SetOut) -> Balance | None:
-    """The balance, or None where no dig is known."""
-    if out.dig is None:
-        return None
-    earth = earth_of(house, vault, form)
+    """The balance, or None where no dig is known, or not of which soil the mound is."""
     fill = house.fill(vault)
-    name = fill.soil if fill is not None and fill.soil else ""
+    if out.dig is None or fill is None or not fill.soil:
+        return None
+    earth, name = earth_of(house, vault, form), fill.soil
     own = next((cut for cut in out.dig.cuts if cut.soil == name), None)
     cut = own.bank if own is not None else Range(0.0, 0.0)
     mound = earth.bank
@@ -60,7 +59,7 @@ def balance_of(house: House, vault: Vault, form: VaultForm, out: SetOut) -> Bala
         *(float(loads(end, capacity=BARROW.value)) for end in (out.dig.loose.low, out.dig.loose.high))
     )
     return Balance(
-        soil=name or "soil of the fill",
+        soil=name,
         cut=cut,
         mound=mound,
         backfill=Range(min(room.low for room in rooms), max(room.high for room in rooms)),
