@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import math
+import re
 from pathlib import Path
 
 import pytest
@@ -87,6 +88,13 @@ def test_json_has_the_promised_keys_and_no_number_that_is_none(run, example, onc
     assert all(set(one) == KEYS for one in data["findings"])
     assert data["not_checked"] == list(NOT_CHECKED)
     assert data["reviewed"] is False
+
+
+def test_what_is_not_known_is_said_in_plain_words(run, bare):
+    for words in ((), ("--json",), ("--units", "imperial")):
+        code, out, _ = run("check", bare, *words)
+        assert code == 1
+        assert not re.findall(r"\b(?:None|nan|inf)\b", out)
 
 
 def test_tight_passes_only_where_it_is_accepted(run, once, monkeypatch):

@@ -15,7 +15,10 @@ class FormUnknownError(BermwrightError):
     def __init__(self, vault: str, missing: tuple[str, ...]) -> None:
         self.vault, self.missing = vault, missing
         whose = f' of "{vault}"' if vault else ""
-        super().__init__(f"The geometry{whose} is not known: missing {', '.join(missing)}.")
+        super().__init__(
+            f"The geometry{whose} is not known: missing {', '.join(missing)}. `bermwright check` asks for "
+            "each and says how to learn it."
+        )
 
 
 def known(value: T | None, path: str) -> T:

@@ -41,6 +41,9 @@ NOT_READ_YET = (
 )  # fmt: skip
 """Tables that are planned and that no rule reads yet."""
 
+ONLY_KEPT = ("review",)
+"""Tables that are read and kept, and that change nothing yet; they are named like those not read."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class About:
@@ -386,7 +389,11 @@ class House:
     )
     review: Review | None = field(
         default=None,
-        metadata=says("Who has reviewed it.", Table(Review), missing="every sheet says: not reviewed"),
+        metadata=says(
+            "Who has reviewed it. No sheet reads it yet: each says: not reviewed.",
+            Table(Review),
+            missing="every sheet says: not reviewed",
+        ),
     )
     assumptions: tuple[Assumption, ...] = ()
     """What the file does not say and was assumed, each with its reason."""

@@ -133,7 +133,11 @@ class Crew:
 class Review:
     """Who has reviewed the design according to this file."""
 
-    who: str = field(metadata=says("Name of the reviewer.", Words(), example="A. Reviewer"))
+    who: str = field(
+        metadata=says(
+            "Name of the reviewer; it is kept, and no sheet shows it yet.", Words(), example="A. Reviewer"
+        )
+    )
     licence: str = field(metadata=says("Their licence.", Words(), example="structural engineer, no. 0000"))
     date: str = field(metadata=says("Day of the review.", Day(), example="2027-04-02"))
     hash: str = field(

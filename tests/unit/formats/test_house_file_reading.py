@@ -123,6 +123,13 @@ def test_the_fill_takes_over_what_the_named_soil_says():
 def test_tables_that_are_planned_are_named_and_the_rest_is_read():
     opened = read(SAMPLE + '\n[[furniture]]\nname = "store"\n\n[power]\nsolar = "yes"\n', "house.toml")
     assert opened.not_read == ("furniture", "power")
+
+
+def test_a_review_that_changes_no_mark_is_named_as_not_read():
+    review = '[review]\nwho = "A. Reviewer"\nlicence = "no. 0000"\ndate = "2027-04-02"\nhash = "3f9a"\n'
+    opened = read(SAMPLE + review, "x")
+    assert opened.house.review is not None
+    assert opened.not_read == ("review",)
     assert opened.house.name == "Larch Bank"
 
 

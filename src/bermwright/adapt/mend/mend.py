@@ -10,6 +10,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, TypeVar
 
@@ -24,7 +25,9 @@ from bermwright.adapt.mend.trying import FILLING, GOOD, STOP_MARKS, Bench, dear,
 from bermwright.adapt.mend.writing import changed
 from bermwright.base.errors import BermwrightError
 from bermwright.base.findings import Verdict
+from bermwright.house.questions import plain_path
 from bermwright.rules.assess import assess
+from bermwright.rules.readings import missing_for_statics
 from bermwright.rules.registry import EVERY_RULE, rule_named
 
 if TYPE_CHECKING:
@@ -461,11 +464,26 @@ def _stage_number(assessment: Assessment, target: Target, finding: Finding) -> i
 
 def _questions(assessment: Assessment, target: Target) -> tuple[Question, ...]:
     asks = {place.removeprefix(WHOLE) for place in rule_named(target.rule).asks}
+    first = _before_any_force(assessment, target)
     return tuple(
         one
         for one in assessment.questions
-        if target.rule in one.blocks or one.place.removeprefix(WHOLE) in asks
+        if target.rule in one.blocks or one.place.removeprefix(WHOLE) in asks or one.place in first
     )
+
+
+def _before_any_force(assessment: Assessment, target: Target) -> set[str]:
+    """The places that leave the forces of its vault unknown, whatever else its rule asks for."""
+    vault = next((one for one in assessment.house.vaults if one.name == target.vault), None)
+    if vault is None or vault.name in assessment.studies:
+        return set()
+    missing = {re.sub(r" \d+\.", ".", place) for place in missing_for_statics(assessment.house, vault)}
+    own = (f'vault "{vault.name}"', "site")
+    return {
+        one.place
+        for one in assessment.questions
+        if one.place.startswith(own) and plain_path(one.place) in missing
+    }
 
 
 __all__ = ["broken", "mend", "proposals", "target_of", "targets"]

@@ -142,10 +142,11 @@ def _outs(house: House, wishes: SetOutWishes, folder: Path) -> Iterator[tuple[Se
 def _vaults(house: House, name: str | None) -> tuple[Vault, ...]:
     found = tuple(vault for vault in house.vaults if name in (None, vault.name))
     if not found:
-        names = ", ".join(f'"{vault.name}"' for vault in house.vaults) or "none"
+        names = ", ".join(f'"{vault.name}"' for vault in house.vaults)
+        has = f" It has: {names}." if names else ""
         wanted = f' "{name}"' if name else ""
         domes = " A dome is set out from its middle by `bermwright compass`." if house.domes else ""
-        raise SetOutError(f"{house.name} has no vault{wanted} to set out. It has: {names}.{domes}")
+        raise SetOutError(f"{house.name} has no vault{wanted} to set out.{has}{domes}")
     return found
 
 

@@ -19,7 +19,6 @@ from bermwright.book.templates import (
     TRUE,
     Stamp,
     curve_count,
-    nail_spots,
     patterns,
     template_count,
     whole_curves,
@@ -27,7 +26,7 @@ from bermwright.book.templates import (
 )
 from bermwright.data.timber_classes import TIMBER_CLASSES
 from bermwright.form import FormUnknownError, vault_form
-from bermwright.form.rib.nails import nailing_of
+from bermwright.form.rib.nails import nail_sets, nailing_of
 from bermwright.formats.documents import pdf
 from bermwright.formats.drawings import dxf, svg
 
@@ -38,6 +37,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.drawing import Point, Sheet
     from bermwright.book.templates import Nailing, Pattern
+    from bermwright.form.rib.nails import NailSet
     from bermwright.form.shapes import VaultForm
     from bermwright.formats.house_file import Opened
     from bermwright.house import Vault
@@ -148,9 +148,13 @@ def _pattern_data(vault: Vault, form: VaultForm, pattern: Pattern) -> dict[str, 
         "ribs": form.ribs,
         "chord_m": flat.chord,
         "outline_m": [list(point) for point in flat.points],
-        "nails_m": None if nailing is None else [list(spot) for spot in nail_spots(flat, nailing)],
+        "nails": None if nailing is None else [_nails_data(one) for one in nail_sets(pattern, nailing)],
         "nailed": list(pattern.nailed),
     }
+
+
+def _nails_data(one: NailSet) -> dict[str, Any]:
+    return {"layers": list(one.layers), "at_m": [list(spot) for spot in one.spots]}
 
 
 def printer_stretch(bar: str | None) -> Point:
@@ -184,9 +188,7 @@ def _form(opened: Opened, vault: Vault) -> VaultForm:
     try:
         return vault_form(opened.house, vault)
     except FormUnknownError as error:
-        raise NothingToDrawError(
-            f"There is no template to draw yet: {error} `bermwright check` asks what is missing."
-        ) from None
+        raise NothingToDrawError(f"There is no template to draw yet. {error}") from None
 
 
 def _what(form: VaultForm, wishes: TemplateWishes) -> str:

@@ -14,7 +14,7 @@ from bermwright.formats.house_file.values import value_of
 from bermwright.formats.house_file.writing import as_toml
 from bermwright.house import Assumption, House, contradictions, questions
 from bermwright.house.fields import Said, Table, Tables, said_of
-from bermwright.house.model import FORMAT, NOT_READ_YET
+from bermwright.house.model import FORMAT, NOT_READ_YET, ONLY_KEPT
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -32,7 +32,7 @@ class Opened:
     house: House
     questions: tuple[Question, ...]
     not_read: tuple[str, ...]
-    """Tables that are planned and that nothing reads yet."""
+    """Tables that are planned, or kept, and that change nothing yet."""
     document: str
     """The text, for saving with its comments and its order."""
 
@@ -51,7 +51,8 @@ def read(text: str, name: str) -> Opened:
     if reading.mistakes:
         raise HouseFileError(name, _sorted(reading.mistakes, lines_of(text), document))
     house = replace(house, assumptions=tuple(reading.assumptions))
-    return Opened(house=house, questions=questions(house), not_read=tuple(reading.not_read), document=text)
+    not_read = *reading.not_read, *(key for key in ONLY_KEPT if key in document)
+    return Opened(house=house, questions=questions(house), not_read=not_read, document=text)
 
 
 def parsed(text: str, name: str) -> dict[str, Any]:

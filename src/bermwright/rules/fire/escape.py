@@ -224,7 +224,8 @@ def _alarms(whole: Whole) -> Iterator[Said]:
 
 
 def _alarm_said(what: str, has: int | None, needs: int, where: str) -> Said:
-    values: dict[str, Shown | str] = {"what": what, "needs": str(needs), "where": where, "has": str(has)}
+    known = "not known" if has is None else str(has)
+    values: dict[str, Shown | str] = {"what": what, "needs": str(needs), "where": where, "has": known}
     if has is None:
         return Said(
             verdict=Verdict.UNKNOWN,

@@ -174,7 +174,7 @@ def _said(found: Lasting) -> Said:
     place, served = found.place, found.place.service_class
     values: dict[str, Shown | str] = {
         "timbers": place.title, "lies": place.lies, "use": str(found.use_class), "wood": found.attested,
-        "wanted": _years(found.wanted), "served": str(served),
+        "wanted": _years(found.wanted), "served": "not known" if served is None else str(served),
     }  # fmt: skip
     base = Said(verdict=Verdict.HOLDS, template="", values=values, steps=_steps(found), cites=(found.cite,))
     if served is not None and served < LEAST_SERVICE[found.use_class]:

@@ -21,7 +21,7 @@ from bermwright.adapt.mend.trying import GOOD, Bench, lean_study, outcome_of
 from bermwright.adapt.mend.writing import NoSuchHouseError, changed
 from bermwright.base.findings import Verdict
 from bermwright.form.setout import SetOutError, SurveyPoint
-from bermwright.formats.house_file import load
+from bermwright.formats.house_file import load, starter
 from bermwright.formats.house_file.reading import read
 from bermwright.formats.mends import mended_copy, mends_data, mends_text
 from bermwright.house import Survey
@@ -131,6 +131,14 @@ def test_what_is_not_known_becomes_a_question_and_no_guess(loft: House) -> None:
     assert not mended.proposals
     assert any("bedroom" in one.place for one in mended.questions)
     assert proposals(assessment, finding) == ()
+
+
+def test_a_finding_without_any_force_asks_first_what_the_forces_need() -> None:
+    house = read(starter(), "starter").house
+    assessment = assess(house, stop_marks=False)
+    asked = {one.place for one in mend(assessment, target(assessment, "ribs-bend")).questions}
+    assert {"site.floor", "site.slope", 'vault "day room".board_length', 'vault "day room".nails'} <= asked
+    assert 'vault "day room".cover number 1.unit_weight' in asked
 
 
 def test_what_holds_is_left_alone(weak: Assessment) -> None:
