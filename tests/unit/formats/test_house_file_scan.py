@@ -89,4 +89,4 @@ def test_windows_line_ends_count_once():
 
 
 def test_a_text_that_is_no_toml_is_left_and_not_walked_for_ever():
-    assert lines_of("]]]] = = {{{ [[[ \"\"\" '''") is not None
+    assert lines_of("]]]] = = {{{ [[[ \"\"\" '''") == {("",): 1}
