@@ -128,6 +128,30 @@ _POST_TABLE: dict[str, tuple[dict[str, float], tuple[str, str, str]]] = {
         {"bottom": 2e3, "top": 8e3, "height": 1.5, "above": 0.3, "span": 2.4},
         ("3750.0", "3750.0", "3213.6"),
     ),
+    "wet": (
+        {"bottom": 9e3, "top": 2e3, "height": 2.0, "above": 0.5, "span": 3.0, "water": 6e3, "stands": 0.8},
+        ("8064.4", "5335.6", "6635.9"),
+    ),
+    "wet-low": (
+        {"bottom": 2e3, "top": 0.0, "height": 2.0, "above": 0.6, "span": 3.0, "water": 12e3, "stands": 0.5},
+        ("3388.9", "1611.1", "2540.6"),
+    ),
+    "wet-foot": (
+        {
+            "bottom": 500.0,
+            "top": 500.0,
+            "height": 3.0,
+            "above": 0.0,
+            "span": 3.0,
+            "water": 4e3,
+            "stands": 0.8,
+        },
+        ("2207.8", "892.2", "796.1"),
+    ),
+    "wet-through": (
+        {"bottom": 4e3, "top": 1e3, "height": 1.5, "above": 0.0, "span": 2.4, "water": 3e3, "stands": 1.5},
+        ("4593.8", "1406.2", "1786.5"),
+    ),
 }
 _POSTS = (
     *(
@@ -145,6 +169,14 @@ _POSTS = (
             "F = 7500 N; M = 7500·0.3 + 1.5²·(8000 + 4000)/6 by hand", part,
         )
         for part, expected in [("foot", "7500.0"), ("moment", "6750.0"), ("head", "0.0")]
+    ),
+    *(
+        _derived(
+            f"fence-wet-{part}", _by(TIMOSHENKO, "cantilever"), carpentry.standing_post,
+            {"bottom": 8e3, "top": 2e3, "height": 1.5, "above": 0.3, "water": 4e3, "stands": 0.6}, expected,
+            "", "1200 N more, 0.3 + 0.6/3 m up: 600 N m more than without water", part,
+        )
+        for part, expected in [("foot", "8700.0"), ("moment", "7350.0")]
     ),
     _derived(
         "BROMS1964-free", _by(BROMS1964, "equilibrium about the toe"), carpentry.free_post_holds,

@@ -28,12 +28,21 @@ class PostForces:
 
 
 def leaning_post(
-    bottom: ArrayLike, top: ArrayLike, *, height: ArrayLike, above: ArrayLike, span: ArrayLike
+    bottom: ArrayLike,
+    top: ArrayLike,
+    *,
+    height: ArrayLike,
+    above: ArrayLike,
+    span: ArrayLike,
+    water: ArrayLike = 0.0,
+    stands: ArrayLike | None = None,
 ) -> PostForces:
-    """A post held at foot and head, with soil against a part of it.
+    """A post held at foot and head, with soil against a part of it, and water in a part of the soil.
 
-    R_h = F·z/l, R_f = F − R_h; M is largest where the shear is nil: q_b·s − (q_b − q_t)·s²/(2·h) = R_f,
-    M = R_f·(a + s) − q_b·s²/2 + (q_b − q_t)·s³/(6·h)
+    R_h = F·z/l, R_f = F − R_h; M is largest where the shear is nil. Below the water
+    q_b·s + q_w·s − (q_b − q_t)·s²/(2·h) − q_w·s²/(2·w) = R_f, above it q_w·w/2 in place of what has q_w;
+    M = R_f·(a + s) − q_b·s²/2 + (q_b − q_t)·s³/(6·h) − M_w with M_w = q_w·s²/2 − q_w·s³/(6·w), above it
+    q_w·w/2·(s − w/3)
 
     Parameters
     ----------
@@ -47,6 +56,11 @@ def leaning_post(
         From the foot's support up to the loaded part, a [m], ≥ 0.
     span : float or array
         From support to support, l [m], at least a + h.
+    water : float or array
+        What water adds at the bottom, q_w [N/m], ≥ 0; it fades to nothing at its surface.
+    stands : float or array or None
+        How high over the bottom it stands, w [m], above 0 and no higher than h; as high as the soil where it
+        is not given.
 
     Returns
     -------
@@ -64,24 +78,39 @@ def leaning_post(
     (9000, 4500, 5196)
     """
     low, high, h, a = _loaded(bottom, top, height, above)
+    wet, w = _watered(water, stands, h)
     within("span over the loaded height", np.asarray(span, dtype=np.float64) / (a + h), 1.0 - 1e-9)
-    force = 0.5 * (low + high) * h
-    moment_about_foot = h * (0.5 * (low + high) * a + h * (low + 2 * high) / 6)
-    head = moment_about_foot / np.asarray(span, dtype=np.float64)
-    foot = force - head
-    fall = (low - high) / h
-    root = np.sqrt(np.maximum(low**2 - 2 * fall * foot, 0.0))
-    with np.errstate(divide="ignore", invalid="ignore"):
-        nil = np.where(low + root > 0.0, 2 * foot / (low + root), 0.0)
-    s = np.clip(nil, 0.0, h)
-    moment: Array = foot * (a + s) - 0.5 * low * s**2 + fall * s**3 / 6
+    still = standing_post(low, high, height=h, above=a, water=wet, stands=w)
+    head = still.moment / np.asarray(span, dtype=np.float64)
+    foot = still.foot - head
+    fall, fades = (low - high) / h, wet / w
+    inside = _shear_nil(low + wet, fall + fades, foot)
+    s = np.clip(np.where(inside <= w, inside, _shear_nil(low, fall, foot - 0.5 * wet * w)), 0.0, h)
+    still_moment = np.where(s <= w, 0.5 * wet * s**2 - fades * s**3 / 6, 0.5 * wet * w * (s - w / 3))
+    moment: Array = foot * (a + s) - 0.5 * low * s**2 + fall * s**3 / 6 - still_moment
     return PostForces(foot=foot, head=head, moment=moment)
 
 
-def standing_post(bottom: ArrayLike, top: ArrayLike, *, height: ArrayLike, above: ArrayLike) -> PostForces:
-    """A post that stands free like a fence, with soil against a part of it.
+def _shear_nil(load: Array, fall: Array, foot: Array) -> Array:
+    """How far over the bottom a load that falls evenly has taken up the force of the foot (m)."""
+    root = np.sqrt(np.maximum(load**2 - 2 * fall * foot, 0.0))
+    with np.errstate(divide="ignore", invalid="ignore"):
+        nil: Array = np.where(load + root > 0.0, 2 * foot / (load + root), 0.0)
+    return nil
 
-    F = (q_b + q_t)·h/2, M = F·a + h²·(q_b + 2·q_t)/6
+
+def standing_post(
+    bottom: ArrayLike,
+    top: ArrayLike,
+    *,
+    height: ArrayLike,
+    above: ArrayLike,
+    water: ArrayLike = 0.0,
+    stands: ArrayLike | None = None,
+) -> PostForces:
+    """A post that stands free like a fence, with soil against a part of it, and water in a part of the soil.
+
+    F = (q_b + q_t)·h/2 + q_w·w/2, M = F·a + h²·(q_b + 2·q_t)/6 + q_w·w²/6
 
     Parameters
     ----------
@@ -93,6 +122,11 @@ def standing_post(bottom: ArrayLike, top: ArrayLike, *, height: ArrayLike, above
         Height h of the loaded part [m], > 0.
     above : float or array
         From where it is held up to the loaded part, a [m], ≥ 0.
+    water : float or array
+        What water adds at the bottom, q_w [N/m], ≥ 0; it fades to nothing at its surface.
+    stands : float or array or None
+        How high over the bottom it stands, w [m], above 0 and no higher than h; as high as the soil where it
+        is not given.
 
     Returns
     -------
@@ -109,8 +143,10 @@ def standing_post(bottom: ArrayLike, top: ArrayLike, *, height: ArrayLike, above
     13500
     """
     low, high, h, a = _loaded(bottom, top, height, above)
-    force = 0.5 * (low + high) * h
-    return PostForces(foot=force, head=np.zeros_like(force), moment=force * a + h**2 * (low + 2 * high) / 6)
+    wet, w = _watered(water, stands, h)
+    force = 0.5 * (low + high) * h + 0.5 * wet * w
+    moment = force * a + h**2 * (low + 2 * high) / 6 + wet * w**2 / 6
+    return PostForces(foot=force, head=np.zeros_like(force), moment=moment)
 
 
 def free_post_holds(
@@ -229,6 +265,14 @@ def held_foot_holds(
     """
     weight, ratio, wide, deep = _ground(unit_weight, passive, width, depth)
     return 1.5 * weight * wide * deep**2 * ratio
+
+
+def _watered(water: ArrayLike, stands: ArrayLike | None, height: Array) -> tuple[Array, Array]:
+    within("load of the water", water, 0.0, unit="N/m")
+    wet, high = np.asarray(water, dtype=np.float64), np.asarray(height if stands is None else stands)
+    within("height of the water", high, 0.0, unit="m", open_low=True)
+    within("water over soil", np.where(wet > 0.0, high / height, 0.0), 0.0, 1.0 + 1e-9)
+    return wet, high
 
 
 def _loaded(

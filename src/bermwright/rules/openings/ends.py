@@ -102,8 +102,8 @@ def _lean_steps(lean: Lean) -> tuple[Step, ...]:
         step(
             f"Design pressure of soil {lean.moment}, at the floor",
             "p",
-            "γ_G·K·γ·h + surcharge and water",
-            f"{lean.factors.permanent:g} · {lean.ratio:.2f} · {lean.weight / 1e3:.1f} · {lean.height:.2f}",
+            lean.formula,
+            lean.filled,
             Shown(lean.bottom, "kPa", 2),
             DAS_CITE,
         ),
@@ -221,55 +221,81 @@ def _held_post(end: End, post: Member, lean: Lean, about: tuple[float, float]) -
     """A post held at foot and head: the foot where the ground's push against it acts, two thirds down."""
     spacing, depth = about
     down = 2 * depth / 3
+    span = (end.post_head or lean.height) + down
     forces = carpentry.leaning_post(
-        lean.bottom * spacing,
+        lean.even * spacing,
         lean.top * spacing,
         height=lean.height,
         above=down,
-        span=(end.post_head or lean.height) + down,
+        span=span,
+        water=lean.wet * spacing,
+        stands=lean.water or None,
     )
+    push, turned = float(forces.foot) + float(forces.head), float(forces.head) * span
     loads = (
+        *_load_steps(lean, spacing, push),
         step(
-            "Bending of a post, foot to head", "M", "soil on its whole spacing", f"s = {spacing:.2f} m",
+            "Force on its head, the load acting so high over its foot", "F_h", "F·z/l",
+            f"{push / 1e3:.3f} · {turned / push:.3f} / {span:.3f}", Shown(float(forces.head), "kN", 2),
+        ),
+        step(
+            "Force on its foot", "F_f", "F − F_h", f"{push / 1e3:.3f} − {float(forces.head) / 1e3:.3f}",
+            Shown(float(forces.foot), "kN", 2),
+        ),
+        step(
+            "Bending of a post, foot to head, where its shear is nil", "M", "∫ V dz", "",
             Shown(float(forces.moment), "kNm", 2),
         ),
     )  # fmt: skip
     yield bending_use(post, float(forces.moment), lean.duration, loads=loads)
     yield shear_use(post, max(float(forces.foot), float(forces.head)), lean.duration)
-    yield _hold(
+    head = _hold(
         "the hold of a post's head",
         float(forces.head),
         end.head_holds,
         "Write head_holds, or a stronger fixing.",
     )
+    yield replace(head, steps=(*loads[:-1], *head.steps))
     if depth == 0.0:
-        yield _hold(
+        foot = _hold(
             "the hold of a post's foot",
             float(forces.foot),
             end.foot_holds,
             "Write foot_holds, or a stronger shoe.",
         )
+        yield replace(foot, steps=(*loads[:-1], *foot.steps))
         return
     ground = float(carpentry.held_foot_holds(lean.below, lean.passive, width=post.width, depth=depth))
     use = _hold(
         "the ground at a post's foot", float(forces.foot), ground, "Let the posts deeper into the ground."
     )
-    yield replace(use, steps=(_ground_step("3/2·γ·b·L²·K_p", post, lean, depth, ground), *use.steps))
+    formula = "3/2·γ·b·L²·K_p"
+    filled = f"3/2 · {lean.below / 1e3:.2f} · {post.width:.3f} · {depth:.2f}² · {lean.passive:.3f}"
+    yield replace(use, steps=(*loads[:-1], _ground_step(formula, filled, ground), *use.steps))
 
 
 def _free_post(_end: End, post: Member, lean: Lean, about: tuple[float, float]) -> Iterator[Use]:
     """A post that stands free, held in the ground alone."""
     spacing, depth = about
-    forces = carpentry.standing_post(lean.bottom * spacing, lean.top * spacing, height=lean.height, above=0.0)
+    forces = carpentry.standing_post(
+        lean.even * spacing,
+        lean.top * spacing,
+        height=lean.height,
+        above=0.0,
+        water=lean.wet * spacing,
+        stands=lean.water or None,
+    )
     push = float(forces.foot)
     lever = float(forces.moment) / push
     moment = float(carpentry.free_post_moment(push, lean.below, lean.passive, width=post.width, lever=lever))
+    taken = 1.5 * (moment / push - lever)
     loads = (
+        *_load_steps(lean, spacing, push),
         step(
-            "Bending of a post under the ground",
+            "Bending of a post under the ground, which has taken up the force f deep",
             "M",
-            "H·(e + 2/3·f)",
-            f"H = {push / 1e3:.2f} kN, e = {lever:.2f} m",
+            "H·(e + 2/3·f), f = √(2·H/(3·γ·b·K_p))",
+            f"{push / 1e3:.3f} · ({lever:.3f} + 2/3 · {taken:.3f})",
             Shown(moment, "kNm", 2),
             BROMS_CITE,
         ),
@@ -282,9 +308,26 @@ def _free_post(_end: End, post: Member, lean: Lean, about: tuple[float, float]) 
     use = _hold(
         "the ground around a post", push, ground, "Let the posts deeper into the ground, or hold their heads."
     )
-    yield replace(
-        use, steps=(_ground_step("γ·b·L³·K_p / (2·(e + L))", post, lean, depth, ground), *use.steps)
+    filled = (
+        f"{lean.below / 1e3:.2f} · {post.width:.3f} · {depth:.2f}³ · {lean.passive:.3f} / "
+        f"(2 · ({lever:.3f} + {depth:.2f}))"
     )
+    holds = _ground_step("γ·b·L³·K_p / (2·(e + L))", filled, ground)
+    yield replace(use, steps=(*loads[:-1], holds, *use.steps))
+
+
+def _load_steps(lean: Lean, spacing: float, push: float) -> tuple[Step, ...]:
+    """Soil and water on the width that one post carries."""
+    even = f"({lean.top / 1e3:.2f} + {lean.even / 1e3:.2f})/2 · {lean.height:.2f}"
+    wet = lean.wet > 0.0
+    added = f" + {lean.wet / 1e3:.2f}/2 · {lean.water:.2f}" if wet else ""
+    return (
+        step(
+            "Soil on the width that a post carries" + (", water in it" if wet else ""), "F",
+            "s·((p_t + p_b)/2·h" + (" + p_w/2·w)" if wet else ")"), f"{spacing:.3f} · ({even}{added})",
+            Shown(push, "kN", 2),
+        ),
+    )  # fmt: skip
 
 
 def _hold(what: str, demand: float, capacity: float | None, advice: str) -> Use:
@@ -313,15 +356,8 @@ def _hold(what: str, demand: float, capacity: float | None, advice: str) -> Use:
     )
 
 
-def _ground_step(formula: str, post: Member, lean: Lean, depth: float, holds: float) -> Step:
-    return step(
-        "What the ground holds",
-        "R",
-        formula,
-        f"γ = {lean.below / 1e3:.1f} kN/m³, b = {post.width:.2f}, L = {depth:.2f}, K_p = {lean.passive:.1f}",
-        Shown(holds, "kN", 2),
-        BROMS_CITE,
-    )
+def _ground_step(formula: str, filled: str, holds: float) -> Step:
+    return step("What the ground holds", "R", formula, filled, Shown(holds, "kN", 2), BROMS_CITE)
 
 
 def _stands(house: House, end: End) -> Said:
@@ -339,7 +375,14 @@ def _wall_uses(end: End, lean: Lean) -> Iterator[Use]:
     thick = end.thickness or math.nan
     light = end.unit_weight.low if end.unit_weight else math.nan
     body = wall_body(lean.height, top=thick, base=thick, weight=light)
-    forces = carpentry.standing_post(lean.bottom, lean.top, height=lean.height, above=0.0)
+    forces = carpentry.standing_post(
+        lean.even,
+        lean.top,
+        height=lean.height,
+        above=0.0,
+        water=lean.wet,
+        stands=lean.water or None,
+    )
     weight = LIGHTER * float(body.weight)
     stand = stand_of(
         down=weight,

@@ -28,7 +28,10 @@ HEAVY = 1.0
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Lean:
-    """Design pressure on an end wall at one moment and corner: straight from the top down to the floor."""
+    """Design pressure on an end wall at one moment and corner.
+
+    It grows evenly from the top of the soil to the floor; standing water adds its own from its surface down.
+    """
 
     moment: str
     duration: str
@@ -36,7 +39,12 @@ class Lean:
     top: float
     """Pressure at the soil's surface (Pa)."""
     bottom: float
-    """Pressure at the floor (Pa)."""
+    """Pressure at the floor, water with it (Pa)."""
+    even: float
+    """The same without what water adds (Pa)."""
+    formula: str
+    filled: str
+    """How the pressure at the floor is reckoned, and the numbers in it (kPa)."""
     height: float
     """Height of the soil over the floor (m)."""
     ratio: float
@@ -55,9 +63,14 @@ class Lean:
         return float(passive_ratio(self.angle))
 
     @property
+    def wet(self) -> float:
+        """What water adds at the floor (Pa)."""
+        return self.bottom - self.even
+
+    @property
     def force(self) -> float:
         """N for a metre of wall."""
-        return 0.5 * (self.top + self.bottom) * self.height
+        return 0.5 * (self.top + self.even) * self.height + 0.5 * self.wet * self.water
 
     @property
     def corner(self) -> Mapping[str, Shown | str]:
@@ -105,14 +118,17 @@ def behind(house: House, end: End) -> Behind:
 
 def _held_off(lean: Lean, passes: float) -> Lean:
     """The same where the fill stands by itself: a soft layer passes one pressure; water passes as it is."""
-    pressed = lean.factors.permanent * passes
-    water = lean.factors.permanent * WATER * lean.water
+    factor = lean.factors.permanent
+    pressed, water = factor * passes, factor * WATER * lean.water
     over = lean.weight * lean.height
     return replace(
         lean,
         moment=f"{lean.moment}, held off by geogrid",
         top=pressed,
         bottom=pressed + water,
+        even=pressed,
+        formula="γ_G·(p_soft + γ_w·w)",
+        filled=f"{factor:g} · ({passes / 1e3:.2f} + {WATER / 1e3:.2f} · {lean.water:.2f})",
         ratio=passes / over,
     )
 
@@ -146,6 +162,9 @@ def _leans(house: House, end: End, soil: Soil | Fill, height: float) -> Iterator
             factors=factors,
             top=0.0,
             bottom=resting * down,
+            even=resting * down,
+            formula="γ_G·K·γ·h",
+            filled=_dry(factors.permanent, resting, weight, height),
             height=height,
             ratio=resting,
             angle=turned,
@@ -164,39 +183,55 @@ def _leans(house: House, end: End, soil: Soil | Fill, height: float) -> Iterator
 def _tamped(house: House, rest: Lean, tamped: float) -> Lean:
     """While the soil is placed: compaction leaves more pressure than rest."""
     ratio = max(HEAVY if _heavy(house) else tamped, rest.ratio)
+    pressed = rest.bottom * ratio / rest.ratio
     return replace(
         rest,
         moment="while it is filled",
         duration="medium-term",
         ratio=ratio,
-        bottom=rest.bottom * ratio / rest.ratio,
+        bottom=pressed,
+        even=pressed,
+        filled=_dry(rest.factors.permanent, ratio, rest.weight, rest.height),
     )
 
 
 def _loaded(house: House, rest: Lean) -> Lean:
     """With the worse of snow and people on the soil behind."""
-    above = rest.ratio * rest.factors.variable * max(house.site.ground_snow or 0.0, _people(house))
+    load = max(house.site.ground_snow or 0.0, _people(house))
+    above = rest.ratio * rest.factors.variable * load
     return replace(
         rest,
         moment="with snow or people on it",
         duration="medium-term",
         top=above,
         bottom=rest.bottom + above,
+        even=rest.bottom + above,
+        formula="γ_G·K·γ·h + γ_Q·K·q",
+        filled=f"{rest.filled} + {rest.factors.variable:g} · {rest.ratio:.3f} · {load / 1e3:.2f}",
     )
 
 
 def _wet(rest: Lean, full: Range, stands: float) -> Lean:
     """With water up to a height behind it."""
-    dry = rest.weight * (rest.height - stands)
+    dry, factor = rest.weight * (rest.height - stands), rest.factors.permanent
     pressed = rest.ratio * (dry + (full.high - WATER) * stands) + WATER * stands
+    # Soil that is lighter under water than over it would relieve the wall: not counted on.
+    bottom = max(factor * pressed, rest.bottom)
     return replace(
         rest,
         moment=f"with water {stands:.1f} m up behind it",
         duration="medium-term",
-        bottom=rest.factors.permanent * pressed,
+        bottom=bottom,
+        formula="γ_G·[K·(γ·(h − w) + (γ_sat − γ_w)·w) + γ_w·w]",
+        filled=f"{factor:g} · [{rest.ratio:.3f} · ({rest.weight / 1e3:.1f} · {rest.height - stands:.2f} + "
+        f"({full.high / 1e3:.1f} − {WATER / 1e3:.2f}) · {stands:.2f}) + {WATER / 1e3:.2f} · {stands:.2f}]",
         water=stands,
         below=full.low - WATER,
     )
+
+
+def _dry(factor: float, ratio: float, weight: float, height: float) -> str:
+    return f"{factor:g} · {ratio:.3f} · {weight / 1e3:.1f} · {height:.2f}"
 
 
 def _heavy(house: House) -> bool:
