@@ -62,6 +62,29 @@ class Shake:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Beside:
+    """The soil on an upright plane, as its push is reckoned from it: lanes (L) by moments (M)."""
+
+    height: Array
+    """(M,) of the plane that soil touches (m)."""
+    water: Array
+    """(M,) how high water stands on it; below zero where none does (m)."""
+    ratio: Array
+    """(L, 1) sideways over upright pressure, with what a rising surface adds (-)."""
+    weight: Array
+    saturated: Array
+    """(L, 1) unit weight moist, and full of water (N/m3)."""
+    load: Array
+    """(L, M) on the soil at the top of the plane (Pa)."""
+    factor: float
+
+    @property
+    def wet(self) -> Mapping[str, Array]:
+        """What the equation of wet soil asks for."""
+        return {"weight": self.weight, "saturated": self.saturated, "surcharge": self.load}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Acting:
     """Design actions on one side under one set of factors: lanes (L) by moments (M)."""
 
@@ -128,15 +151,16 @@ class Acting:
         if not self.standing.retains:
             nothing = np.zeros((self.ratio.shape[0], self.moments.size))
             return Push(nothing, nothing)
-        return self._push(place, low, self.ratio * self._rising(place, low, self.ratio), full=True)
+        return self._push(place, low, full=True)
 
     def least_push(self, place: float, low: float) -> Push:
         """(L, M) the same at its least: active, without load on it, only fill that has been placed."""
         if not self.standing.retains:
             return self.push(place, low)
-        return self._push(place, low, self.least_ratio, full=False)
+        return self._push(place, low, full=False)
 
-    def _push(self, place: float, low: float, ratio: Array, *, full: bool) -> Push:
+    def beside(self, place: float, low: float, *, full: bool) -> Beside:
+        """The soil on an upright plane from a level up: all that drives, or the least that holds back."""
         top = self.standing.plane_top
         surface = self.levels(place)
         if not full:
@@ -148,32 +172,35 @@ class Acting:
         load = weight * over + (passing * self.surcharge() / self.harmful if full else 0.0)
         height = np.maximum(np.minimum(surface, top) - low, 0.0)
         water = np.clip(self._water() - low, -20.0, 20.0) if full else np.full(surface.shape, -1.0)
-        wet = {"weight": weight, "saturated": np.maximum(weight + self._soaked(), 10e3), "surcharge": load}
-        bare = wet_soil_push(height, water=water, ratio=ratio, **wet)
-        if self.standing.block is not None and self.shake is None:
-            bare = self._held_off(bare, place, low, (height, water, ratio, wet), full=full)
-        return Push((self.harmful if full else self.helpful) * bare.force, bare.arm)
+        return Beside(
+            height=height,
+            water=water,
+            ratio=self.ratio * self._rising(place, low, self.ratio) if full else self.least_ratio,
+            weight=weight,
+            saturated=np.maximum(weight + self._soaked(), 10e3),
+            load=load,
+            factor=self.harmful if full else self.helpful,
+        )
 
-    def _held_off(
-        self,
-        bare: Push,
-        place: float,
-        low: float,
-        read: tuple[Array, Array, Array, Mapping[str, Array]],
-        *,
-        full: bool,
-    ) -> Push:
+    def _push(self, place: float, low: float, *, full: bool) -> Push:
+        one = self.beside(place, low, full=full)
+        bare = wet_soil_push(one.height, water=one.water, ratio=one.ratio, **one.wet)
+        if self.standing.block is not None and self.shake is None:
+            bare = self._held_off(bare, place, low, one, full=full)
+        return Push(one.factor * bare.force, bare.arm)
+
+    def _held_off(self, bare: Push, place: float, low: float, one: Beside, *, full: bool) -> Push:
         """The push where steps of geogrid hold the soil off from some level up; water passes as it is.
 
         What the ground pushes the block with goes down into the base as far as the block stands on it.
         """
-        block, (height, water, ratio, wet) = self.standing.block, read
+        block = self.standing.block
         if block is None:
             return bare
         up = max(block.bottom - low, 0.0)
-        held = np.maximum(height - up, 0.0)
-        leaning = wet_soil_push(held, water=water - up, ratio=ratio, **wet)
-        water_alone = wet_soil_push(held, water=water - up, ratio=0.0 * ratio, **wet)
+        held = np.maximum(one.height - up, 0.0)
+        leaning = wet_soil_push(held, water=one.water - up, ratio=one.ratio, **one.wet)
+        water_alone = wet_soil_push(held, water=one.water - up, ratio=0.0 * one.ratio, **one.wet)
         gone = leaning.force - water_alone.force
         passes = (block.passes if full else 0.0) * held
         rests = max(place - self.standing.outer_face, 0.0) / block.length

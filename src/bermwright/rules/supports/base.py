@@ -341,14 +341,20 @@ def _friction(base: Base) -> Array:
     standing, acting = base.standing, base.acting
     if standing.ground is None:
         return np.zeros_like(base.total)
-    factor = acting.analysis.factors.friction
-    angle = float(design_friction_angle(standing.ground.friction.low, factor))
-    cast = standing.footing is not None and standing.footing.cast
-    slides = angle if cast else PRECAST_SHARE.value * angle
+    slides = slip_angle(base)
     resistance = RESISTANCES.get(acting.name)
     extra = buttress_body(standing)
     down = base.total + (acting.helpful * extra[0] if extra else 0.0)
     return sliding_resistance(np.maximum(down, 0.0), slides, factor=resistance.sliding if resistance else 1.0)
+
+
+def slip_angle(base: Base) -> float:
+    """Design angle of friction between the base and known ground (rad)."""
+    standing, factor = base.standing, base.acting.analysis.factors.friction
+    assert standing.ground is not None  # noqa: S101  (asked of known ground only)
+    angle = float(design_friction_angle(standing.ground.friction.low, factor))
+    cast = standing.footing is not None and standing.footing.cast
+    return angle if cast else PRECAST_SHARE.value * angle
 
 
 def _tie_capacity(base: Base) -> float:
@@ -360,23 +366,31 @@ def _tie_capacity(base: Base) -> float:
     return held or 0.0
 
 
-def _moments(base: Base, edge: float, *, buttress: bool = False) -> tuple[Array, Array]:
-    """Holding and turning moments about an edge of the base, or of its buttress (N m/m)."""
+def moment_terms(base: Base, edge: float, *, buttress: bool) -> dict[str, Array]:
+    """The same one by one, by what makes them: positive where they hold."""
     standing, helpful = base.standing, base.acting.helpful
     wet = 2.0 / 3.0 * base.width
-    terms = [
-        -base.push * standing.height,
-        base.down * base.lever(standing.foot, edge),
-        np.full_like(base.push, helpful * standing.weight * base.lever(standing.arm, edge)),
-        base.heel * base.lever(0.5 * sum(standing.heel), edge),
-        (-1.0 if base.inward else 1.0) * base.soil.moment,
-        -base.shaken.moment,
-        -base.acting.uplift() * base.lever(wet, edge) + 0.0 * base.push,
-        base.tie * max(standing.tie.level - standing.base, 0.0) if standing.tie else 0.0 * base.push,
-    ]
+    terms = {
+        "push of the foot": -base.push * standing.height,
+        "its force down": base.down * base.lever(standing.foot, edge),
+        "wall and footing": np.full_like(
+            base.push, helpful * standing.weight * base.lever(standing.arm, edge)
+        ),
+        "soil on the base": base.heel * base.lever(0.5 * sum(standing.heel), edge),
+        "soil beside it": (-1.0 if base.inward else 1.0) * base.soil.moment,
+        "earthquake": -base.shaken.moment,
+        "water under it": -base.acting.uplift() * base.lever(wet, edge) + 0.0 * base.push,
+        "tie": base.tie * max(standing.tie.level - standing.base, 0.0) if standing.tie else 0.0 * base.push,
+    }
     extra = buttress_body(standing)
     if buttress and extra is not None and not base.inward:
-        terms.append(np.full_like(base.push, helpful * extra[0] * base.lever(extra[1], edge)))
+        terms["buttress"] = np.full_like(base.push, helpful * extra[0] * base.lever(extra[1], edge))
+    return terms
+
+
+def _moments(base: Base, edge: float, *, buttress: bool = False) -> tuple[Array, Array]:
+    """Holding and turning moments about an edge of the base, or of its buttress (N m/m)."""
+    terms = moment_terms(base, edge, buttress=buttress).values()
     holding = sum(np.maximum(term, 0.0) for term in terms)
     turning = sum(np.maximum(-term, 0.0) for term in terms)
     return np.asarray(holding), np.asarray(turning)

@@ -19,6 +19,7 @@ from bermwright.data.supports import (
     LONG_CONCRETE,
     PLAIN_CONCRETE,
 )
+from bermwright.data.works.actions import EN1997
 from bermwright.data.works.supports import EN1992, EN1996
 from bermwright.handbook.bearing import contact_pressure
 from bermwright.handbook.holding import (
@@ -41,6 +42,8 @@ from bermwright.rules.supports.common import (
     each_part,
     feet_lost,
     feet_unknown,
+    plain,
+    soil_terms,
     spot_marks,
     widen,
 )
@@ -60,6 +63,7 @@ if TYPE_CHECKING:
 
 BENDING_CITE = Cite(work=EN1992, place="6.1 and 6.2.2", provenance=Provenance.MEMORY)
 WALL_CITE = Cite(work=EN1996, place="6.1 to 6.3", provenance=Provenance.MEMORY)
+CONTACT_CITE = Cite(work=EN1997, place="6.5.2, contact without tension", provenance=Provenance.MEMORY)
 LEAST_CONCRETE, MOST_CONCRETE = 8e6, 50e6
 STUCK_OUT = 1e-6
 
@@ -97,8 +101,7 @@ def cut_of(base: Base) -> Cut:
     soil = (acting.push if base.inward else acting.least_push)(standing.outer_face, standing.bottom)
     own = (wall.unit_weight or 0.0) * standing.thickness * (standing.top - standing.bottom)
     down = base.down + acting.helpful * own
-    middle = standing.toe + 0.5 * standing.thickness
-    off = (middle - standing.foot) * (1.0 if base.inward else -1.0)
+    off = _off(standing, inward=base.inward)
     sign = 1.0 if base.inward else -1.0
     moment = base.push * (standing.top - standing.bottom) + sign * soil.moment + base.down * off
     pressed = np.maximum(down, 0.0)
@@ -109,6 +112,12 @@ def cut_of(base: Base) -> Cut:
         moment_limit=_moment_limit(wall, standing.thickness, pressed),
         shear_limit=_shear_limit(wall, standing.thickness, pressed),
     )
+
+
+def _off(standing: Standing, *, inward: bool) -> float:
+    """How far the foot's force stands off the wall's middle, towards where it turns back (m)."""
+    middle = standing.toe + 0.5 * standing.thickness
+    return (middle - standing.foot) * (1.0 if inward else -1.0)
 
 
 def compression(wall: Wall) -> float:
@@ -226,46 +235,85 @@ def _stronger(wall: Wall | None) -> str:
 
 
 def _wall_steps(top: Governing, cut: Cut) -> tuple[Step, ...]:
-    standing, wall = top.base.standing, top.base.standing.wall
+    base, standing, wall = top.base, top.base.standing, top.base.standing.wall
     assert wall is not None  # noqa: S101  (said of walls only)
-    height = standing.top - standing.bottom
-    moment, shear = top.at(cut.moment), top.at(cut.shear)
-    barred = wall.kind in BARRED
-    takes = "A_s·f_yd·(d − a/2) + N·(t − a)/2, a = (A_s·f_yd + N)/f_d" if barred else "N/2·(t − N/f_d)"
-    filled = f"t = {standing.thickness:.2f} m, f_d = {compression(wall) / 1e6:.2f} N/mm²"
-    if barred:
-        filled = f"A_s = {_steel_area(wall) * 1e6:.0f} mm²/m, " + filled
+    height, sign = standing.top - standing.bottom, "+" if base.inward else "−"
+    down, moment, shear = top.at(cut.down), top.at(cut.moment), top.at(cut.shear)
+    limit, shear_limit = top.at(cut.moment_limit), top.at(cut.shear_limit)
+    push, foot, soil = top.at(base.push), top.at(base.down), abs(shear - top.at(base.push))
+    off = _off(standing, inward=base.inward)
+    turned = abs(moment - push * height - foot * off)
+    own = (wall.unit_weight or 0.0) * standing.thickness * height
     return (
-        step("Force down at the foot of the wall", "N", "V + wall", "", Shown(top.at(cut.down), "kN/m", 1)),
         step(
-            "Soil against the wall alone",
-            "P_w",
-            "as above, from the foot of the wall up",
-            "",
-            Shown(abs(shear - top.at(top.base.push)), "kN/m", 1),
+            "Force down at the foot of the wall", "N", "V + γ_G·wall",
+            f"{foot / 1e3:.1f} + {base.acting.helpful:g} · {own / 1e3:.1f}", Shown(down, "kN/m", 1),
         ),
         step(
-            "Bending at the foot of the wall",
-            "M",
-            "H·h ± P_w·z + V·e",
-            f"h = {height:.2f} m",
-            Shown(moment, "kN m/m", 1),
+            "Soil against the wall alone", "P_w", *soil_terms(top, standing.outer_face, standing.bottom),
+            Shown(soil, "kN/m", 1),
         ),
         step(
-            "It takes", "M_Rd", takes, filled, Shown(top.at(cut.moment_limit), "kN m/m", 1),
-            BENDING_CITE if barred else WALL_CITE,
+            "It acts so high over the foot of the wall", "z_w", "", "",
+            Shown(turned / soil if soil > 0.0 else 0.0, "m", 3),
         ),
-        step("Shear at the foot of the wall", "V_Ed", "H ± P_w", "", Shown(shear, "kN/m", 1)),
         step(
-            "It takes",
-            "V_Rd",
-            "with bars, no links" if barred else "(N·tan φ) / γ_M",
-            f"γ_M = {gamma(wall):g}",
-            Shown(top.at(cut.shear_limit), "kN/m", 1),
-            BENDING_CITE if barred else WALL_CITE,
+            "Bending at the foot of the wall", "M", f"H·h {sign} P_w·z_w + V·e",
+            f"{plain(push)} · {height:.2f} {sign} {soil / 1e3:.1f} · {turned / soil if soil else 0.0:.3f}"
+            f" + {foot / 1e3:.1f} · {plain(off * 1e3, 3)}", Shown(moment, "kN m/m", 1),
         ),
-        ratio_step("Strength used", "max(M/M_Rd, V_Ed/V_Rd)", "", top.ratio),
+        _bends_step(standing, wall, down, limit),
+        step(
+            "Shear at the foot of the wall", "V_Ed", f"H {sign} P_w",
+            f"{plain(push)} {sign} {soil / 1e3:.1f}", Shown(shear, "kN/m", 1),
+        ),
+        _shears_step(wall, standing.thickness, down, shear_limit),
+        ratio_step(
+            "Strength used", "max(M/M_Rd; V_Ed/V_Rd)",
+            f"max({max(moment, 0.0) / 1e3:.1f}/{limit / 1e3:.1f}; "
+            f"{max(shear, 0.0) / 1e3:.1f}/{shear_limit / 1e3:.1f})",
+            top.ratio,
+        ),
     )  # fmt: skip
+
+
+def _bends_step(standing: Standing, wall: Wall, down: float, limit: float) -> Step:
+    thick, strong = standing.thickness, compression(wall) / 1e6
+    if wall.kind not in BARRED:
+        filled = f"{down / 1e3:.1f}/2 · ({thick:.2f} − {down / 1e3:.1f}/{strong * 1e3:.0f})"
+        return step("It takes", "M_Rd", "N/2·(t − N/f_d)", filled, Shown(limit, "kN m/m", 1), WALL_CITE)
+    steel = _steel_area(wall) * wall.bar_strength / GAMMA_STEEL.value / 1e3
+    pressed = (steel + max(down, 0.0) / 1e3) / strong / 1e3
+    return step(
+        "It takes, A_s·f_yd of the bars, a of the pressed strip", "M_Rd",
+        "A_s·f_yd·(d − a/2) + N·(t − a)/2, a = (A_s·f_yd + N)/f_d",
+        f"{steel:.1f} · ({thick - wall.bar_cover:.3f} − {pressed:.4f}/2) + {down / 1e3:.1f} · "
+        f"({thick:.2f} − {pressed:.4f})/2, f_d = {strong:.2f} N/mm²",
+        Shown(limit, "kN m/m", 1), BENDING_CITE,
+    )  # fmt: skip
+
+
+SHEAR_FORMULA = "max(0.12·k·(100·ρ·f_ck)^(1/3); 0.035·k^1.5·√f_ck)·d, k = 1 + √(0.2 m/d) ≤ 2"
+
+
+def _shear_filled(area: float, depth: float, concrete: float) -> str:
+    """Numbers in the shear of a section with bars and without links."""
+    size = min(1.0 + math.sqrt(0.2 / depth), 2.0)
+    return (
+        f"k = {size:.3f}, ρ = {min(area / depth, 0.02):.5f}, f_ck = {concrete / 1e6:.0f} N/mm², "
+        f"d = {depth * 1e3:.0f} mm"
+    )
+
+
+def _shears_step(wall: Wall, thickness: float, down: float, limit: float) -> Step:
+    shown = Shown(limit, "kN/m", 1)
+    if wall.kind in BARRED:
+        concrete = min(max(wall.strength or math.nan, LEAST_CONCRETE), MOST_CONCRETE)
+        filled = _shear_filled(_steel_area(wall), thickness - wall.bar_cover, concrete)
+        return step("It takes, with bars, no links", "V_Rd", SHEAR_FORMULA, filled, shown, BENDING_CITE)
+    friction = math.degrees(wall.friction.low) if wall.friction else math.nan
+    filled = f"{max(down, 0.0) / 1e3:.1f} · tan {friction:.1f}° / {gamma(wall):g}"
+    return step("It takes, by friction of its courses", "V_Rd", "N·tan φ / γ_M", filled, shown, WALL_CITE)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -292,8 +340,7 @@ def ledge_of(base: Base) -> Ledge:
     """What the footing has to take and can take on both sides of the wall or foot."""
     standing, acting, footing = base.standing, base.acting, base.standing.footing
     assert footing is not None  # noqa: S101  (asked of footings only)
-    toe = standing.toe if standing.thickness else standing.foot
-    heel = standing.width - (standing.outer_face if standing.thickness else standing.foot)
+    toe, heel = _sticks_out(standing)
     down = np.maximum(acting.harmful * base.total, 1.0)
     known = np.isfinite(base.eccentricity)
     lean = np.where(base.goes, np.where(known, base.eccentricity, base.width), 0.0)
@@ -324,7 +371,7 @@ def ledge_of(base: Base) -> Ledge:
 
 def _ledge_limits(footing: Footing) -> tuple[float, float]:
     thick, concrete = footing.thickness or np.nan, footing.concrete or np.nan
-    tension = PLAIN_CONCRETE.value * float(concrete_tension(concrete)) / GAMMA_CONCRETE.value
+    tension = _plain_tension(concrete)
     if footing.bars is None:
         return float(uncracked_moment(thick, tension)), 2.0 / 3.0 * tension * thick
     depth = thick - footing.bar_cover
@@ -399,33 +446,108 @@ def _footing_said(top: Governing) -> Said:
 
 
 def _footing_steps(top: Governing, ledge: Ledge, *, bars: bool) -> tuple[Step, ...]:
-    with_bars = "A_s·f_yd·(d − a/2)" if bars else "f_ctd,pl·t²/6"
+    standing, footing = top.base.standing, top.base.standing.footing
+    assert footing is not None  # noqa: S101  (said of footings only)
+    toe, heel = _sticks_out(standing)
+    under, over = (top.at(shear) / long if long > 0.0 else 0.0
+                   for shear, long in ((ledge.toe_shear, toe), (ledge.heel_shear, heel)))  # fmt: skip
+    shear = max(top.at(ledge.toe_shear), top.at(ledge.heel_shear))
+    bent = max(top.at(ledge.toe), top.at(ledge.heel))
     return (
+        _pressed_step(top, under),
+        _laden_step(top, over),
         step(
-            "Bending of the toe, pressed from below",
-            "M_toe",
-            "q_max·l²/2",
-            "",
-            Shown(top.at(ledge.toe), "kN m/m", 1),
+            "Bending of the toe, pressed from below", "M_toe", "q_max·l²/2",
+            f"{under / 1e3:.1f} · {toe:.2f}²/2", Shown(top.at(ledge.toe), "kN m/m", 1),
         ),
         step(
-            "Bending of the heel, by the soil on it or from below",
-            "M_heel",
-            "q·l²/2",
-            "",
-            Shown(top.at(ledge.heel), "kN m/m", 1),
+            "Bending of the heel, by the soil on it or from below", "M_heel", "q·l²/2",
+            f"{over / 1e3:.1f} · {heel:.2f}²/2", Shown(top.at(ledge.heel), "kN m/m", 1),
         ),
-        step("It takes", "M_Rd", with_bars, "", Shown(ledge.limit, "kN m/m", 1), BENDING_CITE),
+        step("It takes", "M_Rd", *_takes(footing, bars=bars), Shown(ledge.limit, "kN m/m", 1), BENDING_CITE),
         step(
-            "Largest shear at the face of the wall",
-            "V_Ed",
-            "q·l",
-            "",
-            Shown(max(top.at(ledge.toe_shear), top.at(ledge.heel_shear)), "kN/m", 1),
+            "Largest shear at the face of the wall", "V_Ed", "max(q_max·l; q·l)",
+            f"max({under / 1e3:.1f} · {toe:.2f}; {over / 1e3:.1f} · {heel:.2f})", Shown(shear, "kN/m", 1),
         ),
-        step("It takes", "V_Rd", "without links", "", Shown(ledge.shear_limit, "kN/m", 1), BENDING_CITE),
-        ratio_step("Strength used", "max(M/M_Rd, V_Ed/V_Rd)", "", top.ratio),
+        step("It takes", "V_Rd", *_holds(footing), Shown(ledge.shear_limit, "kN/m", 1), BENDING_CITE),
+        ratio_step(
+            "Strength used", "max(M/M_Rd; V_Ed/V_Rd)",
+            f"max({bent / 1e3:.1f}/{ledge.limit / 1e3:.1f}; {shear / 1e3:.1f}/{ledge.shear_limit / 1e3:.1f})",
+            top.ratio,
+        ),
+    )  # fmt: skip
+
+
+def _pressed_step(top: Governing, largest: float) -> Step:
+    """Where the pressure under the toe comes from."""
+    base = top.base
+    down, lean = base.acting.harmful * top.at(base.total), top.at(base.eccentricity)
+    trapezoid = 6.0 * abs(lean) <= base.width
+    formula = "γ_G·N/B·(1 + 6·e/B)" if trapezoid else "2·γ_G·N/(3·(B/2 − e))"
+    filled = (
+        f"{down / 1e3:.1f}/{base.width:.2f} · (1 + 6 · {abs(lean):.3f}/{base.width:.2f})"
+        if trapezoid
+        else f"2 · {down / 1e3:.1f}/(3 · ({base.width:.2f}/2 − {abs(lean):.3f}))"
     )
+    if braced(base) is not None:
+        formula = f"the less of {formula} and of what the buttress spreads"
+    return step(
+        "Largest pressure under the base", "q_max", formula, filled, Shown(largest, "kN/m2", 1), CONTACT_CITE
+    )
+
+
+def _laden_step(top: Governing, load: float) -> Step:
+    """Where the load on the heel comes from."""
+    base, acting, footing = top.base, top.base.acting, top.base.standing.footing
+    _, heel = _sticks_out(base.standing)
+    soil = top.at(base.heel) / acting.helpful / max(heel, STUCK_OUT) / 1e3
+    own = (footing.unit_weight * (footing.thickness or 0.0) if footing else 0.0) / 1e3
+    passing = top.at(acting.surcharge()) / 1e3
+    down = f"{acting.harmful:g} · ({soil:.1f} + {own:.1f}) + {passing:.1f}"
+    if base.inward:
+        return step(
+            "Soil, footing and what lies on the soil, on the heel", "q", "γ_G·(soil + footing) + load", down,
+            Shown(load, "kN/m2", 1),
+        )  # fmt: skip
+    return step(
+        "What lies on the heel less the ground under it, or the other way", "q",
+        "max(q_max − soil − footing; γ_G·(soil + footing) + load − q_min)",
+        f"max(q_max − {soil:.1f} − {own:.1f}; {down} − q_min)", Shown(load, "kN/m2", 1),
+    )  # fmt: skip
+
+
+def _takes(footing: Footing, *, bars: bool) -> tuple[str, str]:
+    """Formula of the bending that a footing takes, and the numbers in it."""
+    thick, concrete = footing.thickness or math.nan, footing.concrete or math.nan
+    if not bars:
+        return "f_ctd,pl·t²/6", f"{_plain_tension(concrete) / 1e3:.0f} · {thick:.2f}²/6"
+    steel = _steel_area(footing) * footing.bar_strength / GAMMA_STEEL.value / 1e3
+    strong = LONG_CONCRETE.value * concrete / GAMMA_CONCRETE.value / 1e6
+    pressed = steel / strong / 1e3
+    return (
+        "A_s·f_yd·(d − a/2), a = A_s·f_yd/f_cd",
+        f"{steel:.1f} · ({thick - footing.bar_cover:.3f} − {pressed:.4f}/2), f_cd = {strong:.2f} N/mm²",
+    )
+
+
+def _holds(footing: Footing) -> tuple[str, str]:
+    """The same of its shear, without links."""
+    thick, concrete = footing.thickness or math.nan, footing.concrete or math.nan
+    if footing.bars is None:
+        return "2/3·f_ctd,pl·t", f"2/3 · {_plain_tension(concrete) / 1e3:.0f} · {thick:.2f}"
+    return SHEAR_FORMULA, _shear_filled(_steel_area(footing), thick - footing.bar_cover, concrete)
+
+
+def _plain_tension(concrete: float) -> float:
+    """Design strength of concrete without bars in tension (Pa)."""
+    return PLAIN_CONCRETE.value * float(concrete_tension(concrete)) / GAMMA_CONCRETE.value
+
+
+def _sticks_out(standing: Standing) -> tuple[float, float]:
+    """How far a footing sticks out into the room and under the soil (m)."""
+    if not standing.thickness:
+        return standing.foot, standing.width - standing.foot
+    return standing.toe, standing.width - standing.outer_face
 
 
 WALLS_HOLD = Rule(

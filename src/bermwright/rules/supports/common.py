@@ -19,6 +19,7 @@ from bermwright.rules.ribs.common import step
 from bermwright.rules.supports.acting import BLOCKED
 from bermwright.rules.supports.base import found, sides_of
 from bermwright.rules.supports.standing import across
+from bermwright.stages.loads import WATER
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping
@@ -145,36 +146,65 @@ def spot_of(top: Governing) -> Spot:
 def acting_steps(top: Governing) -> tuple[Step, ...]:
     """The forces that press at the governing moment, factored."""
     base = top.base
-    standing, soil = base.standing, base.soil
+    soil, helpful = base.soil, base.acting.helpful
     set_cite = EQU.cite if base.acting.balance else base.acting.analysis.factors.cite
     drive = "drives" if base.inward else "holds back"
-    ratio = base.acting.ratio if base.inward else base.acting.least_ratio
+    push, down = top.at(base.push), top.at(base.down)
+    heel, lift = top.at(base.heel), top.at(base.acting.uplift())
+    stands = helpful * base.weight + heel
+    frame = "plane frame, factored"
     return (
         step(
-            f"Push of the foot {base.word}, {top.corner.run} soil run",
-            "H",
-            "plane frame, factored",
-            "",
-            Shown(top.at(base.push), "kN/m", 1),
-            set_cite,
+            f"Push of the foot {base.word}, {top.corner.run} soil run", "H", frame, "",
+            Shown(push, "kN/m", 1), set_cite,
         ),
-        step("Force of the foot down", "V", "plane frame, factored", "", Shown(top.at(base.down), "kN/m", 1)),
+        step("Force of the foot down", "V", frame, "", Shown(down, "kN/m", 1)),
         step(
-            f"Soil beside it {drive}, at the outer edge of the base",
-            "P",
-            "γ_G·K·(γ·h²/2 + q·h)",
-            f"K = {top.at(ratio):.2f}, h to +{standing.plane_top:.2f}, acts {top.at(soil.arm):.2f} m up",
-            Shown(top.at(soil.force), "kN/m", 1),
+            f"Soil beside it {drive}, at the outer edge of the base", "P",
+            *soil_terms(top, base.standing.width, base.standing.base), Shown(top.at(soil.force), "kN/m", 1),
             WALL_CITE,
         ),
+        step("It acts so high over the base", "z", "", "", Shown(top.at(soil.arm), "m", 2)),
         step(
-            "Weight of what stands and of the soil on its base",
-            "W",
-            "wall + footing + soil on it",
-            f"{base.weight / 1e3:.1f} + {top.at(base.heel) / 1e3:.1f}",
-            Shown(base.weight + top.at(base.heel), "kN/m", 1),
+            "Weight of what stands and of the soil on its base, with its factor", "W",
+            "γ_G·(wall + footing) + soil on it",
+            f"{helpful:g} · {base.weight / 1e3:.1f} + {heel / 1e3:.1f}", Shown(stands, "kN/m", 1),
         ),
-    )
+        step(
+            "Force down on the base", "N", "V + W − water under it",
+            f"{plain(down)} + {stands / 1e3:.1f} − {lift / 1e3:.1f}", Shown(top.at(base.total), "kN/m", 1),
+        ),
+    )  # fmt: skip
+
+
+def plain(force: float, digits: int = 1) -> str:
+    """A force in kN as text, with a minus sign that is not a hyphen."""
+    return f"{force / 1e3:.{digits}f}".replace("-", "−")
+
+
+DRY = "γ_G·K·(γ·h²/2 + q·h)"
+WET = "γ_G·[K·(γ·h²/2 + q·h) + (γ_w − K·(γ + γ_w − γ_sat))·w²/2]"
+HELD = "γ_G·(what the soft layer passes, soil below the steps, water, and what the block shears down)"
+
+
+def soil_terms(top: Governing, place: float, low: float) -> tuple[str, str]:
+    """Formula of the soil's push on an upright plane, and the numbers that stand in it."""
+    acting, standing = top.base.acting, top.base.standing
+    one = acting.beside(place, low, full=top.base.inward)
+    if not standing.retains:
+        return DRY, "no soil lies against it"
+    if standing.block is not None and acting.shake is None:
+        return HELD, f"soft layer {standing.block.passes / 1e3:.2f} kPa"
+    height, load = top.at(one.height), top.at(one.load) / 1e3
+    ratio, weight = top.at(one.ratio), top.at(one.weight) / 1e3
+    water = min(max(top.at(one.water), 0.0), height)
+    dry = f"{ratio:.3f} · ({weight:.1f} · {height:.3f}²/2 + {load:.2f} · {height:.3f})"
+    if water <= 0.0:
+        return DRY, f"{one.factor:g} · {dry}"
+    full = top.at(one.saturated) / 1e3
+    still = WATER / 1e3
+    wet = f"({still:.2f} − {ratio:.3f} · ({weight:.1f} + {still:.2f} − {full:.1f})) · {water:.3f}²/2"
+    return WET, f"{one.factor:g} · [{dry} + {wet}]"
 
 
 def does_not_apply(what: str, part: str = "") -> Said:

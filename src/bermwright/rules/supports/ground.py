@@ -11,7 +11,17 @@ from bermwright.base.findings import Shown, verdict_of
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.supports import LARGEST_LEAN, RESISTANCES
 from bermwright.data.works.actions import EN1997
-from bermwright.handbook.bearing import drained_capacity, effective_width, weight_with_water
+from bermwright.handbook.bearing import (
+    cohesion_factor,
+    cohesion_inclination,
+    drained_capacity,
+    effective_width,
+    surcharge_factor,
+    surcharge_inclination,
+    weight_factor,
+    weight_inclination,
+    weight_with_water,
+)
 from bermwright.handbook.retaining import eccentricity
 from bermwright.handbook.soils import design_friction_angle
 from bermwright.rules.nouns import Rule, Said
@@ -23,6 +33,7 @@ from bermwright.rules.supports.common import (
     each_part,
     feet_lost,
     feet_unknown,
+    plain,
     spot_marks,
     widen,
 )
@@ -51,6 +62,10 @@ class Pressed:
 
     down: Array
     """N/m."""
+    borne: Array
+    """The same without a buttress (N/m)."""
+    moment: Array
+    """What holds it less what turns it, about the edge it would turn over (N m/m)."""
     lean: Array
     """Eccentricity towards the edge it would turn over (m)."""
     width: Array
@@ -97,7 +112,7 @@ def pressed(base: Base, *, heavy: bool) -> Pressed:
     counted = np.where(some, down, LEAST_DOWN)
     lean = np.where(some, eccentricity(counted, moment, base.width), np.inf)
     width = np.where(some, effective_width(base.width, np.where(some, lean, 0.0)), 0.0)
-    narrow = width
+    narrow, borne = width, counted
     tee = braced(base)
     if tee is not None:
         # The force leaves the strip and goes into the buttress: both press the ground together.
@@ -110,7 +125,16 @@ def pressed(base: Base, *, heavy: bool) -> Pressed:
     with np.errstate(divide="ignore"):
         ratio = np.where(stands, counted / np.where(stands, capacity, 1.0), np.inf)
     ratio = np.where(base.goes, ratio, 0.0)
-    return Pressed(down=down, lean=lean, width=width, incline=incline, capacity=capacity, ratio=ratio)
+    return Pressed(
+        down=down,
+        borne=borne,
+        moment=moment,
+        lean=lean,
+        width=width,
+        incline=incline,
+        capacity=capacity,
+        ratio=ratio,
+    )
 
 
 def _extra(base: Base) -> Array:
@@ -196,8 +220,7 @@ def _steps(top: Governing, now: Pressed) -> tuple[Step, ...]:
         step(
             "Force leaves the base off its middle by",
             "e",
-            "B/2 − (M_stb − M_dst)/N",
-            f"{base.width:.2f}/2 − …/{down / 1e3:.1f}",
+            *_lean_filled(top, now),
             Shown(abs(top.at(now.lean)), "m", 3),
         ),
         step(
@@ -207,17 +230,61 @@ def _steps(top: Governing, now: Pressed) -> tuple[Step, ...]:
             f"{base.width:.3f} − 2 · {abs(top.at(now.lean)):.3f}",
             Shown(top.at(now.width), "m", 3),
         ),
-        step("Force leans", "H/N", "", "", Shown(top.at(now.incline), "", 2)),
+        step(
+            "Force leans, what a tie takes left out",
+            "H/N",
+            "(H_d − T)/N",
+            f"({plain(abs(top.at(base.along)))} − {plain(top.at(base.tie))})/{down / 1e3:.1f}",
+            Shown(top.at(now.incline), "", 3),
+        ),
         step(
             "Resistance of the ground",
             "R",
-            "(c·N_c·i_c + q·N_q·i_q + ½·γ·B'·N_γ·i_γ)·B' / γ_R",
-            f"φ_d = {np.degrees(angle):.1f}°, {sunk(base.standing):.2f} m deep, "
-            f"γ_R = {resistance.bearing if resistance else 1:g}",
+            CARRIES,
+            _carries_filled(top, now, angle, resistance.bearing if resistance else 1.0),
             Shown(capacity, "kN/m", 1),
             BEARING_CITE,
         ),
         ratio_step("Resistance used", "N / R", f"{down / 1e3:.1f} / {capacity / 1e3:.1f}", top.ratio),
+    )
+
+
+CARRIES = "(c·N_c·i_c + q·N_q·i_q + ½·γ·B'·N_γ·i_γ)·B' / γ_R"
+
+
+def _lean_filled(top: Governing, now: Pressed) -> tuple[str, str]:
+    """Formula and numbers of how far the force is off the middle, so that they come to no bare minus."""
+    half = f"{top.base.width:.3f}/2"
+    arm = f"{top.at(now.moment) / 1e3:.2f}/{top.at(now.borne) / 1e3:.2f}"
+    if top.at(now.lean) < 0.0:
+        return "(M_stb − M_dst)/N − B/2", f"{arm} − {half}"
+    return "B/2 − (M_stb − M_dst)/N", f"{half} − {arm}"
+
+
+def _carries_filled(top: Governing, now: Pressed, angle: float, factor: float) -> str:
+    """Numbers in the resistance of the ground."""
+    base, standing, incline = top.base, top.base.standing, top.at(now.incline)
+    ground, width = standing.ground, top.at(now.width)
+    if ground is None:
+        return ""
+    water = FARTHEST_WATER if standing.water is None else standing.base - standing.water
+    narrow = max(width, 1e-3)
+    under = float(weight_with_water(ground.weight, ground.saturated, water=water, width=narrow))
+    wet = min(water, 0.0) or FARTHEST_WATER
+    aside = float(weight_with_water(ground.weight, ground.saturated, water=wet, width=1.0)) * sunk(standing)
+    sticks = ""
+    if ground.cohesion > 0.0:
+        cohesion = ground.cohesion / base.acting.analysis.factors.friction / 1e3
+        inclined = float(surcharge_inclination(incline))
+        sticks = (
+            f"{cohesion:.1f} · {float(cohesion_factor(angle)):.2f} · "
+            f"{float(cohesion_inclination(inclined, angle)):.3f} + "
+        )
+    return (
+        f"({sticks}{aside / 1e3:.2f} · {float(surcharge_factor(angle)):.2f} · "
+        f"{float(surcharge_inclination(incline)):.3f} + ½ · {under / 1e3:.2f} · {width:.3f} · "
+        f"{float(weight_factor(angle)):.2f} · {float(weight_inclination(incline)):.3f}) · {width:.3f} / "
+        f"{factor:g}, φ_d = {np.degrees(angle):.1f}°"
     )
 
 

@@ -5,20 +5,31 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from bermwright.base.findings import Shown, verdict_of
 from bermwright.base.sources import Cite, Provenance
+from bermwright.base.wording import level_text
 from bermwright.data.supports import EQU, RESISTANCES
 from bermwright.data.works.actions import EN1997
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step
 from bermwright.rules.supports.acting import INWARD
-from bermwright.rules.supports.base import bases, sides_of, worst_first
+from bermwright.rules.supports.base import (
+    bases,
+    buttress_body,
+    moment_terms,
+    sides_of,
+    slip_angle,
+    worst_first,
+)
 from bermwright.rules.supports.common import (
     acting_steps,
     at,
     each_part,
     feet_lost,
     feet_unknown,
+    plain,
     pressure_marks,
     widen,
 )
@@ -32,6 +43,8 @@ if TYPE_CHECKING:
     from bermwright.rules.supports.base import Base, Governing
     from bermwright.rules.supports.standing import Standing
 
+LEAST_SHOWN = 0.05
+"""A moment that would print as nothing is left out of the sum (kN m/m)."""
 SLIDING_CITE = Cite(work=EN1997, place="6.5.3", provenance=Provenance.MEMORY)
 
 
@@ -80,7 +93,7 @@ def _turn_steps(top: Governing, holding: float, turning: float) -> tuple[Step, .
                 f"{standing.tie.name} takes all it can of the push",
                 "T",
                 "≤ H + P",
-                f"at {standing.tie.level:+.2f} m",
+                f"at {level_text(standing.tie.level)}",
                 Shown(tie, "kN/m", 1),
             )
         )
@@ -91,15 +104,14 @@ def _turn_steps(top: Governing, holding: float, turning: float) -> tuple[Step, .
             f"Moments that turn it over its {edge}",
             "M_dst",
             "Σ force · lever",
-            f"foot {standing.height:.2f} m up",
+            _sum(top, -1.0),
             Shown(turning, "kN m/m", 1),
         ),
         step(
             "Moments that hold it back",
             "M_stb",
             "Σ force · lever",
-            f"foot {base.lever(standing.foot, base.tip):.2f} m, weight "
-            f"{base.lever(standing.arm, base.tip):.2f} m from that edge",
+            _sum(top, 1.0),
             Shown(holding, "kN m/m", 1),
         ),
         ratio_step(
@@ -110,6 +122,13 @@ def _turn_steps(top: Governing, holding: float, turning: float) -> tuple[Step, .
             EQU.cite,
         ),
     )
+
+
+def _sum(top: Governing, sign: float) -> str:
+    """The moments that hold (+) or turn (−), each with its force and lever where it is one force."""
+    terms = moment_terms(top.base, top.base.tip, buttress=True)
+    parts = [(name, sign * top.at(one) / 1e3) for name, one in terms.items()]
+    return " + ".join(f"{name} {value:.1f}" for name, value in parts if value >= LEAST_SHOWN) or "0"
 
 
 def _slides(study: Study) -> Iterator[Said]:
@@ -156,19 +175,22 @@ def _slide_steps(top: Governing, along: float, held: float) -> tuple[Step, ...]:
     ground, resistance = base.standing.ground, RESISTANCES.get(base.acting.name)
     sign = "+" if base.inward else "−"
     friction = top.at(base.friction)
+    extra = buttress_body(base.standing)
+    leant = base.acting.helpful * extra[0] if extra else 0.0
     return (
         step(
             "Push along the base",
             "H_d",
             f"H {sign} P",
-            f"{top.at(base.push) / 1e3:.1f} {sign} {top.at(base.soil.force) / 1e3:.1f}",
+            f"{plain(top.at(base.push))} {sign} {top.at(base.soil.force) / 1e3:.1f}",
             Shown(along, "kN/m", 1),
         ),
         step(
             f"Friction on {ground.name if ground else 'the ground'}",
             "R",
             "N·tan δ / γ_R",
-            f"N = {top.at(base.total) / 1e3:.1f}, γ_R = {resistance.sliding if resistance else 1:g}",
+            f"{(top.at(base.total) + leant) / 1e3:.1f} · tan {np.degrees(slip_angle(base)):.1f}° / "
+            f"{resistance.sliding if resistance else 1:g}",
             Shown(friction, "kN/m", 1),
             SLIDING_CITE,
         ),
