@@ -150,7 +150,7 @@ def test_the_pages_with_their_bands_are_written_twice_alike(run, tmp_path):
 @pytest.mark.parametrize("ending", [".svg", ".dxf"])
 def test_the_drawings_of_the_compass_are_written(run, tmp_path, ending):
     assert run("compass", ROWAN, "--date", DAY, "--out", tmp_path / f"dome{ending}")[0] == 0
-    assert sum(path.suffix == ending for path in tmp_path.iterdir()) == (3 if ending == ".svg" else 1)
+    assert sum(path.suffix == ending for path in tmp_path.iterdir()) == (6 if ending == ".svg" else 1)
 
 
 # ------------------------------------------------- the band measured in the PDF

@@ -14,15 +14,17 @@ from bermwright.base.drawing import Area, Clip, Stroke, Text
 from bermwright.base.lettering import text_width
 from bermwright.book.pages.setting_out import day_sheets
 from bermwright.book.pages.setting_out.gathered import set_out_pages
-from bermwright.book.sheets.jigs import jig_sheets
+from bermwright.book.sheets.jigs import dome_tools, jig_sheets
 from bermwright.book.sheets.jigs.floor import block_places
 from bermwright.book.sheets.paper import boxes_of
 from bermwright.book.sheets.setout import curve_sheet, ladder_sheet
 from bermwright.book.sheets.setout.marks import spread
 from bermwright.form import vault_form
+from bermwright.form.dome import dome_form
 from bermwright.form.setout import setting_out
 from bermwright.formats.house_file import load
 from bermwright.house import SettingOut
+from bermwright.house.making.words import DomeUnit, Laid
 
 EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
 TALLEST = 218.0
@@ -235,3 +237,29 @@ def test_surveyed_points_are_drawn_with_their_levels():
     assert "M +0.450" in said
     assert "O +1.500" in said
     assert "Far" not in said
+
+
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+def test_tools_of_a_dome_follow_its_courses(system):
+    house = load(EXAMPLES / "domes" / "rowan-ring.toml").house
+    form = dome_form(house.domes[0])
+    bare = [sheet.title for sheet in dome_tools(house, form, system)]
+    assert bare == ["Gauge stick", "Water level", "Hand rammer"]
+    sheets = dome_tools(replace(house, setting_out=SettingOut(tube=0.45)), form, system)
+    assert [sheet.title for sheet in sheets] == [*bare, "Stand and chute for tubes"]
+    stick = sheets[0]
+    courses = int(4.2 / 0.125)
+    numbers = {item.text for item in texts(stick)}
+    assert {str(number) for number in range(1, courses + 1)} <= numbers
+    assert str(courses + 1) not in numbers
+    assert stick.width >= max(item.at[0] for item in texts(stick))
+
+
+def test_tools_of_a_brick_dome_leave_out_what_earth_needs():
+    house = load(EXAMPLES / "domes" / "rowan-ring.toml").house
+    dome = replace(
+        house.domes[0], unit=DomeUnit.BRICKS, laid=Laid.TILTED, thickness=0.12, course=0.07, crews=()
+    )
+    dome = replace(dome, openings=(), unit_length=0.24)
+    house = replace(house, domes=(dome,), setting_out=SettingOut(tube=0.45))
+    assert [sheet.title for sheet in dome_tools(house, dome_form(dome))] == ["Water level"]

@@ -25,6 +25,7 @@ from bermwright.book.sheets.compass import (
     ring_sheet,
     turns_sheet,
 )
+from bermwright.book.sheets.jigs import dome_tools
 from bermwright.form.dome import correct, dome_form
 from bermwright.formats.documents import pdf
 from bermwright.formats.making import read_rings
@@ -36,6 +37,7 @@ if TYPE_CHECKING:
     from bermwright.base.drawing import Sheet
     from bermwright.form.dome import Correction, DomeForm
     from bermwright.formats.house_file import Opened
+    from bermwright.house import House
     from bermwright.house.making.dome import Dome
 
 
@@ -92,13 +94,14 @@ def compass_file(
     corrections = _corrections(forms, wishes.measured)
     house, revision = opened.house.name, revision_of(opened)
     document = compass_document(
-        forms, corrections, house=house, revision=revision, date=date, system=wishes.system
+        forms, corrections, house=opened.house, revision=revision, date=date, system=wishes.system
     )
     files: tuple[tuple[Path, bytes], ...] = ()
     if path is not None:
         progress("pages")
         bands = _bands(forms, house, revision, date, wishes) if wishes.band else ()
-        files = _files(path, document, forms, bands, wishes)
+        drawn = tuple(sheet for form in forms for sheet in _drawings(opened.house, form, wishes.system))
+        files = _files(path, document, drawn, bands)
     return Compassed(house=house, forms=forms, corrections=corrections, document=document, files=files)
 
 
@@ -148,11 +151,7 @@ def _bands(
 
 
 def _files(
-    path: Path,
-    document: Document,
-    forms: tuple[DomeForm, ...],
-    bands: tuple[Sheet, ...],
-    wishes: CompassWishes,
+    path: Path, document: Document, drawings: tuple[Sheet, ...], bands: tuple[Sheet, ...]
 ) -> tuple[tuple[Path, bytes], ...]:
     """A PDF is the pages with the bands behind them; SVG and DXF are the drawings."""
     from dataclasses import replace
@@ -160,13 +159,13 @@ def _files(
     if path.suffix.lower() == ".pdf":
         whole = replace(document, blocks=(*document.blocks, *(FullPage(sheet=sheet) for sheet in bands)))
         return ((path, pdf(whole, date=document.date)),)
-    drawings = tuple(sheet for form in forms for sheet in _drawings(form, wishes.system))
     return files_of(path, (*drawings, *bands), document.date)
 
 
-def _drawings(form: DomeForm, system: str) -> tuple[Sheet, ...]:
+def _drawings(house: House, form: DomeForm, system: str) -> tuple[Sheet, ...]:
     return (
         dome_section(form, system=system),
         ring_sheet(form, form.courses[0], system=system),
         turns_sheet(form),
+        *dome_tools(house, form, system),
     )

@@ -16,6 +16,7 @@ from bermwright.book.pages.compass.tables import (
 )
 from bermwright.book.pages.inputs import MARK
 from bermwright.book.sheets.compass import dome_section, ring_sheet, turns_sheet
+from bermwright.book.sheets.jigs import dome_tools
 from bermwright.data.domes import (
     BAG_WIDTHS_CITE,
     CLOSING_CITE,
@@ -33,6 +34,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.form.dome import Correction, DomeForm
+    from bermwright.house import House
     from bermwright.rules.assess import Assessment
 
 NOT_KNOWN = (
@@ -70,14 +72,16 @@ def compass_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
             yield Para(f"Not drawn: the file does not say {', '.join(missing)}.")
             continue
         yield Heading(text=f"Compass of {plain(dome.name)}", lead="What to set for every course.")
-        yield from compass_blocks(dome_form(dome), system)
+        form = dome_form(dome)
+        yield from compass_blocks(form, system)
+        yield from _tools(assessment.house, form, system)
 
 
 def compass_document(
     forms: tuple[DomeForm, ...],
     corrections: tuple[Correction, ...] = (),
     *,
-    house: str,
+    house: House,
     revision: str,
     date: str,
     system: str = "metric",
@@ -90,9 +94,10 @@ def compass_document(
         blocks.append(Heading(text=f"Compass of {plain(form.name)}", level=0))
         blocks += [block for one in corrections for block in measured_blocks(form, one, system)]
         blocks += compass_blocks(form, system)
+        blocks += _tools(house, form, system)
     return Document(
-        title="Dome compass", subtitle=", ".join(form.name for form in forms), house=house, revision=revision,
-        date=date, mark=MARK, blocks=tuple(blocks), system=system,
+        title="Dome compass", subtitle=", ".join(form.name for form in forms), house=house.name,
+        revision=revision, date=date, mark=MARK, blocks=tuple(blocks), system=system,
     )  # fmt: skip
 
 
@@ -114,6 +119,17 @@ def compass_blocks(form: DomeForm, system: str) -> Iterator[Block]:
     yield Heading(text="Closing", level=2)
     yield Points(items=tuple(_closing(form, system)))
     yield Para(_rests(form), small=True)
+
+
+def _tools(house: House, form: DomeForm, system: str) -> Iterator[Block]:
+    """Drawings of simple tools, and what is missing for the rest."""
+    yield Heading(text="Simple tools", level=2)
+    yield from (Figure(sheet=sheet) for sheet in dome_tools(house, form, system))
+    if form.dome.unit.runs_on and (house.setting_out is None or house.setting_out.tube is None):
+        yield Para(
+            "Stand and chute are not drawn: the file does not say how wide the tube lies flat "
+            "([setting_out] tube)."
+        )
 
 
 def _caption(form: DomeForm, system: str) -> str:

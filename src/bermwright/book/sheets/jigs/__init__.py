@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bermwright.book.sheets.jigs.domes import dome_tools
 from bermwright.book.sheets.jigs.whole import jig_sheets
 
-__all__ = ["jig_sheets"]
+__all__ = ["dome_tools", "jig_sheets"]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, Text
@@ -32,32 +33,42 @@ def gauge_stick(out: SetOut, figures: Figures) -> Sheet | None:
     if foot is None:
         return None
     reach, course = out.form.springing - foot, out.settings.course
+    marks = {
+        (row.level - foot, row.words) for row in out.heights.rows if -1e-9 <= row.level - foot <= reach + 1e-9
+    }
+    said = (
+        "Courses are not marked: setting_out.course is not given. Measure ten as laid."
+        if course is None
+        else _courses(course, reach, figures)
+    )
+    notes = ("Its foot stands on the footing; numbers count from the foot.", said)
+    return stick_sheet(sorted(marks), _courses_to(reach, course), reach, figures, notes)
+
+
+def stick_sheet(
+    marks: list[tuple[float, str]],
+    courses: list[float],
+    reach: float,
+    figures: Figures,
+    notes: tuple[str, ...],
+) -> Sheet:
+    """A stick with levels over it and the upper edges of courses under it, all counted from its foot."""
     scale = scale_for(reach + 0.1, 0.2, (WIDTH - 8.0, 60.0))
     factor = 1000.0 / scale
-    marks = sorted(
-        {
-            (row.level - foot, row.words)
-            for row in out.heights.rows
-            if -1e-9 <= row.level - foot <= reach + 1e-9
-        }
-    )
-    under = 6.0 + max(
-        (text_width(figures.length(at), COURSE) for at in _courses_to(reach, course)), default=0.0
-    )
+    under = 6.0 + max((text_width(figures.length(at), COURSE) for at in courses), default=0.0)
     over = max((_wide(at, words, figures) for at, words in marks), default=0.0)
     items = [*_stick(reach, under, factor), *_marks(marks, under, factor, figures)]
-    notes = [
-        f"Batten {told(STICK.value, figures)} wide, straight, {told(reach + 0.1, figures)} long.",
-        "Its foot stands on the footing; numbers count from the foot.",
-    ]
-    if course is None:
-        notes.append("Courses are not marked: setting_out.course is not given. Measure ten as laid.")
-    else:
-        items += _course_marks(course, reach, under, factor, figures)
-        notes.append(_courses(course, reach, figures))
-    height = under + _tall(factor) + TOP + over + 2.0
+    items += _course_marks(courses, under, factor, figures)
     return tool_sheet(
-        "Gauge stick", items, height=height, scale=scale, notes=tuple(notes), origin=(LEFT, under)
+        "Gauge stick",
+        items,
+        height=under + _tall(factor) + TOP + over + 2.0,
+        scale=scale,
+        notes=(
+            f"Batten {told(STICK.value, figures)} wide, straight, {told(reach + 0.1, figures)} long.",
+            *notes,
+        ),
+        origin=(LEFT, under),
     )
 
 
@@ -94,10 +105,11 @@ def _stick(reach: float, y: float, factor: float) -> Iterator[Item]:
     yield box(LEFT, y, (reach + 0.1) * factor, _tall(factor))
 
 
-def _course_marks(course: float, reach: float, y: float, factor: float, figures: Figures) -> Iterator[Item]:
+def _course_marks(courses: list[float], y: float, factor: float, figures: Figures) -> Iterator[Item]:
     """Every course a line; as many named as can be read."""
-    every = max(1, math.ceil(NAMED / (course * factor)))
-    for number, at in enumerate(_courses_to(reach, course), start=1):
+    apart = min((later - one for one, later in pairwise((0.0, *courses))), default=1.0)
+    every = max(1, math.ceil(NAMED / (apart * factor)))
+    for number, at in enumerate(courses, start=1):
         x = LEFT + at * factor
         yield Stroke(path=((x, y), (x, y + 0.5 * _tall(factor))), pen=Pen.SEEN)
         if number % every:
@@ -130,24 +142,32 @@ def water_level(out: SetOut, figures: Figures) -> Sheet:
     """Hose and staffs, long enough for the farthest peg."""
     post = out.plan.peg("H").at
     far = max(math.dist(post, peg.at) for peg in out.plan.pegs)
-    hose = 0.5 * math.ceil(2.0 * (far + HOSE_SPARE.value + 2.0 * STAFF.value))
     lowest = min(row.level for row in out.heights.rows)
-    items = list(_level_items(figures, hose))
+    return level_sheet(
+        far,
+        figures,
+        f"From post H to the farthest peg it is {told(far, figures)}.",
+        f"The mark stands {figures.level(out.heights.datum)} over the floor.",
+        f"The deepest point lies {told(out.heights.down(lowest), figures)} under the mark.",
+    )
+
+
+def level_sheet(far: float, figures: Figures, *notes: str) -> Sheet:
+    """Hose and staffs that reach from a mark to a place `far` away."""
+    hose = 0.5 * math.ceil(2.0 * (far + HOSE_SPARE.value + 2.0 * STAFF.value))
     fine = "millimetres" if figures.system == "metric" else "sixteenths of an inch"
     return tool_sheet(
         "Water level",
-        items,
+        _level_items(figures, hose),
         height=76.0,
         scale=20.0,
         origin=(20.0, 4.0),
         notes=(
             f"{told(hose, figures)} of clear hose, bore {told(HOSE.value, figures)}.",
-            f"From post H to the farthest peg it is {told(far, figures)}.",
+            *notes,
             "Fill it from a bucket in one go, tap the bubbles out, thumbs off, wait until it rests.",
             "Read the foot of the bow of the water at both ends.",
             f"Both staffs are marked in {fine} from one end.",
-            f"The mark stands {figures.level(out.heights.datum)} over the floor.",
-            f"The deepest point lies {told(out.heights.down(lowest), figures)} under the mark.",
             "Sun on half the hose, a kink or a bubble gives a wrong height: read, swap the ends, read again.",
         ),
     )

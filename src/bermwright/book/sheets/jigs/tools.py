@@ -20,29 +20,36 @@ from bermwright.data.jigs import (
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.form.setout import SetOut
     from bermwright.house import House
 
 _TEN = 100.0
 """Millimetres of paper for a metre at 1:10."""
 
 
-def rammer(house: House, figures: Figures) -> Sheet:
-    """A hand rammer; rings on its handle show how deep the lift still is."""
-    lift = house.stages.lift
-    items = list(_rammer(lift, figures))
+def rammer(lift: float, figures: Figures, *notes: str) -> Sheet:
+    """A hand rammer; a ring on its handle shows how deep the lift or course still is."""
     return tool_sheet(
         "Hand rammer",
-        items,
+        _rammer(lift, figures),
         height=(RAMMER_BLOCK.value + RAMMER_HANDLE.value) * _TEN + 6.0,
         scale=10.0,
         origin=(0.5 * WIDTH, 3.0),
         notes=(
             f"Face {told(RAMMER_FACE.value, figures)} square, edges rounded (common practice, no source).",
-            f"The ring stands {told(lift, figures)} over the face: a lift of the file, compacted.",
-            "Soil is thrown higher than the ring and rammed until it is level with it.",
+            *notes,
             "Steel-capped shoes, both hands on the handle, feet apart. Nobody rams with somebody below.",
         ),
+    )
+
+
+def fill_rammer(house: House, figures: Figures) -> Sheet:
+    """The rammer of the fill, for one lift of the file."""
+    lift = house.stages.lift
+    return rammer(
+        lift,
+        figures,
+        f"The ring stands {told(lift, figures)} over the face: a lift of the file, compacted.",
+        "Soil is thrown higher than the ring and rammed until it is level with it.",
     )
 
 
@@ -57,7 +64,7 @@ def _rammer(lift: float, figures: Figures) -> Iterator[Item]:
     if ring < y + block + handle:
         yield Stroke(path=((x - 4.0, ring), (x + 4.0, ring)), pen=Pen.CUT)
         yield Dimension(start=(x, y), end=(x, ring), offset=-18.0, text=figures.length(lift))
-        yield note((x + 20.0, ring - 1.0), "ring: one lift")
+        yield note((x + 20.0, ring - 1.0), "ring")
     yield Dimension(
         start=(x - 0.5 * face, y),
         end=(x + 0.5 * face, y),
@@ -73,9 +80,8 @@ def _rammer(lift: float, figures: Figures) -> Iterator[Item]:
     )
 
 
-def tube_stand(out: SetOut, figures: Figures) -> Sheet | None:
+def tube_stand(flat: float | None, figures: Figures) -> Sheet | None:
     """Stand and chute for filling tubes; None where the file gives no width of a tube."""
-    flat = out.settings.tube
     if flat is None:
         return None
     across = 2.0 * flat / math.pi - CHUTE_EASE.value

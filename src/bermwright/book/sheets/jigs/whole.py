@@ -8,7 +8,7 @@ from bermwright.book.sheets.jigs.floor import rib_jig
 from bermwright.book.sheets.jigs.shoe import springing_shoe
 from bermwright.book.sheets.jigs.slopes import slope_boards
 from bermwright.book.sheets.jigs.sticks import gauge_stick, water_level
-from bermwright.book.sheets.jigs.tools import rammer, tube_stand
+from bermwright.book.sheets.jigs.tools import fill_rammer, tube_stand
 from bermwright.book.sheets.paper import Figures
 
 if TYPE_CHECKING:
@@ -27,7 +27,7 @@ def jig_sheets(out: SetOut, house: House, system: str = "metric") -> tuple[Sheet
         slope_boards(vault, figures),
         springing_shoe(out, figures),
         rib_jig(out, figures),
-        rammer(house, figures),
-        tube_stand(out, figures),
+        fill_rammer(house, figures),
+        tube_stand(out.settings.tube, figures),
     )
     return tuple(sheet for sheet in drawn if sheet is not None)
