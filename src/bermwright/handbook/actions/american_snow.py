@@ -88,6 +88,11 @@ def roof_slope_factor(slope: ArrayLike, *, thermal: ArrayLike = 1.0) -> Array:
     References
     ----------
     [ASCE7] figure 7.4-1, all other surfaces.
+
+    Examples
+    --------
+    >>> round(float(roof_slope_factor(0.8727)), 4)
+    0.4999
     """
     within("slope", slope, 0.0, 0.5 * np.pi + 1e-9, unit="rad")
     within("thermal factor", thermal, 0.85, 1.3)
@@ -183,6 +188,11 @@ def drift_height(ground: ArrayLike, length: ArrayLike) -> Array:
     References
     ----------
     [ASCE7] figure 7.6-1.
+
+    Examples
+    --------
+    >>> round(float(drift_height(1436.0, length=30.48)), 3)
+    1.073
     """
     within("snow on the ground", ground, 0.0, 20e3, unit="Pa")
     within("length", length, 0.0, 300.0, unit="m")
@@ -209,6 +219,11 @@ def drift_unit_weight(ground: ArrayLike) -> Array:
     References
     ----------
     [ASCE7] equation 7.7-1.
+
+    Examples
+    --------
+    >>> round(float(drift_unit_weight(1436.0)))
+    2812
     """
     within("snow on the ground", ground, 0.0, 20e3, unit="Pa")
     weight = 0.13 * np.asarray(ground, dtype=float) / PSF + 14.0

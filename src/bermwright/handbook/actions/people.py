@@ -78,6 +78,11 @@ def pressure_under_patch(force: ArrayLike, *, length: ArrayLike, width: ArrayLik
     References
     ----------
     [DAS] Boussinesq, below the middle of a rectangle.
+
+    Examples
+    --------
+    >>> round(float(pressure_under_patch(13500.0, length=1.5, width=0.3, depth=0.3)))
+    16354
     """
     within("force", force, 0.0, unit="N")
     within("length", length, 0.0, unit="m", open_low=True)

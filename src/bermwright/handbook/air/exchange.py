@@ -45,6 +45,11 @@ def stack_pressure(height: ArrayLike, inside: ArrayLike, outside: ArrayLike) -> 
     References
     ----------
     [USATM1976] : ideal gas; hydrostatics.
+
+    Examples
+    --------
+    >>> round(float(stack_pressure(1.5, inside=22.0, outside=-2.0)), 3)
+    1.557
     """
     within("height", height, 0.0, unit="m")
     lift = air_density(outside) - air_density(inside)
@@ -73,6 +78,11 @@ def opening_flow(area: ArrayLike, pressure: ArrayLike, *, discharge: float = 0.6
     References
     ----------
     [HUSAGERD] : ch. 4, flow through openings.
+
+    Examples
+    --------
+    >>> round(float(opening_flow(0.01, pressure=4.0)), 5)
+    0.01549
     """
     within("area", area, 0.0, unit="m2")
     within("pressure", pressure, -10_000.0, 10_000.0, unit="Pa")
@@ -101,6 +111,11 @@ def openings_in_row(first: ArrayLike, second: ArrayLike) -> Array:
     References
     ----------
     [HUSAGERD] : ch. 4, openings in series.
+
+    Examples
+    --------
+    >>> round(float(openings_in_row(0.03, second=0.04)), 3)
+    0.024
     """
     within("area", first, 0.0, unit="m2", open_low=True)
     within("area", second, 0.0, unit="m2", open_low=True)
@@ -134,6 +149,11 @@ def leakage_flow(
     References
     ----------
     [HUSAGERD] : ch. 4, leakage.
+
+    Examples
+    --------
+    >>> round(float(leakage_flow(0.0001667, volume=80.0, pressure=4.0)), 6)
+    0.002582
     """
     within("air changes", changes, 0.0, unit="1/s")
     within("volume", volume, 0.0, unit="m3")
@@ -169,6 +189,11 @@ def leakage_area(
     References
     ----------
     [HUSAGERD] : ch. 4, leakage.
+
+    Examples
+    --------
+    >>> round(float(leakage_area(0.0001667, volume=80.0)), 3)
+    0.001
     """
     within("pressure", pressure, 0.0, unit="Pa", open_low=True)
     through = leakage_flow(changes, volume, pressure, exponent=exponent)
@@ -201,6 +226,11 @@ def underpressure(
     References
     ----------
     [HUSAGERD] : ch. 4, leakage, turned round.
+
+    Examples
+    --------
+    >>> round(float(underpressure(0.002582, changes=0.0001667, volume=80.0)), 3)
+    3.999
     """
     within("air drawn out", extracted, 0.0, unit="m3/s")
     within("air changes", changes, 0.0, unit="1/s", open_low=True)
@@ -232,6 +262,11 @@ def carbon_dioxide(produced: ArrayLike, flow: ArrayLike, *, outdoors: float = OU
     References
     ----------
     [EN16798] : steady concentration.
+
+    Examples
+    --------
+    >>> round(float(carbon_dioxide(1e-5, flow=0.008333)), 5)
+    0.00162
     """
     within("carbon dioxide", produced, 0.0, unit="m3/s")
     within("fresh air", flow, 0.0, unit="m3/s")
@@ -264,6 +299,11 @@ def air_for(produced: ArrayLike, allowed: ArrayLike, *, outdoors: float = OUTDOO
     References
     ----------
     [EN16798] : steady concentration.
+
+    Examples
+    --------
+    >>> round(float(air_for(5e-6, allowed=0.001)), 6)
+    0.008621
     """
     within("carbon dioxide", produced, 0.0, unit="m3/s")
     within("outdoors", outdoors, 0.0, 0.01)
@@ -292,6 +332,11 @@ def whole_house_rate(area: ArrayLike, bedrooms: ArrayLike) -> Array:
     References
     ----------
     [ASHRAE622] : total ventilation rate of 2013.
+
+    Examples
+    --------
+    >>> round(float(whole_house_rate(30.0, bedrooms=1.0)), 4)
+    0.0115
     """
     within("floor", area, 0.0, unit="m2")
     within("bedrooms", bedrooms, 0.0)
@@ -321,6 +366,11 @@ def wood_air(carbon: float = 0.50, hydrogen: float = 0.06, oxygen: float = 0.43)
     References
     ----------
     [STOICHIOMETRY] : oxygen by molar masses.
+
+    Examples
+    --------
+    >>> round(float(wood_air()), 3)
+    5.956
     """
     within("carbon", carbon, 0.4, 0.6)
     within("hydrogen", hydrogen, 0.04, 0.08)
@@ -350,6 +400,11 @@ def stove_air(burned: ArrayLike, excess: ArrayLike, *, temperature: float = 20.0
     References
     ----------
     [STOICHIOMETRY] : air for wood of C 0.50, H 0.06, O 0.43.
+
+    Examples
+    --------
+    >>> round(float(stove_air(0.0005556, excess=2.0)), 6)
+    0.005496
     """
     within("wood burned", burned, 0.0, unit="kg/s")
     within("excess air", excess, 1.0, 10.0)
@@ -383,6 +438,11 @@ def warming_power(flow: ArrayLike, outside: ArrayLike, inside: ArrayLike) -> Arr
     References
     ----------
     [INCROPERA] : energy of a stream.
+
+    Examples
+    --------
+    >>> round(float(warming_power(0.0055, outside=-20.0, inside=20.0)), 1)
+    266.5
     """
     within("flow", flow, 0.0, unit="m3/s")
     within("temperature", outside, -60.0, 60.0, unit="°C")
@@ -417,6 +477,11 @@ def air_warmed(power: ArrayLike, flow: ArrayLike, outside: ArrayLike) -> Array:
     References
     ----------
     [INCROPERA] : energy of a stream.
+
+    Examples
+    --------
+    >>> round(float(air_warmed(400.0, flow=0.01667, outside=-10.0)), 3)
+    9.809
     """
     within("heat", power, 0.0, unit="W")
     within("flow", flow, 0.0, unit="m3/s", open_low=True)

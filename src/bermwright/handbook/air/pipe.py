@@ -45,6 +45,11 @@ def reynolds(flow: ArrayLike, diameter: ArrayLike, temperature: ArrayLike) -> Ar
     References
     ----------
     [INCROPERA] : ch. 8, internal flow.
+
+    Examples
+    --------
+    >>> round(float(reynolds(0.02778, diameter=0.2, temperature=-8.0)))
+    14046
     """
     within("flow", flow, 0.0, unit="m3/s")
     within("diameter", diameter, 0.02, 2.0, unit="m")
@@ -74,6 +79,11 @@ def friction_factor(number: ArrayLike, roughness: ArrayLike) -> Array:
     References
     ----------
     [COLEBROOK1939] : rough pipes.
+
+    Examples
+    --------
+    >>> round(float(friction_factor(1000.0, roughness=0.0)), 3)
+    0.064
     """
     within("Reynolds number", number, 0.0, 1e8, open_low=True)
     within("roughness over diameter", roughness, 0.0, 0.05)
@@ -129,6 +139,12 @@ def pipe_pressure(
     References
     ----------
     [INCROPERA] : ch. 8, pressure drop; the coefficients are common practice.
+
+    Examples
+    --------
+    >>> found = pipe_pressure(0.02778, diameter=0.2, length=30.0, temperature=-8.0, roughness=0.0, losses=0.0)
+    >>> round(float(found), 3)
+    2.207
     """
     within("length", length, 0.0, unit="m")
     within("roughness", roughness, 0.0, 0.01, unit="m")
@@ -166,6 +182,11 @@ def film_in_pipe(flow: ArrayLike, diameter: ArrayLike, temperature: ArrayLike) -
     References
     ----------
     [GNIELINSKI1976] : turbulent flow in smooth pipes.
+
+    Examples
+    --------
+    >>> round(float(film_in_pipe(0.02778, diameter=0.2, temperature=-8.0)), 3)
+    4.573
     """
     number = reynolds(flow, diameter, temperature)
     within("flow", flow, 0.0, unit="m3/s", open_low=True)

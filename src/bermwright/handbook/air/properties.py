@@ -45,6 +45,11 @@ def pressure_at(height: ArrayLike) -> Array:
     References
     ----------
     [USATM1976] : troposphere.
+
+    Examples
+    --------
+    >>> round(float(pressure_at(0.0)))
+    101325
     """
     within("height", height, -500.0, 6000.0, unit="m")
     return np.asarray(SEA_LEVEL * (1.0 - 2.25577e-5 * np.asarray(height, dtype=float)) ** 5.2559)
@@ -70,6 +75,11 @@ def air_density(temperature: ArrayLike, pressure: ArrayLike = SEA_LEVEL) -> Arra
     References
     ----------
     [USATM1976] : ideal gas.
+
+    Examples
+    --------
+    >>> round(float(air_density(20.0)), 3)
+    1.204
     """
     within("temperature", temperature, COLDEST, HOTTEST, unit="°C")
     within("pressure", pressure, 30_000.0, 110_000.0, unit="Pa")
@@ -95,6 +105,11 @@ def air_viscosity(temperature: ArrayLike) -> Array:
     References
     ----------
     [USATM1976] : Sutherland's equation.
+
+    Examples
+    --------
+    >>> round(float(air_viscosity(15.0)), 8)
+    1.789e-05
     """
     within("temperature", temperature, COLDEST, HOTTEST, unit="°C")
     kelvin = np.asarray(temperature, dtype=float) + ZERO
@@ -119,6 +134,11 @@ def air_conductivity(temperature: ArrayLike) -> Array:
     References
     ----------
     [USATM1976] : conductivity of air.
+
+    Examples
+    --------
+    >>> round(float(air_conductivity(15.0)), 5)
+    0.02533
     """
     within("temperature", temperature, COLDEST, HOTTEST, unit="°C")
     kelvin = np.asarray(temperature, dtype=float) + ZERO

@@ -52,6 +52,12 @@ def ground_resistance(
     References
     ----------
     [CARSLAW1959] : 10.4, continuous line source, with its image.
+
+    Examples
+    --------
+    >>> found = ground_resistance(0.1, depth=2.0, time=86400.0, conductivity=1.5, capacity=2000000.0)
+    >>> round(float(found), 4)
+    0.1441
     """
     from scipy.special import exp1
 
@@ -169,6 +175,11 @@ def frozen_length(length: ArrayLike, units: ArrayLike, *, start: ArrayLike, grou
     References
     ----------
     [INCROPERA] : ch. 8: air and wall both approach the ground exponentially.
+
+    Examples
+    --------
+    >>> round(float(frozen_length(30.0, units=2.3, start=-6.0, ground=4.0)), 2)
+    11.95
     """
     within("length", length, 0.0, unit="m")
     within("transfer units", units, 0.0, open_low=True)
@@ -205,6 +216,11 @@ def tube_water(flow: ArrayLike, pressure: ArrayLike, outlet: ArrayLike) -> Array
     References
     ----------
     [ISO13788] : saturation curve; the balance is elementary.
+
+    Examples
+    --------
+    >>> round(float(tube_water(0.02778, pressure=1899.6, outlet=12.0)), 7)
+    0.0001051
     """
     within("flow", flow, 0.0, unit="m3/s")
     within("temperature", outlet, -60.0, 60.0, unit="°C")

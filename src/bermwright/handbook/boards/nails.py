@@ -40,6 +40,11 @@ def nail_mass(diameter: Number, length: Number, *, density: Number) -> Array:
     References
     ----------
     [NAILTABLE] : numbers to the pound that it reproduces.
+
+    Examples
+    --------
+    >>> round(float(nail_mass(0.0041148, length=0.0889, density=7850.0)), 5)
+    0.00928
     """
     within("diameter of the nail", diameter, 0.0, 0.02, unit="m", open_low=True)
     within("length of the nail", length, 0.0, 0.5, unit="m", open_low=True)
@@ -70,6 +75,11 @@ def nails_along(length: Number, *, spacing: Number, rows: Number) -> Array:
     References
     ----------
     [CARPENTRYV4] : counting nails by spacing.
+
+    Examples
+    --------
+    >>> round(float(nails_along(1.0, spacing=0.1, rows=2.0)))
+    22
     """
     within("length", length, 0.0, unit="m")
     within("spacing", spacing, 0.0, unit="m", open_low=True)

@@ -64,6 +64,11 @@ def degree_heat(conductance: ArrayLike, degrees: ArrayLike) -> Array:
     References
     ----------
     [ISO6946] : definition of the transmittance; the product is elementary.
+
+    Examples
+    --------
+    >>> round(float(degree_heat(60.0, degrees=506000000.0)))
+    30360000000
     """
     within("conductance", conductance, 0.0, unit="W/K")
     within("heating degrees", degrees, 0.0, unit="K s")

@@ -40,6 +40,11 @@ def characteristic_dimension(area: ArrayLike, perimeter: ArrayLike) -> Array:
     References
     ----------
     [ISO13370] : 8.1.
+
+    Examples
+    --------
+    >>> round(float(characteristic_dimension(58.89, perimeter=33.8)), 3)
+    3.485
     """
     within("area", area, 0.0, unit="m2", open_low=True)
     within("perimeter", perimeter, 0.0, unit="m", open_low=True)
@@ -72,6 +77,11 @@ def equivalent_thickness(
     References
     ----------
     [ISO13370] : 8.2, eq. for slabs and for basement walls.
+
+    Examples
+    --------
+    >>> round(float(equivalent_thickness(1.5, resistance=4.17, wall=0.5)), 3)
+    6.815
     """
     within("conductivity", conductivity, 0.0, unit="W/m K", open_low=True)
     within("resistance", resistance, 0.0, unit="m2K/W")
@@ -103,6 +113,11 @@ def slab_transmittance(width: ArrayLike, thickness: ArrayLike, conductivity: Arr
     References
     ----------
     [ISO13370] : 9.1.
+
+    Examples
+    --------
+    >>> round(float(slab_transmittance(40.0, thickness=0.615, conductivity=1.5)), 4)
+    0.1265
     """
     within("characteristic dimension", width, 0.0, unit="m", open_low=True)
     within("equivalent thickness", thickness, 0.0, unit="m", open_low=True)
@@ -138,6 +153,12 @@ def edge_insulation_loss(
     References
     ----------
     [ISO13370] : annex B of the edition of 2007.
+
+    Examples
+    --------
+    >>> found = edge_insulation_loss(2.0, thickness=0.72, reach=1.0, added=5.614, upright=False)
+    >>> round(float(found), 4)
+    -0.4611
     """
     within("conductivity", conductivity, 0.0, unit="W/m K", open_low=True)
     within("equivalent thickness", thickness, 0.0, unit="m", open_low=True)
@@ -174,6 +195,12 @@ def basement_floor_transmittance(
     References
     ----------
     [ISO13370] : 9.3.1.
+
+    Examples
+    --------
+    >>> found = basement_floor_transmittance(4.444, thickness=0.72, depth=2.5, conductivity=2.0)
+    >>> round(float(found), 4)
+    0.5248
     """
     within("depth", depth, 0.0, unit="m")
     within("equivalent thickness", thickness, 0.0, unit="m", open_low=True)
@@ -207,6 +234,11 @@ def basement_wall_transmittance(
     References
     ----------
     [ISO13370] : 9.3.2.
+
+    Examples
+    --------
+    >>> round(float(basement_wall_transmittance(0.72, wall=0.34, depth=2.5, conductivity=2.0)), 3)
+    1.146
     """
     within("equivalent thickness", floor, 0.0, unit="m", open_low=True)
     within("equivalent thickness", wall, 0.0, unit="m", open_low=True)
@@ -242,6 +274,11 @@ def buried_wall_transmittance(resistance: ArrayLike, depth: ArrayLike, *, conduc
     References
     ----------
     [ASHRAEHOF] : ch. 18, heat loss below the ground.
+
+    Examples
+    --------
+    >>> round(float(buried_wall_transmittance(0.26, depth=0.3, conductivity=1.4)), 3)
+    2.468
     """
     within("resistance", resistance, 0.0, unit="m2K/W", open_low=True)
     within("depth", depth, 0.0, unit="m", open_low=True)
@@ -271,6 +308,11 @@ def periodic_depth(conductivity: ArrayLike, capacity: ArrayLike) -> Array:
     References
     ----------
     [ISO13370] : annex H, periodic penetration depth.
+
+    Examples
+    --------
+    >>> round(float(periodic_depth(1.5, capacity=3000000.0)), 3)
+    2.239
     """
     within("conductivity", conductivity, 0.0, unit="W/m K", open_low=True)
     within("heat capacity", capacity, 0.0, unit="J/m3K", open_low=True)

@@ -203,6 +203,11 @@ def air_void_correction(level: int, pierced: ArrayLike, total: ArrayLike) -> Arr
     References
     ----------
     [ISO6946] : annex F of 2017, annex D of 2007.
+
+    Examples
+    --------
+    >>> round(float(air_void_correction(1, pierced=3.0, total=4.0)), 6)
+    0.005625
     """
     within("level", level, 0, 2)
     return np.asarray((0.0, 0.01, 0.04)[level] * _share_of_layer(pierced, total))
@@ -238,6 +243,12 @@ def fastener_correction(
     References
     ----------
     [ISO6946] : annex F of 2017, annex D of 2007.
+
+    Examples
+    --------
+    >>> found = fastener_correction(50.0, section=1e-5, number=6.0, thickness=0.15, pierced=3.0, total=4.0)
+    >>> round(float(found), 3)
+    0.009
     """
     within("conductivity", conductivity, LEAST_CONDUCTIVITY, MOST_CONDUCTIVITY, unit="W/m K")
     within("section", section, 0.0, unit="m2")
@@ -271,6 +282,11 @@ def rain_correction(rain: ArrayLike, above: ArrayLike, total: ArrayLike, *, join
     References
     ----------
     [ISO6946] : annex F of 2017, annex D of 2007.
+
+    Examples
+    --------
+    >>> round(float(rain_correction(2.0, above=3.0, total=4.0)), 3)
+    0.045
     """
     within("rain", rain, 0.0, unit="mm/d")
     within("joints", joints, 0.0, 0.04)

@@ -45,6 +45,11 @@ def bent_layer_resistance(thickness: ArrayLike, conductivity: ArrayLike, radius:
     References
     ----------
     [INCROPERA] : radial conduction in a cylinder.
+
+    Examples
+    --------
+    >>> round(float(bent_layer_resistance(0.3, conductivity=0.04, radius=2.5)), 3)
+    7.083
     """
     within("thickness", thickness, 0.0, unit="m")
     within("conductivity", conductivity, LEAST_CONDUCTIVITY, MOST_CONDUCTIVITY, unit="W/m K")
@@ -118,6 +123,11 @@ def dome_conductance(
     References
     ----------
     [INCROPERA] : radial conduction in a sphere.
+
+    Examples
+    --------
+    >>> round(float(dome_conductance(3.0, outer=3.3, conductivity=0.04)), 3)
+    8.294
     """
     _shell(inner, outer, conductivity)
     within("share", share, 0.0, 1.0)
@@ -146,6 +156,11 @@ def buried_pipe_factor(radius: ArrayLike, depth: ArrayLike) -> Array:
     References
     ----------
     [INCROPERA] : table 4.1, case 2.
+
+    Examples
+    --------
+    >>> round(float(buried_pipe_factor(0.1, depth=2.0)), 3)
+    1.704
     """
     within("radius", radius, 0.0, unit="m", open_low=True)
     ratio = np.asarray(depth, dtype=float) / np.asarray(radius, dtype=float)
@@ -173,6 +188,11 @@ def buried_sphere_factor(radius: ArrayLike, depth: ArrayLike) -> Array:
     References
     ----------
     [INCROPERA] : table 4.1, case 1.
+
+    Examples
+    --------
+    >>> round(float(buried_sphere_factor(2.5, depth=4.0)), 1)
+    45.7
     """
     within("radius", radius, 0.0, unit="m", open_low=True)
     r, z = np.asarray(radius, dtype=float), np.asarray(depth, dtype=float)
@@ -198,6 +218,11 @@ def disc_factor(diameter: ArrayLike) -> Array:
     References
     ----------
     [INCROPERA] : table 4.1, case 10.
+
+    Examples
+    --------
+    >>> round(float(disc_factor(8.0)))
+    16
     """
     within("diameter", diameter, 0.0, unit="m")
     return np.asarray(2.0 * np.asarray(diameter, dtype=float))
@@ -227,6 +252,11 @@ def corner_loss(conductivity: ArrayLike, *, outside_dimensions: bool = False) ->
     References
     ----------
     [LANGMUIR1913] : shape factor of an edge; the closed form of the corner gives 0.5592.
+
+    Examples
+    --------
+    >>> round(float(corner_loss(1.0)), 3)
+    0.559
     """
     within("conductivity", conductivity, LEAST_CONDUCTIVITY, MOST_CONDUCTIVITY, unit="W/m K")
     both = 2.0 if outside_dimensions else 0.0

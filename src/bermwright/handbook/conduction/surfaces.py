@@ -171,6 +171,11 @@ def vented_resistance(closed: ArrayLike, open_air: ArrayLike, openings: ArrayLik
     References
     ----------
     [ISO6946] : slightly and well ventilated air layers, edition 2017.
+
+    Examples
+    --------
+    >>> round(float(vented_resistance(3.0, open_air=2.0, openings=300.0)))
+    3
     """
     within("resistance", closed, 0.0, unit="m2K/W")
     within("resistance", open_air, 0.0, unit="m2K/W")

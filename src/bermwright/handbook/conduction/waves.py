@@ -42,6 +42,11 @@ def damping_depth(diffusivity: ArrayLike, period: ArrayLike = DAYS * SECONDS_A_D
     References
     ----------
     [CARSLAW1959] : 2.6, periodic surface temperature.
+
+    Examples
+    --------
+    >>> round(float(damping_depth(8e-7, period=86400.0)), 4)
+    0.1483
     """
     within("diffusivity", diffusivity, 0.0, unit="m2/s", open_low=True)
     within("period", period, 0.0, unit="s", open_low=True)
@@ -83,6 +88,12 @@ def undisturbed_ground(
     References
     ----------
     [KUSUDA1965] : eq. for monthly earth temperatures.
+
+    Examples
+    --------
+    >>> found = undisturbed_ground(0.0, day=15.0, mean=5.0, swing=14.0, coldest_day=35.0, diffusivity=6e-7)
+    >>> round(float(found), 3)
+    -8.178
     """
     within("depth", depth, 0.0, unit="m")
     within("day", day, 0.0, 366.0, unit="d")
@@ -131,6 +142,11 @@ def frost_line(
     References
     ----------
     [ISO13370] : the formula is that of its sister standard on frost, ISO 13793, annex B.
+
+    Examples
+    --------
+    >>> round(float(frost_line(36000000.0, mean=6.0)), 3)
+    1.035
     """
     within("freezing index", index, 0.0, unit="K s")
     within("mean temperature", mean, 0.0, 30.0, unit="°C")

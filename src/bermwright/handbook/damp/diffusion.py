@@ -47,6 +47,11 @@ def air_thickness(thickness: ArrayLike, factor: ArrayLike) -> Array:
     References
     ----------
     [ISO13788] : definition of s_d.
+
+    Examples
+    --------
+    >>> round(float(air_thickness(0.2, factor=100.0)))
+    20
     """
     within("thickness", thickness, 0.0, unit="m")
     within("vapour resistance factor", factor, 1.0)
@@ -73,6 +78,11 @@ def air_permeability(temperature: ArrayLike, air: ArrayLike = SEA_LEVEL) -> Arra
     References
     ----------
     [HUSAGERD] : ch. 3, after DIN 52615.
+
+    Examples
+    --------
+    >>> round(float(air_permeability(0.0)), 13)
+    1.857e-10
     """
     within("temperature", temperature, COLDEST, HOTTEST, unit="°C")
     within("pressure of the air", air, 30_000.0, 110_000.0, unit="Pa")
@@ -97,6 +107,11 @@ def outer_film(wind: ArrayLike) -> Array:
     References
     ----------
     [HUSAGERD] : ch. 3, table 3.3.
+
+    Examples
+    --------
+    >>> round(float(outer_film(5.0)), 6)
+    0.001934
     """
     within("wind", wind, 0.0, unit="m/s")
     return np.asarray(1.0 / (67.0 + 90.0 * np.asarray(wind, dtype=float)))

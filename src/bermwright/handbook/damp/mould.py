@@ -42,6 +42,11 @@ def surface_factor(surface: ArrayLike, inside: ArrayLike, outside: ArrayLike) ->
     References
     ----------
     [ISO13788] : 3.1.
+
+    Examples
+    --------
+    >>> round(float(surface_factor(12.62, inside=20.0, outside=-5.0)), 4)
+    0.7048
     """
     for one in (surface, inside, outside):
         within("temperature", one, COLDEST, HOTTEST, unit="°C")
@@ -76,6 +81,11 @@ def factor_with_film(factor: ArrayLike, film: ArrayLike, wanted: ArrayLike) -> A
     References
     ----------
     [ISO13788] : 4.4.1, film of 0.25 for the risk of mould; the conversion is two resistances in a row.
+
+    Examples
+    --------
+    >>> round(float(factor_with_film(0.85, film=0.13, wanted=0.25)), 4)
+    0.7466
     """
     within("temperature factor", factor, 0.0, 1.0)
     within("film", film, 0.0, unit="m2K/W", open_low=True)
@@ -106,6 +116,11 @@ def least_surface(pressure: ArrayLike, *, humidity: float = DAMP_FACE) -> Array:
     References
     ----------
     [ISO13788] : 5.2, surface humidity of 0.8.
+
+    Examples
+    --------
+    >>> round(float(least_surface(1168.5)), 2)
+    12.62
     """
     within("humidity at the face", humidity, 0.3, 1.0)
     within("vapour pressure", pressure, 0.1, 20_000.0, unit="Pa")
@@ -130,6 +145,11 @@ def mould_begins(temperature: ArrayLike) -> Array:
     References
     ----------
     [HUKKA1999] : critical humidity of pine and spruce.
+
+    Examples
+    --------
+    >>> round(float(mould_begins(-5.0)))
+    1
     """
     within("temperature", temperature, COLDEST, 50.0, unit="°C")
     t = np.clip(np.asarray(temperature, dtype=float), 0.0, 20.0)
@@ -161,6 +181,11 @@ def wood_moisture(temperature: ArrayLike, humidity: ArrayLike) -> Array:
     References
     ----------
     [WOODHANDBOOK] : ch. 4, eq. 4-5.
+
+    Examples
+    --------
+    >>> round(float(wood_moisture(21.111, humidity=0.25)), 4)
+    0.0536
     """
     within("temperature", temperature, COLDEST, 100.0, unit="°C")
     within("humidity", humidity, 0.0, 1.0)
@@ -199,6 +224,11 @@ def rot_begins_after(temperature: ArrayLike, humidity: ArrayLike) -> Array:
     References
     ----------
     [VIITANEN2010] : critical time for decay.
+
+    Examples
+    --------
+    >>> round(float(rot_begins_after(20.0, humidity=0.98)))
+    1548720
     """
     within("temperature", temperature, COLDEST, 30.0, unit="°C")
     within("humidity", humidity, 0.0, 1.0)

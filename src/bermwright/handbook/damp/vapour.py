@@ -76,6 +76,11 @@ def dew_point(pressure: ArrayLike) -> Array:
     References
     ----------
     [ISO13788] : annex E.
+
+    Examples
+    --------
+    >>> round(float(dew_point(102.738)))
+    -20
     """
     within("vapour pressure", pressure, 0.1, 70_000.0, unit="Pa")
     power = np.log(np.asarray(pressure, dtype=float) / AT_FREEZING)
@@ -102,6 +107,11 @@ def saturation_pressure_fine(temperature: ArrayLike) -> Array:
     References
     ----------
     [ASHRAEHOF] : ch. 1, eq. 5 and 6 (Hyland and Wexler).
+
+    Examples
+    --------
+    >>> round(float(saturation_pressure_fine(-20.0)), 1)
+    103.3
     """
     within("temperature", temperature, COLDEST, HOTTEST, unit="°C")
     k = np.asarray(temperature, dtype=float) + ZERO
@@ -136,6 +146,11 @@ def humidity_ratio(pressure: ArrayLike, air: ArrayLike = SEA_LEVEL) -> Array:
     References
     ----------
     [ASHRAEHOF] : ch. 1, eq. 20.
+
+    Examples
+    --------
+    >>> round(float(humidity_ratio(103.26)), 7)
+    0.0006345
     """
     within("vapour pressure", pressure, 0.0, 70_000.0, unit="Pa")
     within("pressure of the air", air, 30_000.0, 110_000.0, unit="Pa")
@@ -163,6 +178,11 @@ def enthalpy(temperature: ArrayLike, ratio: ArrayLike) -> Array:
     References
     ----------
     [ASHRAEHOF] : ch. 1, eq. 30.
+
+    Examples
+    --------
+    >>> round(float(enthalpy(-20.0, ratio=0.0006373)))
+    -18550
     """
     within("temperature", temperature, COLDEST, HOTTEST, unit="°C")
     within("humidity ratio", ratio, 0.0, 1.0)
@@ -190,6 +210,11 @@ def vapour_content(pressure: ArrayLike, temperature: ArrayLike) -> Array:
     References
     ----------
     [ISO13788] : definition of the humidity by volume.
+
+    Examples
+    --------
+    >>> round(float(vapour_content(103.5, temperature=-20.0)), 7)
+    0.0008859
     """
     within("vapour pressure", pressure, 0.0, 70_000.0, unit="Pa")
     within("temperature", temperature, COLDEST, HOTTEST, unit="°C")
@@ -226,6 +251,11 @@ def indoor_pressure(
     References
     ----------
     [ISO13788] : indoor humidity from production and ventilation.
+
+    Examples
+    --------
+    >>> round(float(indoor_pressure(300.0, production=0.0001, flow=0.02, temperature=20.0)), 1)
+    976.4
     """
     within("vapour pressure", outdoor, 0.0, 70_000.0, unit="Pa")
     within("production of vapour", production, 0.0, unit="kg/s")
@@ -258,6 +288,11 @@ def class_excess(outdoor: ArrayLike, *, most: ArrayLike) -> Array:
     References
     ----------
     [ISO13788] : annex A, humidity classes.
+
+    Examples
+    --------
+    >>> round(float(class_excess(-10.0, most=0.004)), 3)
+    0.004
     """
     within("temperature", outdoor, COLDEST, HOTTEST, unit="°C")
     within("excess", most, 0.0, unit="kg/m3")

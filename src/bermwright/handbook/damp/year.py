@@ -200,6 +200,11 @@ def drying_time(amount: float, rate: float) -> float:
     References
     ----------
     [ISO13788] : annex on drying of a wetted layer.
+
+    Examples
+    --------
+    >>> round(float(drying_time(0.5, rate=1e-7)))
+    5000000
     """
     within("water", amount, 0.0, unit="kg/m2")
     within("rate", rate, 0.0, unit="kg/m2s")

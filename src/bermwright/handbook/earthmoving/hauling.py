@@ -81,6 +81,11 @@ def barrow_cycle(
     References
     ----------
     [WORLDBANK1975] : haulage by barrow.
+
+    Examples
+    --------
+    >>> round(float(barrow_cycle(25.0, speed_out=0.8, speed_back=1.2, loading=60.0, tipping=20.0)), 1)
+    132.1
     """
     within("distance", distance, 0.0, unit="m")
     within("speed out", speed_out, 0.0, unit="m/s", open_low=True)
@@ -113,6 +118,11 @@ def output_of_cycle(cycle: Number, *, capacity: Number, worked: Number) -> Array
     References
     ----------
     [WORLDBANK1975] : haulage by barrow.
+
+    Examples
+    --------
+    >>> round(float(output_of_cycle(132.1, capacity=0.06, worked=1.0)), 3)
+    1.635
     """
     within("time of a trip", cycle, 0.0, unit="s", open_low=True)
     within("capacity of a load", capacity, 0.0, unit="m3", open_low=True)

@@ -75,6 +75,11 @@ def compacted_volume(bank: Number, *, compacted_over_bank: Number) -> Array:
     ----------
     [FM5434] : section 1-6, material volume in three states.
     [INDIANEARTHWORK] : factors by soil.
+
+    Examples
+    --------
+    >>> round(float(compacted_volume(143.33, compacted_over_bank=0.8)), 1)
+    114.7
     """
     within("bank volume", bank, 0.0, unit="m3")
     within("compacted over bank volume", compacted_over_bank, LEAST_COMPACTED, MOST_COMPACTED)
@@ -102,6 +107,11 @@ def loose_volume(bank: Number, *, bulking: Number) -> Array:
     ----------
     [FM5434] : section 1-6, material volume in three states.
     [OUTPUTRATES] : bulking by soil.
+
+    Examples
+    --------
+    >>> round(float(loose_volume(33.33, bulking=0.25)), 2)
+    41.66
     """
     within("bank volume", bank, 0.0, unit="m3")
     within("bulking", bulking, 0.0, 1.0)

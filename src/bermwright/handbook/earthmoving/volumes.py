@@ -44,6 +44,11 @@ def prismoidal_volume(first: Number, middle: Number, last: Number, *, length: Nu
     References
     ----------
     [FM5434] : earthwork volumes; the rule is Simpson's.
+
+    Examples
+    --------
+    >>> round(float(prismoidal_volume(30.0, middle=56.0, last=90.0, length=2.0)), 1)
+    114.7
     """
     for name, area in (("first", first), ("middle", middle), ("last", last)):
         within(f"{name} area", area, 0.0, unit="m2")
@@ -79,6 +84,11 @@ def end_slope_area(height: Number, drop: Number, *, slope: Number) -> Array:
     References
     ----------
     [FM5434] : earthwork volumes; rectangle and triangle.
+
+    Examples
+    --------
+    >>> round(float(end_slope_area(3.0, drop=1.0, slope=0.4636)))
+    15
     """
     within("height", height, 0.0, unit="m")
     within("drop", drop, 0.0, unit="m")

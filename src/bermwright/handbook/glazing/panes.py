@@ -97,6 +97,11 @@ def radiant_conductance(first: float, second: float) -> float:
     References
     ----------
     [EN673] : 5.2, radiation conductance at 283 K.
+
+    Examples
+    --------
+    >>> round(float(radiant_conductance(0.837, second=0.837)), 1)
+    3.7
     """
     within("emissivity", (first, second), 0.0, 1.0, open_low=True)
     return 4.0 * STEFAN_BOLTZMANN * MEAN_TEMPERATURE**3 / (1.0 / first + 1.0 / second - 1.0)

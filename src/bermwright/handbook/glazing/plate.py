@@ -84,6 +84,11 @@ def pane_stress(
     References
     ----------
     [ROARK2002] : table 11.4, case 1a (poisson 0.3).
+
+    Examples
+    --------
+    >>> round(float(pane_stress(1.0, long=1.0, thickness=0.01, pressure=1000.0, poisson=0.3)))
+    2873165
     """
     within("thickness of the pane", thickness, 0.001, 0.1, unit="m")
     return np.asarray(6.0 * _moment(short, long, pressure, poisson) / np.asarray(thickness, dtype=float) ** 2)
@@ -135,6 +140,14 @@ def pane_deflection(
     References
     ----------
     [ROARK2002] : table 11.4, case 1a (poisson 0.3).
+
+    Examples
+    --------
+    >>> found = pane_deflection(
+    ...     1.0, long=1.0, thickness=0.01, pressure=1000.0, young=70000000000.0, poisson=0.3
+    ... )
+    >>> round(float(found), 7)
+    0.0006337
     """
     side, ratio = _ratio(short, long)
     within("thickness of the pane", thickness, 0.001, 0.1, unit="m")
@@ -228,6 +241,11 @@ def pane_thickness(short: ArrayLike, long: ArrayLike, pressure: ArrayLike, *, st
     References
     ----------
     [ROARK2002] : table 11.4, case 1a.
+
+    Examples
+    --------
+    >>> round(float(pane_thickness(1.2, long=1.0, pressure=1000.0, strength=30000000.0)), 6)
+    0.003472
     """
     within("strength", strength, 0.0, unit="Pa", open_low=True)
     moment = _moment(short, long, pressure, GLASS_POISSON)

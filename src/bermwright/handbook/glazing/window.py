@@ -46,6 +46,11 @@ def frame_share(width: float, height: float, frame: float = FRAME_WIDTH) -> floa
     References
     ----------
     [ISO10077] : 4, areas of glass and frame.
+
+    Examples
+    --------
+    >>> round(float(frame_share(1.23, height=1.48)), 4)
+    0.3009
     """
     within("width", width, 0.1, 20.0, unit="m")
     within("height", height, 0.1, 20.0, unit="m")
@@ -84,6 +89,14 @@ def window_u(
     References
     ----------
     [ISO10077] : equation 1.
+
+    Examples
+    --------
+    >>> found = window_u(
+    ...     glass_area=1.2726, frame_area=0.5478, edge=4.54, glass_u=0.7, frame_u=1.2, edge_psi=0.05
+    ... )
+    >>> round(float(found), 4)
+    0.9752
     """
     within("area", (glass_area, frame_area), 0.0, 100.0, unit="m2")
     within("edge", edge, 0.0, 500.0, unit="m")
@@ -117,6 +130,11 @@ def shuttered_u(window: float, resistance: float, fit: Fit = Fit.USUAL) -> float
     References
     ----------
     [ISO10077] : 5.3 and its table of shutters by their tightness.
+
+    Examples
+    --------
+    >>> round(float(shuttered_u(1.4, resistance=0.3)), 3)
+    1.011
     """
     within("U of the window", window, 0.3, 7.0, unit="W/m2K")
     within("resistance of the shutter", resistance, 0.0, 5.0, unit="m2K/W")

@@ -66,6 +66,14 @@ def recommended_weight_limit(
     References
     ----------
     [NIOSH94110] : lifting equation and constants.
+
+    Examples
+    --------
+    >>> found = recommended_weight_limit(
+    ...     reach=0.25, height=0.75, travel=0.25, twist=0.0, frequency_factor=1.0, grip_factor=1.0
+    ... )
+    >>> round(float(found))
+    23
     """
     within("reach", reach, 0.0, FARTHEST, unit="m")
     within("height of the hands", height, 0.0, HIGHEST, unit="m")
@@ -135,6 +143,11 @@ def lifters_needed(mass: float, *, each: float) -> int | None:
     References
     ----------
     [HSEMHOR] : handling in teams.
+
+    Examples
+    --------
+    >>> round(float(lifters_needed(23.0, each=23.0)))
+    1
     """
     within("mass of the load", mass, 0.0, unit="kg")
     within("what each may lift", each, 0.0, unit="kg", open_low=True)

@@ -51,6 +51,11 @@ def operative_temperature(air: ArrayLike, radiant: ArrayLike) -> Array:
     References
     ----------
     [ISO7730] : operative temperature, simple form.
+
+    Examples
+    --------
+    >>> round(float(operative_temperature(20.0, radiant=16.0)))
+    18
     """
     within("air temperature", air, -60.0, 100.0, unit="°C")
     within("radiant temperature", radiant, -60.0, 100.0, unit="°C")
@@ -92,6 +97,14 @@ def comfort_vote(
     References
     ----------
     [ISO7730] : equation 1 to 4 and annex D.
+
+    Examples
+    --------
+    >>> found = comfort_vote(
+    ...     22.0, radiant=22.0, speed=0.1, vapour_pressure=1586.0, activity=1.2, clothing=0.5
+    ... )
+    >>> round(float(found), 3)
+    -0.753
     """
     within("air temperature", air, 5.0, 40.0, unit="°C")
     within("radiant temperature", radiant, 5.0, 45.0, unit="°C")
@@ -156,6 +169,11 @@ def share_uneasy(vote: ArrayLike) -> Array:
     References
     ----------
     [ISO7730] : equation 5.
+
+    Examples
+    --------
+    >>> round(float(share_uneasy(0.0)), 2)
+    0.05
     """
     within("mean vote", vote, -5.0, 5.0)
     mean = np.asarray(vote, dtype=float)
@@ -207,6 +225,11 @@ def adaptive_comfort(running: ArrayLike) -> Array:
     References
     ----------
     [EN16798] : adaptive comfort in buildings without mechanical cooling.
+
+    Examples
+    --------
+    >>> round(float(adaptive_comfort(20.0)), 1)
+    25.4
     """
     within("running mean", running, COOLEST_RUNNING, WARMEST_RUNNING, unit="°C")
     return np.asarray(0.33 * np.asarray(running, dtype=float) + 18.8)

@@ -38,6 +38,11 @@ def heating_value(moisture: ArrayLike, dry: ArrayLike) -> Array:
     References
     ----------
     [ENISO17225] : net heating value as received.
+
+    Examples
+    --------
+    >>> round(float(heating_value(0.3, dry=19450000.0)))
+    12882100
     """
     within("moisture", moisture, 0.0, MOST_WATER)
     within("dry heating value", dry, 1.5e7, 2.2e7, unit="J/kg")
@@ -65,6 +70,11 @@ def dry_heating_value(value: ArrayLike, moisture: ArrayLike) -> Array:
     References
     ----------
     [ENISO17225] : net heating value as received, solved for the dry one.
+
+    Examples
+    --------
+    >>> round(float(dry_heating_value(12637000.0, moisture=0.3)))
+    19099857
     """
     within("heating value", value, 0.0, 2.2e7, unit="J/kg")
     within("moisture", moisture, 0.0, MOST_WATER)
@@ -90,6 +100,11 @@ def water_in_dry_terms(moisture: ArrayLike) -> Array:
     References
     ----------
     [ENISO17225] : the two ways of stating moisture.
+
+    Examples
+    --------
+    >>> round(float(water_in_dry_terms(0.2)), 2)
+    0.25
     """
     within("moisture", moisture, 0.0, MOST_WATER)
     water = np.asarray(moisture, dtype=float)
@@ -122,6 +137,11 @@ def stacked_heat(dry_mass: ArrayLike, moisture: ArrayLike, dry: ArrayLike) -> Ar
     References
     ----------
     [ENISO17225] : net heating value as received, times the mass in the stack.
+
+    Examples
+    --------
+    >>> round(float(stacked_heat(249.05, moisture=0.15, dry=19450000.0)))
+    4736652650
     """
     within("dry mass of a stacked cubic metre", dry_mass, 50.0, 900.0, unit="kg/m3")
     water = np.asarray(moisture, dtype=float)
@@ -150,6 +170,11 @@ def stack_volume(heat: ArrayLike, of_stack: ArrayLike, efficiency: ArrayLike) ->
     References
     ----------
     [ENISO17225] : the energy in the wood; the volume follows by division.
+
+    Examples
+    --------
+    >>> round(float(stack_volume(9000000000.0, of_stack=5000000000.0, efficiency=0.75)), 1)
+    2.4
     """
     within("heat", heat, 0.0, unit="J")
     within("heat of a stacked cubic metre", of_stack, 0.0, unit="J/m3", open_low=True)

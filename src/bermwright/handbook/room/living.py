@@ -40,6 +40,11 @@ def person_warmth(activity: ArrayLike, vapour_pressure: ArrayLike, *, body: floa
     References
     ----------
     [ISO7730] : the moist terms of equation 1, taken from the warmth made.
+
+    Examples
+    --------
+    >>> round(float(person_warmth(1.2, vapour_pressure=1200.0)), 2)
+    84.64
     """
     within("activity", activity, 0.7, 4.0)
     within("vapour pressure", vapour_pressure, 0.0, 4000.0, unit="Pa")
@@ -74,6 +79,11 @@ def animal_warmth(mass: ArrayLike, coefficient: ArrayLike, air: ArrayLike) -> Ar
     References
     ----------
     [CIGR1984] : total heat by kind, its change with temperature, and the dry share.
+
+    Examples
+    --------
+    >>> round(float(animal_warmth(60.0, coefficient=6.4, air=20.0)), 1)
+    89.7
     """
     within("mass", mass, 0.5, 1200.0, unit="kg")
     within("coefficient", coefficient, 3.0, 12.0)

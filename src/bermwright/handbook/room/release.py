@@ -41,6 +41,11 @@ def charge_heat(mass: ArrayLike, heating_value: ArrayLike, efficiency: ArrayLike
     References
     ----------
     [ENISO17225] : net heating value as received; the efficiency is by definition.
+
+    Examples
+    --------
+    >>> round(float(charge_heat(6.0, heating_value=15000000.0, efficiency=0.8)))
+    72000000
     """
     within("mass of a charge", mass, 0.0, unit="kg")
     within("heating value", heating_value, 0.0, 2.2e7, unit="J/kg")
@@ -80,6 +85,11 @@ def released(time: ArrayLike, *, burn: float, direct: float, fade: float) -> Arr
     References
     ----------
     [INCROPERA] : chapter 5, lumped capacitance; a store filled at an even rate that empties by its own level.
+
+    Examples
+    --------
+    >>> round(float(released(3600.0, burn=7200.0, direct=0.25, fade=28800.0)), 4)
+    0.1475
     """
     within("time", time, 0.0, unit="s")
     within("burning time", burn, 0.0, unit="s", open_low=True)
@@ -146,6 +156,11 @@ def mean_output(heat: ArrayLike, firings: ArrayLike) -> Array:
     References
     ----------
     [INCROPERA] : chapter 5, lumped capacitance; what is stored in a day is given off in it.
+
+    Examples
+    --------
+    >>> round(float(mean_output(43200000.0, firings=2.0)))
+    1000
     """
     within("heat of a charge", heat, 0.0, unit="J")
     within("firings a day", firings, 0.0, 48.0)

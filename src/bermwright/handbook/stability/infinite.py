@@ -95,6 +95,11 @@ def steepest_infinite_slope(
     References
     ----------
     [DAS] long slopes with and without seepage, solved for the slope.
+
+    Examples
+    --------
+    >>> round(float(steepest_infinite_slope(0.192, factor=1.5, unit_weight=20000.0, wet_share=0.0)), 4)
+    0.1289
     """
     within("angle of friction", friction, 0.0, np.radians(50.0), unit="rad")
     within("factor", factor, 0.0, unit="", open_low=True)

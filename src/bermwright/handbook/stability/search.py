@@ -431,6 +431,14 @@ def simple_slope_factor(  # noqa: PLR0913  (one physical quantity each, all by n
     References
     ----------
     [SMITH2006] trial circles; [TAYLOR1937] stability numbers.
+
+    Examples
+    --------
+    >>> found = simple_slope_factor(
+    ...     10.0, slope=1.309, unit_weight=20000.0, cohesion=43800.0, friction=0.0, firm=0.0
+    ... )
+    >>> round(float(found), 4)
+    0.9989
     """
     within("height", height, 0.0, unit="m", open_low=True)
     within("depth of firm ground", firm, 0.0, unit="m")

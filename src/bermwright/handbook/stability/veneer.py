@@ -125,6 +125,20 @@ def veneer_tension(
     References
     ----------
     [KOERNER2005] with reinforcement, solved for its pull.
+
+    Examples
+    --------
+    >>> found = veneer_tension(
+    ...     4.0,
+    ...     thickness=0.3,
+    ...     slope=0.6109,
+    ...     unit_weight=18000.0,
+    ...     friction=0.5236,
+    ...     interface=0.384,
+    ...     factor=1.5,
+    ... )
+    >>> round(float(found))
+    5318
     """
     _check(length, thickness, slope, unit_weight, (friction, interface))
     within("factor", factor, 1.0)
@@ -179,6 +193,21 @@ def seeping_veneer_factor(  # noqa: PLR0913  (one physical quantity each, all by
     References
     ----------
     [KOERNER2005] seepage parallel to the slope.
+
+    Examples
+    --------
+    >>> found = seeping_veneer_factor(
+    ...     30.0,
+    ...     thickness=0.3,
+    ...     slope=0.3211,
+    ...     unit_weight=18000.0,
+    ...     saturated_unit_weight=21000.0,
+    ...     friction=0.5236,
+    ...     interface=0.384,
+    ...     wet_share=0.5,
+    ... )
+    >>> round(float(found), 4)
+    0.9412
     """
     _check(length, thickness, slope, unit_weight, (friction, interface))
     within("saturated unit weight", saturated_unit_weight, 0.0, unit="N/m3", open_low=True)
@@ -242,6 +271,21 @@ def machine_on_veneer_factor(  # noqa: PLR0913  (one physical quantity each, all
     References
     ----------
     [KOERNER2005] equipment moving up and down the slope.
+
+    Examples
+    --------
+    >>> found = machine_on_veneer_factor(
+    ...     30.0,
+    ...     thickness=0.3,
+    ...     slope=0.3211,
+    ...     unit_weight=18000.0,
+    ...     friction=0.5236,
+    ...     interface=0.384,
+    ...     machine=87300.0,
+    ...     braking=0.0,
+    ... )
+    >>> round(float(found), 2)
+    1.24
     """
     _check(length, thickness, slope, unit_weight, (friction, interface))
     within("machine", machine, 0.0, unit="N/m")
@@ -280,6 +324,12 @@ def runout_length(
     References
     ----------
     [KOERNER2005] anchorage by runout.
+
+    Examples
+    --------
+    >>> found = runout_length(7000.0, slope=0.3211, cover=0.3, unit_weight=16500.0, interface=0.5236)
+    >>> round(float(found), 3)
+    1.878
     """
     within("tension", tension, 0.0, unit="N/m")
     within("slope", slope, 0.0, STEEPEST, unit="rad")

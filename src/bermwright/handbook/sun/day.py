@@ -62,6 +62,11 @@ def declination(day: ArrayLike) -> Array:
     References
     ----------
     [SPENCER1971] : declination.
+
+    Examples
+    --------
+    >>> round(float(declination(1.0)), 4)
+    -0.4024
     """
     within("day of the year", day, 1.0, 367.0, unit="d")
     turn = 2.0 * np.pi * (np.asarray(day, dtype=float) - 1.0) / 365.0

@@ -311,6 +311,11 @@ def ground_albedo(snow_cover: ArrayLike) -> Array:
     References
     ----------
     [DUFFIE2013] : 2.16, the usual 0.2 and 0.7 (after [LIUJORDAN1963]).
+
+    Examples
+    --------
+    >>> round(float(ground_albedo(0.0)), 1)
+    0.2
     """
     within("snow cover", snow_cover, 0.0, 1.0)
     return np.asarray(BARE_GROUND + (SNOWY_GROUND - BARE_GROUND) * np.asarray(snow_cover, dtype=float))

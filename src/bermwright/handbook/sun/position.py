@@ -216,6 +216,11 @@ def refraction(elevation: ArrayLike, *, pressure: float = 101_000.0, temperature
     References
     ----------
     [REDA2004] : equation 42.
+
+    Examples
+    --------
+    >>> round(float(refraction(0.6959, pressure=82000.0, temperature=11.0)), 6)
+    0.000285
     """
     within("elevation", elevation, -0.5 * np.pi, 0.5 * np.pi, unit="rad")
     within("pressure", pressure, 0.0, 120_000.0, unit="Pa")

@@ -58,6 +58,11 @@ def extraterrestrial_normal(distance: ArrayLike) -> Array:
     References
     ----------
     [IAU2015] : nominal total solar irradiance.
+
+    Examples
+    --------
+    >>> round(float(extraterrestrial_normal(1.0)))
+    1361
     """
     within("distance", distance, 0.95, 1.05)
     return np.asarray(SOLAR_CONSTANT / np.asarray(distance, dtype=float) ** 2)
@@ -85,6 +90,11 @@ def extraterrestrial_day(latitude: ArrayLike, declination: ArrayLike, normal: Ar
     References
     ----------
     [DUFFIE2013] : equation 1.10.3.
+
+    Examples
+    --------
+    >>> round(float(extraterrestrial_day(1.047, declination=-0.3651, normal=1410.0)))
+    3420402
     """
     within("latitude", latitude, -0.5 * np.pi, 0.5 * np.pi, unit="rad")
     within("declination", declination, -STEEPEST, STEEPEST, unit="rad")
@@ -113,6 +123,11 @@ def erbs_fraction(clearness: ArrayLike) -> Array:
     References
     ----------
     [ERBS1982] : equation 1, hourly fractions.
+
+    Examples
+    --------
+    >>> round(float(erbs_fraction(0.222)), 4)
+    0.9797
     """
     within("clearness", clearness, 0.0, 1.5)
     k = np.asarray(clearness, dtype=float)
@@ -174,6 +189,11 @@ def erbs_month(clearness: ArrayLike, sunset: ArrayLike) -> Array:
     References
     ----------
     [ERBS1982] : monthly fractions.
+
+    Examples
+    --------
+    >>> round(float(erbs_month(0.3, sunset=1.047)), 4)
+    0.6423
     """
     within("clearness", clearness, 0.3, 0.8)
     within("hour angle of sunset", sunset, 0.0, np.pi, unit="rad")
@@ -204,6 +224,11 @@ def hour_share(hour_angle: ArrayLike, sunset: ArrayLike) -> Array:
     References
     ----------
     [COLLARES1979] : as given in [DUFFIE2013], equation 2.13.1.
+
+    Examples
+    --------
+    >>> round(float(hour_share(0.1309, sunset=1.047)), 1)
+    0.2
     """
     within("hour angle", hour_angle, -np.pi, np.pi, unit="rad")
     within("hour angle of sunset", sunset, 0.0, np.pi, unit="rad")
@@ -234,6 +259,11 @@ def air_mass(zenith: ArrayLike) -> Array:
     References
     ----------
     [KASTEN1989] : equation 3 with its table.
+
+    Examples
+    --------
+    >>> round(float(air_mass(0.1745)), 3)
+    1.015
     """
     within("zenith", zenith, 0.0, np.pi, unit="rad")
     bounded = np.minimum(np.asarray(zenith, dtype=float), 0.5 * np.pi)

@@ -40,6 +40,11 @@ def clearness_by_sunshine(share: ArrayLike) -> Array:
     References
     ----------
     [FAO56] : equation 35, Ångström formula.
+
+    Examples
+    --------
+    >>> round(float(clearness_by_sunshine(0.0)), 2)
+    0.25
     """
     within("share of sunshine", share, 0.0, 1.0)
     return np.asarray(0.25 + 0.50 * np.asarray(share, dtype=float))
@@ -70,6 +75,11 @@ def clearness_by_range(daily_range: ArrayLike, *, coastal: bool = False) -> Arra
     References
     ----------
     [FAO56] : equation 50, after Hargreaves and Samani.
+
+    Examples
+    --------
+    >>> round(float(clearness_by_range(9.0)), 2)
+    0.48
     """
     within("daily range", daily_range, 0.0, 40.0, unit="K")
     factor = 0.19 if coastal else 0.16
@@ -94,6 +104,11 @@ def clearest_day(mean: ArrayLike) -> Array:
     References
     ----------
     [HOLLANDS1983] : as given in [DUFFIE2013], equation 2.9.8.
+
+    Examples
+    --------
+    >>> round(float(clearest_day(0.3)), 4)
+    0.6914
     """
     within("clearness", mean, 0.1, 0.8)
     k = np.asarray(mean, dtype=float)
@@ -121,6 +136,11 @@ def day_clearness(mean: ArrayLike, rank: ArrayLike) -> Array:
     References
     ----------
     [BENDT1981] : distribution, with the fit of γ of Herzog as in [DUFFIE2013], equations 2.9.6 and 2.9.7.
+
+    Examples
+    --------
+    >>> round(float(day_clearness(0.3, rank=0.1)), 4)
+    0.0866
     """
     within("rank", rank, 0.0, 1.0)
     k = np.asarray(mean, dtype=float)

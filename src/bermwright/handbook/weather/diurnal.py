@@ -38,6 +38,11 @@ def diurnal_shape(hour: ArrayLike) -> Array:
     References
     ----------
     [ERBS1983] : mean course of the air in 29 places, as given in [DUFFIE2013].
+
+    Examples
+    --------
+    >>> round(float(diurnal_shape(1.0)), 4)
+    -0.2743
     """
     within("hour", hour, 0.0, 25.0, unit="h")
     a = 2.0 * np.pi * (np.asarray(hour, dtype=float) - 1.0) / HOURS_A_DAY

@@ -42,6 +42,11 @@ def vapour_pressure_at(dew_point: ArrayLike) -> Array:
     References
     ----------
     [WMO8] : annex 4.B, over water.
+
+    Examples
+    --------
+    >>> round(float(vapour_pressure_at(10.0)))
+    1226
     """
     within("dew point", dew_point, LOWEST, HIGHEST, unit="°C")
     t = np.asarray(dew_point, dtype=float)
@@ -66,6 +71,11 @@ def dew_point_of(vapour_pressure: ArrayLike) -> Array:
     References
     ----------
     [WMO8] : annex 4.B, over water.
+
+    Examples
+    --------
+    >>> round(float(dew_point_of(1000.0)), 3)
+    6.988
     """
     within("vapour pressure", vapour_pressure, 0.01, 35_000.0, unit="Pa")
     u = np.log(np.asarray(vapour_pressure, dtype=float) / 611.2)
@@ -90,6 +100,11 @@ def standard_pressure(altitude: ArrayLike) -> Array:
     References
     ----------
     [ISO2533] : lowest layer.
+
+    Examples
+    --------
+    >>> round(float(standard_pressure(1500.0)))
+    84556
     """
     within("altitude", altitude, -500.0, 9000.0, unit="m")
     return np.asarray(SEA_LEVEL * (1.0 - 0.0065 * np.asarray(altitude, dtype=float) / 288.15) ** 5.25588)
@@ -116,6 +131,11 @@ def sky_emissivity(dew_point: ArrayLike, cloud: ArrayLike = 0.0) -> Array:
     ----------
     [BERDAHL1984] : clear sky by the dew point.
     [UNSWORTH1975] : clouded sky.
+
+    Examples
+    --------
+    >>> round(float(sky_emissivity(-25.0)), 4)
+    0.6166
     """
     within("dew point", dew_point, LOWEST, HIGHEST, unit="°C")
     within("cloud", cloud, 0.0, 1.0)
@@ -148,6 +168,11 @@ def sky_temperature(temperature: ArrayLike, dew_point: ArrayLike, cloud: ArrayLi
     ----------
     [BERDAHL1984] : definition and clear sky.
     [UNSWORTH1975] : clouded sky.
+
+    Examples
+    --------
+    >>> round(float(sky_temperature(-20.0, dew_point=-25.0)), 2)
+    -48.82
     """
     within("temperature", temperature, LOWEST, HIGHEST, unit="°C")
     kelvins = np.asarray(temperature, dtype=float) + KELVIN

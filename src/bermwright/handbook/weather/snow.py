@@ -87,6 +87,11 @@ def snow_depth_of(pack: ArrayLike) -> Array:
     References
     ----------
     [STURM2010] : densities of seasonal snow, 200 to 350 kg/m³ for most of the winter.
+
+    Examples
+    --------
+    >>> round(float(snow_depth_of(100.0)), 1)
+    0.4
     """
     within("snow", pack, 0.0, 10_000.0, unit="kg/m2")
     return np.asarray(np.asarray(pack, dtype=float) / SETTLED)

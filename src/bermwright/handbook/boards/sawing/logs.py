@@ -52,6 +52,11 @@ def smalian_volume(small: Number, large: Number, length: Number) -> Array:
     References
     ----------
     [LOGVOLUME] : the rule and an example.
+
+    Examples
+    --------
+    >>> round(float(smalian_volume(0.25, large=0.29, length=5.0)), 4)
+    0.2878
     """
     _measures(length, small=small, large=large)
     return np.asarray(0.5 * length * (_area(small) + _area(large)))
@@ -77,6 +82,11 @@ def huber_volume(middle: Number, length: Number) -> Array:
     References
     ----------
     [LOGVOLUME] : the rule and an example.
+
+    Examples
+    --------
+    >>> round(float(huber_volume(0.27, length=5.0)), 4)
+    0.2863
     """
     _measures(length, middle=middle)
     return np.asarray(length * _area(middle))
@@ -106,6 +116,11 @@ def newton_volume(small: Number, middle: Number, large: Number, length: Number) 
     References
     ----------
     [LOGVOLUME] : the rule and an example.
+
+    Examples
+    --------
+    >>> round(float(newton_volume(0.25, middle=0.27, large=0.29, length=5.0)), 4)
+    0.2868
     """
     _measures(length, small=small, middle=middle, large=large)
     return np.asarray(length * (_area(small) + 4.0 * _area(middle) + _area(large)) / 6.0)
@@ -133,6 +148,11 @@ def cone_volume(small: Number, large: Number, length: Number) -> Array:
     References
     ----------
     [LOGVOLUME] : frustum of a cone.
+
+    Examples
+    --------
+    >>> round(float(cone_volume(0.25, large=0.29, length=5.0)), 4)
+    0.2868
     """
     _measures(length, small=small, large=large)
     thin, thick = np.asarray(small, dtype=float), np.asarray(large, dtype=float)
@@ -159,6 +179,11 @@ def quarter_girth_volume(girth: Number, length: Number) -> Array:
     References
     ----------
     [QUARTERGIRTH] : the rule and how low it is.
+
+    Examples
+    --------
+    >>> round(float(quarter_girth_volume(0.9425, length=5.0)), 4)
+    0.2776
     """
     within("girth", girth, 0.0, np.pi * THICKEST + 0.1, unit="m")
     _measures(length)

@@ -53,6 +53,11 @@ def doyle_volume(diameter: Number, length: Number) -> Array:
     References
     ----------
     [DOYLETABLE] : the table.
+
+    Examples
+    --------
+    >>> round(float(doyle_volume(0.2032, length=4.8768)), 5)
+    0.03776
     """
     inches, feet = _in_inches(diameter, length)
     return np.asarray(np.maximum(inches - SLAB, 0.0) ** 2 * feet / 16.0 * BOARD_FOOT)
@@ -78,6 +83,11 @@ def scribner_volume(diameter: Number, length: Number) -> Array:
     References
     ----------
     [LOGRULES] : the formula.
+
+    Examples
+    --------
+    >>> round(float(scribner_volume(0.3048, length=4.8768)), 4)
+    0.2024
     """
     inches, feet = _in_inches(diameter, length)
     boards = (0.79 * inches**2 - 2.0 * inches - 4.0) * feet / 16.0
@@ -104,6 +114,11 @@ def international_volume(diameter: Number, length: Number) -> Array:
     References
     ----------
     [CLARK1906] : the rule; taper and rounding as told in [LOGRULES].
+
+    Examples
+    --------
+    >>> round(float(international_volume(0.2032, length=4.8768)), 4)
+    0.0914
     """
     inches, feet = _in_inches(diameter, length)
     total = np.zeros(np.broadcast(inches, feet).shape)
