@@ -25,10 +25,26 @@ if TYPE_CHECKING:
 
 TEAM_CITE = Cite(work=HSEMHOR, place="handling in teams: two and three people", provenance=Provenance.READ)
 LARGEST_TEAM = 3
+LIFT_BY_ENDS = 2
+"""Teams that can take hold of one rib without getting in each other's way: one at either end."""
 CAUTION = (
     "held close, at knuckle height, on firm ground, seldom; less when reaching, twisting or above the "
     "shoulder; local rules go first"
 )
+
+
+def hands_lift(people: int) -> float:
+    """What so many people may lift of one rib (kg): teams of three at most, one at either end."""
+    first = min(people, LARGEST_TEAM)
+    second = min(people - first, LARGEST_TEAM)
+    teams = [count for count in (first, second) if count > 0][:LIFT_BY_ENDS]
+    return float(sum(float(team_capacity(LIFT_LIMIT.value, people=count)) for count in teams))
+
+
+def rib_lifters(mass: float) -> int | None:
+    """How many people a rib, or half of one, takes; None where only a hoist may lift it."""
+    most = LIFT_BY_ENDS * LARGEST_TEAM
+    return next((people for people in range(1, most + 1) if mass <= hands_lift(people)), None)
 
 
 def lifting_rows(form: VaultForm, vault: Vault, timber: TimberClass | None) -> Iterator[Quantity]:
@@ -47,8 +63,8 @@ def lifting_rows(form: VaultForm, vault: Vault, timber: TimberClass | None) -> I
     wood = rib_volume(form.rib) * density
     steel, note = _nails(form, vault)
     steps = (_timber("Timber of a whole rib", wood, timber), steel)
-    yield _lifted("half a rib", steps, whole=wood + steel.result.value, share=0.5, note=note)
-    yield _lifted("whole rib", steps, whole=wood + steel.result.value, note=note)
+    yield _lifted("half a rib", steps, whole=wood + steel.result.value, share=0.5, note=note, ends=True)
+    yield _lifted("whole rib", steps, whole=wood + steel.result.value, note=note, ends=True)
 
 
 def _timber(says: str, mass: float, timber: TimberClass) -> Step:
@@ -72,13 +88,23 @@ def _nails(form: VaultForm, vault: Vault) -> tuple[Step, str]:
 
 
 def _lifted(
-    name: str, steps: tuple[Step, ...], *, whole: float, share: float = 1.0, note: str = ""
+    name: str,
+    steps: tuple[Step, ...],
+    *,
+    whole: float,
+    share: float = 1.0,
+    note: str = "",
+    ends: bool = False,
 ) -> Quantity:
+    """A mass and who lifts it; what is long has room for a team at either end."""
     mass = whole * share
-    people = lifters_needed(mass, each=LIFT_LIMIT.value)
+    people = rib_lifters(mass) if ends else lifters_needed(mass, each=LIFT_LIMIT.value)
     if people is None:
-        most = float(team_capacity(LIFT_LIMIT.value, people=LARGEST_TEAM))
-        says = f"too heavy for a team of three ({number(most, 'kg', 1)}): hoist, gin pole, or smaller parts"
+        most = hands_lift(LIFT_BY_ENDS * LARGEST_TEAM if ends else LARGEST_TEAM)
+        teams = "a team of three at either end" if ends else "a team of three"
+        says = f"too heavy for {teams} ({number(most, 'kg', 1)}): hoist, gin pole, or smaller parts"
+    elif people > LARGEST_TEAM:
+        says = f"{people} people, three at one end and {people - LARGEST_TEAM} at the other"
     else:
         says = f"{people} {'person' if people == 1 else 'people'}"
     limit = line(

@@ -16,8 +16,9 @@ from bermwright.formats.house_file import load
 from bermwright.house import Nail
 from bermwright.rules.assess import assess
 from bermwright.rules.erection.bracing import RIBS_STAND_UP
-from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED, hands_lift
+from bermwright.rules.erection.lifting import RIBS_ARE_LIFTED, rib_mass
 from bermwright.rules.erection.works import brace_holds, guy_holds, rib_wind
+from bermwright.rules.ribs.movement import PIECES_LIFT
 from bermwright.rules.study import study_vault
 from bermwright.rules.whole import wheels
 from bermwright.rules.whole.along import LEANS_ALONG
@@ -28,6 +29,8 @@ from bermwright.rules.whole.forces import FORCES_CLOSE, balances
 from bermwright.rules.whole.slopes import SLOPES_STAY
 from bermwright.rules.whole.storms import QUAKE_STANDS, WIND_STANDS, quake_analysis
 from bermwright.rules.whole.wheels import WHEELS_KEEP_OFF, barrier, breaking, wheel_pressure
+from bermwright.takeoff import vault_quantities
+from bermwright.takeoff.lifting import hands_lift, rib_lifters
 
 if TYPE_CHECKING:
     from bermwright.house import House, Nail
@@ -296,6 +299,17 @@ def test_ribs_are_lifted_by_enough_people(larch_bank: House, good_study: Study) 
     assert verdicts(RIBS_ARE_LIFTED, studied(with_erection(pole, hoist_holds=None))) == [UNKNOWN]
     assert verdicts(RIBS_ARE_LIFTED, studied(replace(larch_bank, erection=None))) == [UNKNOWN]
     assert hands_lift(1) < hands_lift(3) < hands_lift(6) == hands_lift(20)
+
+
+def test_everybody_says_the_same_of_lifting_a_rib(good_study: Study) -> None:
+    """Timber and nails, and a team at either end: as what can be lifted, so what is counted."""
+    half = 0.5 * rib_mass(good_study)
+    (said,) = PIECES_LIFT.run(good_study)
+    assert said.values["half"].value == pytest.approx(half)  # type: ignore[union-attr]
+    assert said.values["who"] == f"{rib_lifters(half)} people"
+    counted = vault_quantities(good_study.house, good_study.vault, good_study.form).row("half a rib")
+    assert counted.high == pytest.approx(half)
+    assert str(rib_lifters(half)) in counted.note
 
 
 def test_the_hillside_example_fails_for_its_stated_reason_alone() -> None:

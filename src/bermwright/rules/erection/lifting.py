@@ -10,10 +10,10 @@ from bermwright.data.densities import GRAVITY
 from bermwright.data.rates import LIFT_LIMIT
 from bermwright.data.works.practice import TRADE
 from bermwright.data.works.rates import HSEMHOR
-from bermwright.handbook.lifting import team_capacity
 from bermwright.house import Lifted, Raised
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import ratio_step, step
+from bermwright.takeoff.lifting import hands_lift
 from bermwright.takeoff.nails import rib_nails
 from bermwright.takeoff.ribs import rib_volume
 
@@ -27,23 +27,12 @@ TEAM_CITE = Cite(work=HSEMHOR, place="handling in teams", provenance=Provenance.
 JERK_CITE = Cite(work=TRADE, place="a lift starts with a jerk", provenance=Provenance.PRACTICE)
 JERK = 1.25
 """On a weight that a hoist picks up (-)."""
-LARGEST_TEAM = 3
-LIFT_BY_ENDS = 2
-"""Teams that can take hold of one rib without getting in each other's way: one at either foot."""
 
 
 def rib_mass(study: Study) -> float:
     """A whole rib with its nails (kg)."""
     nails = rib_nails(study.form, study.vault)
     return rib_volume(study.form.rib) * study.strength.timber.density + (nails.mass() if nails else 0.0)
-
-
-def hands_lift(people: int) -> float:
-    """What so many people may lift of one rib (kg): teams of three at most, one at either end."""
-    first = min(people, LARGEST_TEAM)
-    second = min(people - first, LARGEST_TEAM)
-    teams = [count for count in (first, second) if count > 0][:LIFT_BY_ENDS]
-    return float(sum(float(team_capacity(LIFT_LIMIT.value, people=count)) for count in teams))
 
 
 def _decide(study: Study) -> Iterator[Said]:
@@ -114,7 +103,7 @@ def _said(
     what: str, amounts: tuple[float, float, str], held: str, values: dict[str, str], line: Step
 ) -> Said:
     asked, there, unit = amounts
-    ratio = asked / there
+    ratio, scale = asked / there, 1.0 if unit == "kg" else 1e-3
     verdict, digits = verdict_of(ratio), 0 if unit == "kg" else 2
     return Said(
         verdict=verdict,
@@ -131,7 +120,10 @@ def _said(
         unit=unit,
         ratio=ratio,
         advice="" if verdict is Verdict.HOLDS else LIGHTER,
-        steps=(line, ratio_step("Asked over there", "m / m_t", f"{asked:.0f} / {there:.0f}", ratio)),
+        steps=(
+            line,
+            ratio_step("Asked over there", "m / m_t", f"{asked * scale:.2f} / {there * scale:.2f}", ratio),
+        ),
     )
 
 

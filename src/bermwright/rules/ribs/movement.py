@@ -10,7 +10,6 @@ from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.timber_classes import DEFLECTION_LIMIT
 from bermwright.data.works.rates import NIOSH94110
-from bermwright.handbook.lifting import lifters_needed
 from bermwright.rules.analysis.response import first_largest
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import (
@@ -24,6 +23,9 @@ from bermwright.rules.ribs.common import (
     timber_cite,
 )
 from bermwright.stages.nouns import StageKind
+from bermwright.takeoff.lifting import rib_lifters
+from bermwright.takeoff.nails import rib_nails
+from bermwright.takeoff.ribs import rib_volume
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -114,8 +116,10 @@ def _lift(study: Study) -> Iterator[Said]:
     rib, density = study.form.rib, study.strength.timber.density
     heaviest = max(rib.pieces, key=lambda piece: piece.blank_length * piece.blank_width)
     blank = heaviest.blank_length * heaviest.blank_width * rib.board * density
-    half = 0.5 * rib.centreline.length * rib.width * rib.depth * density
-    team = lifters_needed(half, each=ONE_PERSON)
+    nails = rib_nails(study.form, study.vault)
+    wood, steel = rib_volume(rib) * density, nails.mass() if nails else 0.0
+    half = 0.5 * (wood + steel)
+    team = rib_lifters(half)
     verdict = Verdict.HOLDS if blank <= ONE_PERSON else Verdict.FAILS
     yield Said(
         verdict=verdict,
@@ -135,10 +139,10 @@ def _lift(study: Study) -> Iterator[Said]:
         else "Put two people to a blank, or write a shorter [vault] board_length.",
         steps=(
             step(
-                "Half a rib",
+                "Half a rib, timber and nails" if nails else "Half a rib, its nails not given",
                 "m",
-                "½·s·n·t·h·ρ",
-                f"0.5 · {rib.centreline.length:.3f} · {rib.width:.3f} · {rib.depth:.3f} · {density:g}",
+                "½·(V·ρ + m_nails)",
+                f"0.5 · ({rib_volume(rib):.4f} · {density:g} + {steel:.1f})",
                 Shown(half, "kg", 1),
             ),
             step(
