@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -113,9 +114,23 @@ def test_the_nail_drawing_shows_as_many_nails_as_were_checked(form, nailing):
     sheet = nail_sheet(form, nailing)
     clip = sheet.items[0]
     strokes = [item for item in clip.items if isinstance(item, Stroke) and item.layer == "nails"]
-    near = [one for one in strokes if abs(0.5 * (one.path[0][0] + one.path[1][0]) - 87.0) < 70.0]
-    assert len(near) >= 2 * 2 * nailing.count * 0.9
+    near = [one for one in strokes if abs(0.5 * (one.path[0][0] + one.path[1][0]) - 87.0) < 75.0]
+    # Two strokes cross at each nail: a block of all nails on both sides of the joint, for each layer.
+    assert sum(not one.closed for one in near) == 2 * 2 * nailing.count * nailing.turns
+    assert nailing.turns == 3
+    assert sum(one.closed for one in near) == 2 * nailing.count
+    words = [item.text for item in sheet.items if isinstance(item, Text)]
+    assert "upright crosses: layers 2, 5; tilted crosses: layer 3; rings: layer 4" in words
+    assert any("7 or more from those of the others" in one for one in words)
     assert sheet.width == 174.0
+
+
+def test_one_nailed_layer_has_no_words_on_others(form, nailing):
+    two = replace(form, rib=replace(form.rib, layers=2))
+    sheet = nail_sheet(two, replace(nailing, turns=1))
+    words = [item.text for item in sheet.items if isinstance(item, Text)]
+    assert "upright crosses: layer 2" in words
+    assert not any("of the others" in one for one in words)
 
 
 def test_labels_name_every_piece_and_board(plan):

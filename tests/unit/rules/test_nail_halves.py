@@ -57,6 +57,8 @@ def test_no_half_takes_more_than_the_ratio_says(good_study):
     for number, pair in enumerate(joint.halves.at_joints):
         for half in pair:
             bent = moment[:, :, number] * float(joint.pieces.moment_peak) * (not half.relieved)
+            # The thrust acts in the middle of the depth, the nails in their own middle.
+            bent = np.abs(bent) + np.abs(axial[:, :, number]) * abs(half.across.mean())
             one, along, across = worst_shares(half.along, half.across)
             force = (
                 np.hypot(axial[:, :, number] * one + bent * along, shear[:, :, number] * one + bent * across)
@@ -64,6 +66,23 @@ def test_no_half_takes_more_than_the_ratio_says(good_study):
             )
             most = force / (limit * half.effective)
             assert np.max(most - ratio[:, :, number]) <= 0.02 * np.max(ratio)
+
+
+def test_thrust_beside_the_middle_of_the_nails_turns_them(good_study):
+    joint = good_study.strength.joint
+    half = next(half for pair in joint.halves.at_joints for half in pair if not half.relieved)
+    aside = replace(half, across=half.across + 0.01 - half.across.mean())
+    plain = replace(half, across=half.across - half.across.mean())
+    assert plain.eccentric == pytest.approx(0.0, abs=1e-12)
+    assert aside.eccentric == pytest.approx(0.01)
+    thrust, none = np.array(50e3), np.array(0.0)
+    peak = float(joint.pieces.moment_peak)
+    asked = joint.half_force(aside, none, thrust, none, 5)
+    assert asked == pytest.approx(joint.half_force(plain, thrust * 0.01 / peak, thrust, none, 5))
+    assert asked > 1.02 * joint.half_force(plain, none, thrust, none, 5)
+    # Every half whose nails stand aside is reckoned for itself.
+    reckoned = {id(one) for _, one in joint.weaker}
+    assert all(id(one) in reckoned for pair in joint.halves.at_joints for one in pair if one.eccentric > 1e-9)
 
 
 def test_short_pieces_at_the_feet_need_their_share_where_the_others_cannot_take_it(good_study):

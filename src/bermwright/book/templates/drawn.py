@@ -8,16 +8,15 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Area, Ink, Item, Pen, Stroke, Text, Wash
-from bermwright.book.templates.marks import arrow_to, small_words
+from bermwright.book.templates.marks import arrow_to, nail_mark, small_words
 from bermwright.form.rib.flat import crossing
-from bermwright.form.rib.nails import nail_spots
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator
+    from collections.abc import Iterator, Sequence
 
     from bermwright.base.drawing import Path, Point
     from bermwright.form.rib.flat import Flat
-    from bermwright.form.rib.nails import Nailing
+    from bermwright.form.rib.nails import NailSet
 
 _MM = 1000.0
 STATION = 25.0
@@ -45,8 +44,8 @@ class Laying:
         return tuple(self.at(u * _MM, v * _MM) for u, v in self.flat.points)
 
 
-def piece_items(laying: Laying, nailing: Nailing | None) -> tuple[Item, ...]:
-    """Everything on the template of a piece, in millimetres of its own drawing; without nails, none."""
+def piece_items(laying: Laying, nails: Sequence[NailSet]) -> tuple[Item, ...]:
+    """Everything on the template of a piece, in millimetres of its own drawing."""
     return (
         *_grid(laying),
         *_keep(laying),
@@ -54,7 +53,7 @@ def piece_items(laying: Laying, nailing: Nailing | None) -> tuple[Item, ...]:
         *_board_edge(laying),
         *_ordinates(laying),
         *_corners(laying),
-        *_nails(laying, nailing),
+        *_nails(laying, nails),
         Stroke(path=laying.outline, pen=Pen.TEMPLATE, closed=True, layer="cut"),
         *_words(laying),
     )
@@ -165,13 +164,10 @@ def _figure(
     )
 
 
-def _nails(laying: Laying, nailing: Nailing | None) -> Iterator[Item]:
-    if nailing is None:
-        return
-    for u, v in nail_spots(laying.flat, nailing):
-        x, y = laying.at(u * _MM, v * _MM)
-        yield Stroke(path=((x - _CROSS, y), (x + _CROSS, y)), pen=Pen.LAYER, layer="nails")
-        yield Stroke(path=((x, y - _CROSS), (x, y + _CROSS)), pen=Pen.LAYER, layer="nails")
+def _nails(laying: Laying, nails: Sequence[NailSet]) -> Iterator[Item]:
+    for one in nails:
+        for u, v in one.spots:
+            yield from nail_mark(one.turn, laying.at(u * _MM, v * _MM), _CROSS)
 
 
 def _joints(laying: Laying) -> Iterator[Item]:

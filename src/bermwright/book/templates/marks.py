@@ -66,6 +66,33 @@ def _quarter(at: Point, start: float) -> tuple[Point, ...]:
     return (at, *((at[0] + _RADIUS * math.cos(a), at[1] + _RADIUS * math.sin(a)) for a in angles))
 
 
+NAIL_MARKS = ("upright crosses", "tilted crosses", "rings", "squares", "triangles", "diamonds")
+"""How the nails of layers that stand beside each other are told apart, turn by turn."""
+_CORNERS = {2: (16, 0.0), 3: (4, 0.25 * math.pi), 4: (3, 0.5 * math.pi), 5: (4, 0.0)}
+"""Corners of the closed marks, and where the first one lies (rad); a ring has many."""
+
+
+def nail_words(turn: int) -> str:
+    """How the marks of a turn are called."""
+    return NAIL_MARKS[turn % len(NAIL_MARKS)]
+
+
+def nail_mark(turn: int, at: Point, half: float) -> Iterator[Item]:
+    """The mark of a nail, with its middle to be seen; `half` as wide to each side."""
+    x, y = at
+    kind = turn % len(NAIL_MARKS)
+    closed = kind in _CORNERS
+    if closed:
+        count, first = _CORNERS[kind]
+        angles = [first + 2.0 * math.pi * corner / count for corner in range(count)]
+        path = tuple((x + half * math.cos(angle), y + half * math.sin(angle)) for angle in angles)
+        yield Stroke(path=path, pen=Pen.LAYER, closed=True, layer="nails")
+    long, turned = (0.3 * half, 0.0) if closed else (half, 0.25 * math.pi * kind)
+    for angle in (turned, turned + 0.5 * math.pi):
+        dx, dy = long * math.cos(angle), long * math.sin(angle)
+        yield Stroke(path=((x - dx, y - dy), (x + dx, y + dy)), pen=Pen.LAYER, layer="nails")
+
+
 def arrow_to(tail: Point, words: str) -> Iterator[Item]:
     """An arrow up the sheet with what lies there."""
     x, y = tail

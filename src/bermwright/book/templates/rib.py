@@ -8,9 +8,11 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Sheet
 from bermwright.book.templates.drawn import Laying, piece_items
+from bermwright.book.templates.marks import nail_words
 from bermwright.book.templates.sheets import sheet_line, stamp_line, whole_sheet
 from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, laid, tiling
 from bermwright.form.rib.flat import patterns
+from bermwright.form.rib.nails import nail_sets
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -19,7 +21,7 @@ if TYPE_CHECKING:
     from bermwright.book.templates.sheets import Stamp
     from bermwright.book.templates.tiles import Tiling
     from bermwright.form.rib.flat import Flat, Pattern
-    from bermwright.form.rib.nails import Nailing
+    from bermwright.form.rib.nails import Nailing, NailSet
     from bermwright.form.shapes import VaultForm
 
 _MM = 1000.0
@@ -111,7 +113,7 @@ def whole_templates(form: VaultForm, *, stamp: Stamp, nailing: Nailing | None = 
         )
         sheets.append(
             whole_sheet(
-                piece_items(laying, nailing if pattern.nailed else None),
+                piece_items(laying, _sets(pattern, nailing)),
                 laying.outline,
                 pattern_title(pattern),
                 lines,
@@ -136,7 +138,7 @@ def _job(pattern: Pattern, paper: str, stretch: Point = TRUE) -> Job:
 def _sheets(
     form: VaultForm, job: Job, stamp: Stamp, nailing: Nailing | None, *, first: int, total: int
 ) -> Iterator[Sheet]:
-    drawing = laid(piece_items(job.laying, nailing if job.pattern.nailed else None))
+    drawing = laid(piece_items(job.laying, _sets(job.pattern, nailing)))
     title = pattern_title(job.pattern)
     for index, cell in enumerate(job.plan.cells):
         lines = (
@@ -205,8 +207,16 @@ def _nails_line(pattern: Pattern, nailing: Nailing | None) -> str:
         return "nails: not in the house file"
     if not pattern.nailed:
         return "no nails: layer 1 lies on the jig, layer 2 is nailed to it"
-    size = f"crosses: nails {nailing.diameter * _MM:.1f} × {nailing.length * _MM:.0f} mm"
-    return size if pattern.nailed == pattern.names else f"{size}, not in layer 1"
+    size = f"nails {nailing.diameter * _MM:.1f} × {nailing.length * _MM:.0f} mm"
+    marks = ", ".join(
+        f"{nail_words(one.turn)} in layer {' and '.join(map(str, one.layers))}"
+        for one in nail_sets(pattern, nailing)
+    )
+    return f"{size}: {marks}" if pattern.nailed == pattern.names else f"{size}: {marks}, not in layer 1"
+
+
+def _sets(pattern: Pattern, nailing: Nailing | None) -> tuple[NailSet, ...]:
+    return () if nailing is None else nail_sets(pattern, nailing)
 
 
 def check_line(flat: Flat) -> str:

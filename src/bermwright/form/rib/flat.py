@@ -9,11 +9,12 @@ from __future__ import annotations
 from bisect import bisect_right
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.form.setout.ordinates import crown_length
+from bermwright.form.shapes import crown_length
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator
@@ -29,6 +30,18 @@ NAILED_FROM = 2
 _SAME = 0.0003
 """Two shapes that differ by less than this everywhere are cut from one template (m)."""
 _STATIONS = 17
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Room:
+    """What lies between two neighbouring cuts of a rib: pieces of all layers run over the same ones."""
+
+    number: int
+    """Counted from the foot on its side of the crown."""
+    length: float
+    """From cut to cut, straight, on that face where they are nearest to each other (m)."""
+    climbs: bool
+    """Whether the piece in its own frame runs from that foot to the crown here."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, eq=False)
@@ -49,6 +62,10 @@ class Flat:
     """Whether the foot end and the crown end meet another board (else it is the foot of the rib)."""
     corners: tuple[tuple[float, float], ...]
     """Foot end room side, foot end soil side, crown end soil side, crown end room side (m)."""
+    depth: float
+    """Of the rib, square to its curve (m)."""
+    rooms: tuple[Room, ...]
+    """From cut to cut, foot end first."""
 
     @property
     def start(self) -> float:
@@ -78,6 +95,11 @@ class Pattern:
     per_rib: int
     nailed: tuple[str, ...]
     """Those of `names` into which nails are driven: all but those of the first layer."""
+
+    @property
+    def nailed_layers(self) -> tuple[int, ...]:
+        """The layers of those into which nails are driven."""
+        return tuple(layer for layer in self.layers if layer >= NAILED_FROM)
 
 
 def patterns(rib: RibForm) -> tuple[Pattern, ...]:
@@ -127,6 +149,8 @@ def lay_flat(rib: RibForm, piece: RibPiece) -> Flat:
         chord=chord,
         mirrored=mirrored,
         butts=_butts(rib, piece, mirrored=mirrored),
+        depth=rib.depth,
+        rooms=tuple(_rooms(rib, piece, mirrored=mirrored))[order],
         joints=tuple(_joints(rib, piece, origin, ahead, outward)),
         corners=_corners(
             rib, ends, lambda spot: (float((spot - origin) @ ahead), float((spot - origin) @ outward))
@@ -138,6 +162,35 @@ def _butts(rib: RibForm, piece: RibPiece, *, mirrored: bool) -> tuple[bool, bool
     """Whether the foot end and the crown end lie within the rib."""
     left, right = piece.start > _SAME, piece.end < rib.centreline.length - _SAME
     return (right, left) if mirrored else (left, right)
+
+
+def _rooms(rib: RibForm, piece: RibPiece, *, mirrored: bool) -> Iterator[Room]:
+    """From cut to cut in the order of the curve."""
+    cuts = [piece.start, *(s for s, _ in _crossed(rib, piece)), piece.end]
+    crown = crown_length(rib)
+    for low, high in pairwise(cuts):
+        middle = 0.5 * (low + high)
+        number = int(np.searchsorted(rib.joints, middle))
+        left = middle < crown + _SAME
+        yield Room(
+            number=number if left else rib.joints.size - number,
+            length=_nearest(rib, low, high),
+            climbs=left != mirrored,
+        )
+
+
+def _nearest(rib: RibForm, low: float, high: float) -> float:
+    """How near two cuts come to each other on one of both faces (m)."""
+    x, z, angle = rib.centreline.at(np.array([low, high]))
+    out = 0.5 * rib.depth * np.array([-np.sin(angle), np.cos(angle)])
+    return float(min(np.hypot(*np.diff(np.array([x, z]) + side * out).T[0]) for side in (-1.0, 1.0)))
+
+
+def _crossed(rib: RibForm, piece: RibPiece) -> Iterator[tuple[float, int]]:
+    """Joints of other layers that a piece lies over, with their layers."""
+    for s, layer in zip(rib.joints.tolist(), rib.joint_layers, strict=True):
+        if layer != piece.layer and piece.start + _SAME < s < piece.end - _SAME:
+            yield s, layer
 
 
 def _corners(
@@ -158,9 +211,7 @@ def _corners(
 def _joints(
     rib: RibForm, piece: RibPiece, origin: Array, ahead: Array, outward: Array
 ) -> Iterator[tuple[float, float, float]]:
-    for s, layer in zip(rib.joints.tolist(), rib.joint_layers, strict=True):
-        if layer == piece.layer or not piece.start + _SAME < s < piece.end - _SAME:
-            continue
+    for s, _ in _crossed(rib, piece):
         x, z, angle = (float(value) for value in rib.centreline.at(s))
         spot = np.array([x, z]) - origin
         normal = np.array([-np.sin(angle), np.cos(angle)])

@@ -62,6 +62,11 @@ class Half:
         return self.along.size < FEWEST
 
     @property
+    def eccentric(self) -> float:
+        """How far the middle of its nails lies from the middle of the depth (m)."""
+        return abs(float(self.across.mean())) if self.across.size else 0.0
+
+    @property
     def weights(self) -> Array:
         """Force on its worst nail for a thrust of one, and along and across for a moment of one, at most."""
         return worst_shares(self.along, self.across) / self.effective
@@ -100,7 +105,7 @@ class Halves:
             (number, half)
             for number, pair in enumerate(self.at_joints)
             for half in pair
-            if half.bare or bool(np.any(half.weights > shares * (1.0 + HAIR)))
+            if half.bare or half.eccentric > HAIR or bool(np.any(half.weights > shares * (1.0 + HAIR)))
         )
 
     @property

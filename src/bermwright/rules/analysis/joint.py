@@ -67,8 +67,8 @@ class NailedJoint:
 
     @property
     def height(self) -> float:
-        """Height of the rows with both edge distances (m)."""
-        return 2 * float(self.least.loaded_edge) + (self.rows - 1) * float(self.least.across)
+        """Height of the rows with both edge distances, and with the lines of the other layers between (m)."""
+        return 2 * float(self.least.loaded_edge) + self.nailing.height(self.rows)
 
     def force(self, moment: Array, axial: Array, shear: Array, layers: int) -> Array:
         """Force on the nail that carries most, for the forces of the whole rib (N); broadcasts.
@@ -80,9 +80,14 @@ class NailedJoint:
         return self._most(self.places, moment, axial, shear, layers)
 
     def half_force(self, half: Half, moment: Array, axial: Array, shear: Array, layers: int) -> Array:
-        """The same for the nails that are drawn in half a piece; a relieved one takes no bending."""
-        bent = np.zeros_like(moment) if half.relieved else moment
-        return self._most((half.along, half.across), bent, axial, shear, layers)
+        """The same for the nails that are drawn in half a piece; a relieved one takes no bending.
+
+        Where their middle lies beside the middle of the depth the thrust turns them as well.
+        """
+        peak = float(self.pieces.moment_peak)
+        bent = np.zeros_like(moment) if half.relieved else np.abs(moment)
+        turned = bent + np.abs(axial) * half.eccentric / peak
+        return self._most((half.along, half.across), turned, axial, shear, layers)
 
     @property
     def weaker(self) -> tuple[tuple[int, Half], ...]:
