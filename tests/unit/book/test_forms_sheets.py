@@ -8,8 +8,9 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from bermwright.base.document import Figure
 from bermwright.base.drawing import Text
-from bermwright.book.pages.forms import printed_patterns
+from bermwright.book.pages.forms import forms_blocks, printed_patterns
 from bermwright.book.sheets.forms import pattern_sheet
 from bermwright.book.sheets.paper import boxes_of
 from bermwright.form.developed import forms_of
@@ -80,3 +81,11 @@ def test_words_of_a_pattern_follow_the_wanted_units():
     )
     assert "from a square line 6 ft 11" in said
     assert " m from" not in said
+
+
+def test_strips_are_drawn_with_their_laps_and_upstands():
+    blocks = [one for one in forms_blocks(forms_of(HOUSES[1]), "imperial") if isinstance(one, Figure)]
+    strip = next(one.sheet for one in blocks if one.sheet.title.startswith("strip over the crown"))
+    said = " ".join(one.text for one in strip.items if isinstance(one, Text))
+    assert "edge of the face, 11 13/16 in of upstand" in said
+    assert "the next strip laps to here, 3 15/16 in" in said

@@ -50,10 +50,14 @@ def _strips(
     cut = count * length * roll.width
     mass = None if each is None else each * length * roll.width
     box = ((0.0, 0.0), (length, 0.0), (length, roll.width), (0.0, roll.width))
+    upstand = f"edge of the face, {1e3 * roll.upstand:.0f} mm of upstand"
     lines = (
-        ("edge of the face", ((roll.upstand, 0.0), (roll.upstand, roll.width))),
-        ("edge of the face", ((length - roll.upstand, 0.0), (length - roll.upstand, roll.width))),
-        ("the next strip laps to here", ((0.0, roll.width - roll.lap), (length, roll.width - roll.lap))),
+        (upstand, ((roll.upstand, 0.0), (roll.upstand, roll.width))),
+        (upstand, ((length - roll.upstand, 0.0), (length - roll.upstand, roll.width))),
+        (
+            f"the next strip laps to here, {1e3 * roll.lap:.0f} mm",
+            ((0.0, roll.width - roll.lap), (length, roll.width - roll.lap)),
+        ),
     )
     return SheetPlan(
         part=part,
@@ -153,8 +157,11 @@ def _gore(along: np.ndarray, half: np.ndarray, roll: SheetRoll, count: int, name
         outline=tuple(right + left[::-1]),
         count=count,
         lines=(
-            ("the next gore laps to here", edge),
-            ("foot of the dome", ((0.0, roll.upstand), (2.0 * foot + roll.lap, roll.upstand))),
+            (f"the next gore laps to here, {1e3 * roll.lap:.0f} mm", edge),
+            (
+                f"foot of the dome, {1e3 * roll.upstand:.0f} mm of upstand",
+                ((0.0, roll.upstand), (2.0 * foot + roll.lap, roll.upstand)),
+            ),
             ("middle", ((middle, 0.0), (middle, float(along[-1])))),
         ),
         across="across the gore",

@@ -145,10 +145,10 @@ def _making(box: Box, system: str) -> Iterator[str]:
     def mm(value: float) -> str:
         return show(value, "mm", 0, system)
 
+    deep = "as deep as the wall steps in" if box.curved else "as deep as the wall is thick"
     yield (
-        f"Hole {mm(box.width)} wide; the box is {mm(box.height)} high and {mm(box.depth)} deep, as deep "
-        f"as the wall "
-        f"steps in, and stands out {mm(BOX_SPARE.value)} on both faces."
+        f"Hole {mm(box.width)} wide; the box is {mm(box.height)} high and {mm(box.depth)} deep: {deep}, "
+        f"and it stands out {mm(BOX_SPARE.value)} on both faces."
     )
     if box.settlement > 0.0:
         yield (
@@ -203,6 +203,11 @@ def _sheets(plans: tuple[SheetPlan, ...], system: str) -> Iterator[Block]:
     for plan in plans:
         if plan.pattern is not None and plan.pattern.name == "gore":
             yield from _gores(plan, system)
+        elif plan.pattern is not None:
+            yield Figure(
+                sheet=pattern_sheet(plan.pattern, system=system),
+                caption=f"{plain(plan.part)}. {plan.pattern.note}",
+            )
 
 
 def _lifted(plan: SheetPlan, system: str) -> tuple[str, ...]:
@@ -236,6 +241,9 @@ def _gores(plan: SheetPlan, system: str) -> Iterator[Block]:
         align="rrr",
         caption="Edges from the left side of the blank; the lap is added to the right.",
     )
+    if plan.cap is not None:
+        across = show(plan.cap.size[0], "m", 2, system)
+        yield Para(f"Over the tips of all gores lies a round cap, {across} across; it is laid last.")
 
 
 def _drawn(meeting: Meeting) -> Iterator[Pattern]:

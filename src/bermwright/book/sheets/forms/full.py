@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Area, Ink, Item, Lettering, Pen, Sheet, Stroke, Text, View, Wash
-from bermwright.book.sheets.compass.section import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.forms.small import along_line
 from bermwright.book.sheets.paper import moved
 from bermwright.book.templates.drawn import inset
@@ -110,7 +110,7 @@ def full_sheet(pattern: Pattern, *, house: str, revision: str) -> Sheet:
     shift = (EDGE - float(low[0]), EDGE + 22.0 - float(low[1]))
     size = high - low + np.array([2.0 * EDGE, 2.0 * EDGE + 22.0])
     items = [moved(item, shift) for item in full_items(pattern)]
-    words = (pattern.name, check_words(pattern), f"{house} · revision {revision} · {MARK}")
+    words = (pattern.name, check_words(pattern), f"{house} · revision {revision} · {NOT_REVIEWED}")
     items += [
         Text(at=(EDGE, 16.0 - 5.0 * row), text=text, height=2.4, halo=False, strong=row != 1)
         for row, text in enumerate(words)
@@ -132,7 +132,7 @@ def tiled(
     """The pattern cut into sheets that are laid on each other's marks; `stretch` corrects a printer."""
     plan = tiling(_scaled(pattern.outline), PAPERS[paper], stretch=stretch)
     drawing = laid(full_items(pattern))
-    stamp = f"{house} · revision {revision} · {MARK}"
+    stamp = f"{house} · revision {revision} · {NOT_REVIEWED}"
     return tuple(_tile(pattern, plan, index, drawing, stamp) for index in range(len(plan.cells)))
 
 

@@ -52,7 +52,7 @@ def pattern_sheet(pattern: Pattern, *, width: float = 174.0, system: str = "metr
         *_sizes(pattern, view, figures, board),
         *(Stroke(path=path_of(view, *np.asarray(line).T), pen=Pen.HIDDEN) for _, line in pattern.lines),
         *_ordinates(pattern, view, figures, board),
-        *_words(pattern, view, board),
+        *_words(pattern, view, board, system),
         heading((0.0, height - 4.5), f"{pattern.name}{_times(pattern)}"),
         figure((0.0, 1.5), f"1:{scale:.0f}"),
         note((width, 1.5), MARK, "end"),
@@ -92,11 +92,11 @@ def _sizes(pattern: Pattern, view: View, figures: Figures, board: Board) -> Iter
     yield Text(at=(0.0, 6.0), text=text, height=CAPTION, ink=Ink.SOFT)
 
 
-def _words(pattern: Pattern, view: View, board: Board) -> Iterator[Item]:
+def _words(pattern: Pattern, view: View, board: Board, system: str) -> Iterator[Item]:
     """What the lines to mark are; a letter and a key where the word finds no room."""
     key: list[str] = []
-    for word, line in pattern.lines:
-        points = np.asarray(line)
+    for metric, line in pattern.lines:
+        word, points = lengths_in(metric, system), np.asarray(line)
         places = [view.point(*along_line(points, share)) for share in SHARES]
         texts = [note((x, y + up), word, "middle") for up in (0.8, -3.0) for x, y in places]
         free = next((text for text in texts if board.free(text)), None)
