@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from bermwright.base.findings import Finding, Step
     from bermwright.base.sources import Cite
 
+NOT_REVIEWED = "calculation aid, not reviewed"
+"""The mark on every drawing, structural page and file until somebody licensed has signed in ink."""
 _HUNDREDTH = 100
 _SAME = 1e-9
 

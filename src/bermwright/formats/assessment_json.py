@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Any
 
 from bermwright.base.findings import Finding, Question, Shown, worst
 from bermwright.base.units import convert
-from bermwright.base.wording import source_text
+from bermwright.base.wording import NOT_REVIEWED, source_text
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -21,7 +21,6 @@ if TYPE_CHECKING:
     from bermwright.rules.assess import Assessment
 
 FORMAT = 1
-MARK = "calculation aid, not reviewed"
 _PLAIN = {"level": "m", "slope": "deg"}
 """Ways of showing a number, and the unit that its plain value has."""
 
@@ -32,7 +31,7 @@ def assessment_data(assessment: Assessment, system: str = "metric") -> dict[str,
         "format": FORMAT,
         "house": assessment.house.name,
         "reviewed": False,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "verdict": str(worst(assessment.findings)),
         "findings": [finding_data(finding, system) for finding in assessment.findings],
         "questions": [question_data(question) for question in assessment.questions],

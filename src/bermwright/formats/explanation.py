@@ -6,8 +6,8 @@ import math
 from collections import Counter
 from typing import TYPE_CHECKING, Any, Protocol
 
-from bermwright.base.wording import source_text
-from bermwright.formats.assessment_json import FORMAT, MARK, cite_data, finding_data, working_data
+from bermwright.base.wording import NOT_REVIEWED, source_text
+from bermwright.formats.assessment_json import FORMAT, cite_data, finding_data, working_data
 from bermwright.formats.assessment_text import CLOSING, finding_text, wrapped
 
 if TYPE_CHECKING:
@@ -84,7 +84,7 @@ def explanation_data(found: Explained, system: str = "metric") -> dict[str, Any]
     rule = found.rule
     return {
         "format": FORMAT,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "rule": rule.name,
         "title": rule.title,
         "why": rule.why,

@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.pages.shape.advice import toml_lines
 from bermwright.book.pages.shape.rows import labelled
-from bermwright.formats.assessment_json import FORMAT, MARK, number
+from bermwright.formats.assessment_json import FORMAT, number
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -24,7 +25,7 @@ def shape_data(house: str, advices: Sequence[Advice], system: str = "metric") ->
     return {
         "format": FORMAT,
         "house": house,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "vaults": [_vault(advice, system) for advice in advices],
     }
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from bermwright.formats.assessment_json import FORMAT, MARK, number
+from bermwright.base.wording import NOT_REVIEWED
+from bermwright.formats.assessment_json import FORMAT, number
 
 if TYPE_CHECKING:
     from bermwright.adapt.shape.envelope import Envelope
@@ -17,7 +18,7 @@ def sketch_data(advice: SketchAdvice) -> dict[str, Any]:
     better = advice.better
     return {
         "format": FORMAT,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "points": advice.fits.arch.x.size,
         "remarks": list(advice.fits.arch.says),
         "outliers": list(advice.fits.outliers),

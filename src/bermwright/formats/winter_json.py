@@ -9,7 +9,8 @@ from bermwright.adapt.winter.telling.picture import WEEKS, week_of
 from bermwright.adapt.winter.telling.saying import advice, sentences
 from bermwright.adapt.winter.telling.seasons import by_days
 from bermwright.adapt.winter.telling.working import working
-from bermwright.formats.assessment_json import FORMAT, MARK, finding_data, number, step_data
+from bermwright.base.wording import NOT_REVIEWED
+from bermwright.formats.assessment_json import FORMAT, finding_data, number, step_data
 
 if TYPE_CHECKING:
     from collections.abc import Mapping, Sequence
@@ -29,7 +30,7 @@ def winter_data(house: str, years: Sequence[WinterYear], system: str = "metric")
     return {
         "format": FORMAT,
         "house": house,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "vaults": [_vault(year, system) for year in years],
     }
 

@@ -15,7 +15,7 @@ from starlette.staticfiles import StaticFiles
 from starlette.websockets import WebSocketDisconnect
 
 from bermwright import __version__
-from bermwright.app.live.telling import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.workbench import beside
 from bermwright.workbench.handling import handle
 from bermwright.workbench.seat import Seat
@@ -93,7 +93,7 @@ async def made(request: Request) -> Response:
 def render(request: Request, name: str, **values: object) -> Response:
     """A page by its template."""
     template = request.app.state.pages.get_template(name)
-    return HTMLResponse(template.render(mark=MARK, edits=request.state.edits, **values))
+    return HTMLResponse(template.render(mark=NOT_REVIEWED, edits=request.state.edits, **values))
 
 
 async def too_large(_request: Request, _error: Exception) -> Response:

@@ -7,8 +7,8 @@ from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from bermwright.app.live.handles import read_out, text_in
-from bermwright.app.live.telling import MARK, building_axis, finite, found_data, storm_axis
-from bermwright.base.wording import ratio_text
+from bermwright.app.live.telling import building_axis, finite, found_data, storm_axis
+from bermwright.base.wording import NOT_REVIEWED, ratio_text
 from bermwright.book.sheets.screen import MM_PER_PX
 from bermwright.formats.house_file.reading import place_of
 from bermwright.formats.house_file.scan import lines_of
@@ -59,7 +59,7 @@ def revision_message(desk: Desk, *, edits: bool, label: str, system: str) -> m.R
         "mistakes": [mistake_data(one, keys) for one in desk.mistakes],
         "readonly": not edits,
         "reviewed": False,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "vaults": [vault.name for vault in house.vaults] if house is not None else [],
     }
 

@@ -15,8 +15,8 @@ from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import FileError, beside, output, write_bytes
 from bermwright.base.document import FullPage
 from bermwright.base.errors import BermwrightError
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.pages.compass import compass_document
-from bermwright.book.pages.inputs import MARK
 from bermwright.book.sheets.compass import (
     band_of_chain,
     band_of_heights,
@@ -140,7 +140,7 @@ def _bands(
     forms: tuple[DomeForm, ...], house: str, revision: str, date: str, wishes: CompassWishes
 ) -> tuple[Sheet, ...]:
     makers = (band_of_chain, band_of_heights)
-    stamp = f"{house} · revision {revision} · {date} · {MARK}"
+    stamp = f"{house} · revision {revision} · {date} · {NOT_REVIEWED}"
     stretch = printer_stretch(wishes.printer_bar)
     return tuple(
         sheet

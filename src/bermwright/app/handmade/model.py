@@ -11,7 +11,7 @@ from bermwright.app.opening import open_house, revision_of
 from bermwright.app.outside.clock import day
 from bermwright.base.document import Document, Figure, Heading, Para, Points, Table, plain
 from bermwright.base.units import show as shown
-from bermwright.book.pages.inputs import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.axonometric import axonometric_sheet
 from bermwright.book.sheets.compass import dome_section
 from bermwright.form import vault_form
@@ -58,7 +58,7 @@ def show(house_file: str, folder: Path, options: Options, progress: Progress) ->
             house=house.name,
             revision=revision_of(opened),
             date=day(None),
-            mark=MARK,
+            mark=NOT_REVIEWED,
             blocks=tuple(blocks),
             system=system,
         ),

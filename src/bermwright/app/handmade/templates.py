@@ -8,7 +8,8 @@ from bermwright.app.handmade.nouns import Made, Shown, bar_of, one_of, system_of
 from bermwright.app.making.templating import CURVE, PIECES, TemplateWishes, make_templates, plan_templates
 from bermwright.app.opening import revision_of
 from bermwright.base.document import Document, Figure, FullPage, Para
-from bermwright.book.pages.inputs import MARK, BookInputs, VaultPages
+from bermwright.base.wording import NOT_REVIEWED
+from bermwright.book.pages.inputs import BookInputs, VaultPages
 from bermwright.book.pages.setting_out import curve_pages, rib_pages, template_pages
 from bermwright.book.sheets import supports_of
 from bermwright.book.templates.tiles import PAPERS
@@ -50,7 +51,7 @@ def show(house_file: str, folder: Path, options: Options, progress: Progress) ->
             house=house.name,
             revision=revision_of(planned.opened),
             date=planned.date,
-            mark=MARK,
+            mark=NOT_REVIEWED,
             blocks=tuple(_blocks(planned)),
             system=planned.wishes.system,
         ),

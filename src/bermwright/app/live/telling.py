@@ -21,8 +21,6 @@ if TYPE_CHECKING:
     from bermwright.base.sources import Cite
     from bermwright.house import House
 
-MARK = "calculation aid, not reviewed"
-
 
 def found_data(found: Found, house: House, system: str) -> dict[str, Any]:
     """Everything a full run found, worst first."""

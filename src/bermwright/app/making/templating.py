@@ -13,7 +13,8 @@ from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.document import Document, FullPage
 from bermwright.base.errors import BermwrightError
-from bermwright.book.pages.inputs import MARK, BookInputs, VaultPages
+from bermwright.base.wording import NOT_REVIEWED
+from bermwright.book.pages.inputs import BookInputs, VaultPages
 from bermwright.book.pages.setting_out import curve_pages, template_pages
 from bermwright.book.templates import (
     TRUE,
@@ -225,7 +226,7 @@ def make_templates(planned: Planned, progress: Callable[[str], None] = quiet) ->
         house=planned.opened.house.name,
         revision=revision_of(planned.opened),
         date=planned.date,
-        mark=MARK,
+        mark=NOT_REVIEWED,
         blocks=blocks,
         system=planned.wishes.system,
     )
@@ -271,7 +272,7 @@ def _nailing(vault: Vault, form: VaultForm) -> Nailing | None:
 
 def _uncut(planned: Planned) -> MadeTemplates:
     """Every template at 1:1 on a sheet of its own, for plotters, saws and other programs."""
-    stamp = Stamp(house=planned.opened.house.name, revision=revision_of(planned.opened), mark=MARK)
+    stamp = Stamp(house=planned.opened.house.name, revision=revision_of(planned.opened), mark=NOT_REVIEWED)
     sheets: list[Sheet] = []
     for vault, form in planned.forms:
         if _what(form, planned.wishes) == PIECES:

@@ -5,18 +5,10 @@ Start reading at `site_book.py`; each module beside it is one chapter. `inputs.p
 
 from __future__ import annotations
 
-from bermwright.book.pages.inputs import (
-    MARK,
-    BookInputs,
-    Checked,
-    StopLine,
-    Value,
-    VaultPages,
-)
+from bermwright.book.pages.inputs import BookInputs, Checked, StopLine, Value, VaultPages
 from bermwright.book.pages.site_book import site_book, template_book
 
 __all__ = [
-    "MARK",
     "BookInputs",
     "Checked",
     "StopLine",

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from bermwright.base.wording import NOT_REVIEWED
+
 if TYPE_CHECKING:
     from collections.abc import Mapping
 
@@ -17,7 +19,7 @@ if TYPE_CHECKING:
     from bermwright.stages.nouns import Stage
     from bermwright.takeoff import LiftRow, Quantities
 
-MARK = "calculation aid, not reviewed"
+MARK = NOT_REVIEWED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,4 +116,4 @@ class BookInputs:
     """Pages of the house as a whole: supports, ends, fire, erection, and what was asked for besides."""
     paper: str = "A4"
     """Paper of the templates."""
-    mark: str = MARK
+    mark: str = NOT_REVIEWED

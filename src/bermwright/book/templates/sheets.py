@@ -8,13 +8,13 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Lettering, Sheet, Text
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.templates.tiles import mark_name, moved
 
 if TYPE_CHECKING:
     from bermwright.base.drawing import Item, Path
     from bermwright.book.templates.tiles import Tiling
 
-MARK = "calculation aid, not reviewed"
 LONGEST_NAME = 40
 MARGIN, FOOT, LINE = 20.0, 46.0, 5.0
 
@@ -25,7 +25,7 @@ class Stamp:
 
     house: str
     revision: str
-    mark: str = MARK
+    mark: str = NOT_REVIEWED
 
 
 def sheet_line(plan: Tiling, index: int, *, first: int, total: int) -> str:

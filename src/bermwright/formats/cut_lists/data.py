@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from bermwright.formats.assessment_json import FORMAT, MARK, number
+from bermwright.base.wording import NOT_REVIEWED
+from bermwright.formats.assessment_json import FORMAT, number
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -21,7 +22,7 @@ def plan_data(
     return {
         "format": FORMAT,
         "house": plan.house,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "complete": plan.complete,
         "stock_given": not plan.invented,
         "saw": {

@@ -15,6 +15,7 @@ import numpy as np
 import shapely
 
 from bermwright.base.errors import BermwrightError
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import parts_of, shadow
 from bermwright.formats.exchange.standing import are_placed, stands
@@ -29,7 +30,6 @@ if TYPE_CHECKING:
 
     Place = Callable[[float, float], list[float]]
 
-MARK = "calculation aid, not reviewed"
 DIGITS = 9
 """Of a degree: about a tenth of a millimetre."""
 METRE_DIGITS = 4
@@ -63,7 +63,7 @@ def site_geojson(house: House, vaults: Sequence[SiteVault], *, metres: bool = Fa
     collection: dict[str, Any] = {"type": "FeatureCollection", "name": house.name}
     if metres:
         collection["coordinates"] = "metres east and north of the middle of the first part, not degrees"
-    collection |= {"mark": MARK, "features": features}
+    collection |= {"mark": NOT_REVIEWED, "features": features}
     return (json.dumps(collection, ensure_ascii=False, indent=1, allow_nan=False) + "\n").encode("utf-8")
 
 

@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.form.solids import Kind
 from bermwright.formats.exchange.standing import stands
 
@@ -155,7 +156,7 @@ class _Writer:
         document = {
             "asset": {"version": "2.0", "generator": "bermwright"},
             "scene": 0,
-            "scenes": [{"name": house, "nodes": [root], "extras": {"unit": "metre", "mark": MARK}}],
+            "scenes": [{"name": house, "nodes": [root], "extras": {"unit": "metre", "mark": NOT_REVIEWED}}],
             "nodes": self.nodes,
             "meshes": self.meshes,
             "materials": self.materials,
@@ -178,9 +179,6 @@ class _Writer:
                 body,
             )
         )
-
-
-MARK = "calculation aid, not reviewed"
 
 
 def _linear(colour: str) -> tuple[float, ...]:

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Any
 import numpy as np
 
 from bermwright.base.errors import BermwrightError
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.form.solids import Kind
 from bermwright.formats.exchange.standing import stands
 
@@ -33,7 +34,6 @@ Entity = Any
 
 OURS = uuid.UUID("7d1b8c0e-5a3f-5c59-9f0d-0b7a3b8d6e21")
 """The space in which names become ids; it was drawn once and never changes."""
-MARK = "calculation aid, not reviewed"
 DIGITS = 6
 """Of coordinates: a thousandth of a millimetre."""
 
@@ -177,7 +177,7 @@ class _Writer:
             "IfcProject",
             GlobalId=self.id("project"),
             Name=house.name,
-            Description=MARK,
+            Description=NOT_REVIEWED,
             RepresentationContexts=[context],
             UnitsInContext=self.make("IfcUnitAssignment", Units=units),
         )
@@ -360,7 +360,7 @@ class _Writer:
     # ------------------------------------------------------------------ words and numbers
     def _words(self, entity: Entity, vault: VaultSolids, layer: Layer, order: int, solid: Solid) -> None:
         values = [
-            ("Mark", "IfcLabel", MARK),
+            ("Mark", "IfcLabel", NOT_REVIEWED),
             ("Layer", "IfcLabel", layer.name),
             ("Order", "IfcInteger", order),
         ]

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
-from bermwright.formats.assessment_json import FORMAT, MARK, number
+from bermwright.base.wording import NOT_REVIEWED
+from bermwright.formats.assessment_json import FORMAT, number
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -21,7 +22,7 @@ def model_data(
     return {
         "format": FORMAT,
         "house": house,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "parts": [_part(one) for one in parts],
         "compared": [_compared(name, row) for name, row in rows],
         "says": list(says),

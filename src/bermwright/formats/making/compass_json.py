@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.pages.compass.chapter import NOT_KNOWN
-from bermwright.formats.assessment_json import FORMAT, MARK, number
+from bermwright.formats.assessment_json import FORMAT, number
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -21,7 +22,7 @@ def compass_data(
     return {
         "format": FORMAT,
         "house": house,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "not_checked": list(NOT_KNOWN),
         "domes": [_dome(form) for form in forms],
         "measured": [_correction(one) for one in corrections],

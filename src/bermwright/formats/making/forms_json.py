@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
-from bermwright.formats.assessment_json import FORMAT, MARK, number
+from bermwright.base.wording import NOT_REVIEWED
+from bermwright.formats.assessment_json import FORMAT, number
 
 if TYPE_CHECKING:
     from bermwright.form.developed import ArchForm, Box, CordTable, Forms, Meeting, Pattern, SheetPlan
@@ -16,7 +17,7 @@ def forms_data(house: str, forms: Forms) -> dict[str, Any]:
     return {
         "format": FORMAT,
         "house": house,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "boxes": [_box(one) for one in forms.boxes],
         "sheets": [_sheet(one) for one in forms.sheets],
         "meetings": [_meeting(one) for one in forms.meetings],

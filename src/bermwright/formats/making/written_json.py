@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from bermwright.formats.assessment_json import FORMAT, MARK
+from bermwright.base.wording import NOT_REVIEWED
+from bermwright.formats.assessment_json import FORMAT
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Mapping
@@ -16,7 +17,7 @@ def written_data(house: str, files: Iterable[Path], more: Mapping[str, Any]) -> 
     return {
         "format": FORMAT,
         "house": house,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         **more,
         "files": [str(path) for path in files],
     }

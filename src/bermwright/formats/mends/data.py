@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from bermwright.formats.assessment_json import FORMAT, MARK, finding_data, number, question_data
+from bermwright.base.wording import NOT_REVIEWED
+from bermwright.formats.assessment_json import FORMAT, finding_data, number, question_data
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -24,7 +25,7 @@ def mends_data(
     return {
         "format": FORMAT,
         "house": house,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "findings": found,
         "not_looked_at_yet": [{"rule": one.rule, "part": one.part} for one in waiting],
     }

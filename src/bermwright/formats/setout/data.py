@@ -5,8 +5,9 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.form.setout.ordinates import by_distance, by_height
-from bermwright.formats.assessment_json import FORMAT, MARK, number
+from bermwright.formats.assessment_json import FORMAT, number
 
 if TYPE_CHECKING:
     from bermwright.base.ranges import Range
@@ -29,7 +30,7 @@ def setout_data(
     return {
         "format": FORMAT,
         "house": house,
-        "mark": MARK,
+        "mark": NOT_REVIEWED,
         "vaults": [_vault(out, balance) for out, balance in outs],
         "between": _between(between) if between is not None else None,
         "levels": _levels(levels) if levels is not None else None,

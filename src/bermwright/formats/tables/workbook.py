@@ -6,12 +6,13 @@ import datetime as dt
 import io
 from typing import TYPE_CHECKING, Any
 
+from bermwright.base.wording import NOT_REVIEWED
+
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from bermwright.formats.tables.nouns import Table
 
-MARK = "calculation aid, not reviewed"
 WIDEST = 44
 A4 = 9
 
@@ -24,7 +25,7 @@ def tables_xlsx(tables: Sequence[Table], *, title: str, date: str) -> bytes:
     settings = {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}
     book = xlsxwriter.Workbook(out, settings)
     created = dt.datetime.fromisoformat(date)
-    book.set_properties({"title": title, "comments": MARK, "created": created})
+    book.set_properties({"title": title, "comments": NOT_REVIEWED, "created": created})
     strong = book.add_format({"bold": True, "bottom": 1})
     for table in tables:
         _sheet(book.add_worksheet(table.name), table, strong)
@@ -49,4 +50,4 @@ def _sheet(sheet: Any, table: Table, strong: object) -> None:  # noqa: ANN401  (
     sheet.set_landscape()
     sheet.set_paper(A4)
     sheet.repeat_rows(0)
-    sheet.set_footer(f"&L{MARK}&R&P / &N")
+    sheet.set_footer(f"&L{NOT_REVIEWED}&R&P / &N")

@@ -12,9 +12,9 @@ from typing import TYPE_CHECKING, Any
 
 from starlette.responses import HTMLResponse, JSONResponse, Response, StreamingResponse
 
-from bermwright.app.live.telling import MARK
 from bermwright.base.drawing import Text
 from bermwright.base.errors import BermwrightError, HouseFileError
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets import section_sheet, supports_of
 from bermwright.book.sheets.paper import Figures
 from bermwright.book.sheets.section import Dress
@@ -53,7 +53,7 @@ def show(request: Request, name: str, **values: object) -> Response:
     page = table_of(request).page
     house = page.house.name if page is not None else None
     template = request.app.state.pages.get_template(name)
-    return HTMLResponse(template.render(mark=MARK, edits=request.state.edits, house=house, **values))
+    return HTMLResponse(template.render(mark=NOT_REVIEWED, edits=request.state.edits, house=house, **values))
 
 
 def refused(error: BermwrightError | str) -> Response:

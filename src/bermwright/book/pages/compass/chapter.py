@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Document, Figure, Heading, Notice, PageBreak, Para, Points, plain
 from bermwright.base.units import show
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.pages.compass.measured import measured_blocks
 from bermwright.book.pages.compass.tables import (
     brick_table,
@@ -14,7 +15,6 @@ from bermwright.book.pages.compass.tables import (
     opening_table,
     pivot_table,
 )
-from bermwright.book.pages.inputs import MARK
 from bermwright.book.sheets.compass import dome_section, ring_sheet, turns_sheet
 from bermwright.book.sheets.jigs import dome_tools
 from bermwright.data.domes import (
@@ -97,7 +97,7 @@ def compass_document(
         blocks += _tools(house, form, system)
     return Document(
         title="Dome compass", subtitle=", ".join(form.name for form in forms), house=house.name,
-        revision=revision, date=date, mark=MARK, blocks=tuple(blocks), system=system,
+        revision=revision, date=date, mark=NOT_REVIEWED, blocks=tuple(blocks), system=system,
     )  # fmt: skip
 
 

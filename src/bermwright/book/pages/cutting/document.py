@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.document import Document, FullPage
-from bermwright.book.pages.inputs import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.cutting import label_sheets
 
 if TYPE_CHECKING:
@@ -30,7 +30,7 @@ def cut_document(
         house=plan.house,
         revision=revision,
         date=date,
-        mark=MARK,
+        mark=NOT_REVIEWED,
         blocks=(*blocks, *(FullPage(sheet=sheet) for sheet in sheets)),
         system=system,
     )

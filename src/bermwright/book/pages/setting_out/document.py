@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.document import Document
-from bermwright.book.pages.inputs import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.pages.setting_out.between import between_blocks
 from bermwright.book.pages.setting_out.ground import ground_text
 from bermwright.book.pages.setting_out.levelled import levelled_blocks
@@ -38,6 +38,6 @@ def setout_document(  # noqa: PLR0913  (all by name)
     if measured:
         blocks += measured_blocks(measured, system)
     return Document(
-        title="Setting out", subtitle="", house=house, revision=revision, date=date, mark=MARK,
+        title="Setting out", subtitle="", house=house, revision=revision, date=date, mark=NOT_REVIEWED,
         blocks=tuple(blocks), system=system,
     )  # fmt: skip

@@ -11,7 +11,7 @@ from bermwright.adapt.shape.works import steps_of
 from bermwright.base.document import Document, Figure, Heading, Headline, Notice, Para, Points, Table, plain
 from bermwright.base.findings import Shown, Verdict
 from bermwright.base.units import Money, show
-from bermwright.book.pages.inputs import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.pages.shape.rows import (
     bending_text,
     curve_rows,
@@ -61,7 +61,7 @@ def shape_document(
         house=house,
         revision=revision,
         date=date,
-        mark=MARK,
+        mark=NOT_REVIEWED,
         blocks=blocks,
         system=system,
     )

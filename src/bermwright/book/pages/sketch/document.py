@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Columns, Document, Figure, Heading, Para, Points, Table, plain
 from bermwright.base.units import show
-from bermwright.book.pages.inputs import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.sketch import arc_sheet, fitted_sheet
 
 if TYPE_CHECKING:
@@ -46,8 +46,8 @@ def sketch_document(
         ),
     )
     return Document(
-        title="Sketch", subtitle=title, house=house, revision=revision, date=date, mark=MARK, blocks=blocks,
-        system=system,
+        title="Sketch", subtitle=title, house=house, revision=revision, date=date, mark=NOT_REVIEWED,
+        blocks=blocks, system=system,
     )  # fmt: skip
 
 

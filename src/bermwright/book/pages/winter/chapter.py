@@ -23,8 +23,7 @@ from bermwright.base.document import (
     plain,
 )
 from bermwright.base.units import show
-from bermwright.base.wording import step_words
-from bermwright.book.pages.inputs import MARK
+from bermwright.base.wording import NOT_REVIEWED, step_words
 from bermwright.book.pages.quantities import short_source
 from bermwright.book.sheets import supports_of
 from bermwright.book.sheets.winter import balance_sheet, months_sheet, pile_sheet, week_sheet, year_sheet
@@ -62,7 +61,7 @@ def winter_document(
         house=years[0].house.name,
         revision=revision,
         date=date,
-        mark=MARK,
+        mark=NOT_REVIEWED,
         blocks=blocks,
         system=system,
     )

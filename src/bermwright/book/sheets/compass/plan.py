@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Arrow, Hatch, Ink, Item, Pen, Point, Sheet, Stroke, Text, View, Wash
-from bermwright.book.sheets.compass.section import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import FIGURE, Board, Figures, figure, note
 
 if TYPE_CHECKING:
@@ -36,7 +36,7 @@ def ring_sheet(form: DomeForm, course: Course, *, width: float = 174.0, system: 
         *_radius(course, view, board, figures),
         *_north(form, (width - 12.0, height - 12.0)),
         figure((0.0, 1.5), f"1:{scale:.0f}, course {course.number}"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     return Sheet(
         width=width, height=height, items=tuple(items),

@@ -22,6 +22,7 @@ from bermwright.base.drawing import (
     View,
     Wash,
 )
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import FIGURE, Board, Figures, figure, note, path_of
 from bermwright.form.dome import PivotPlace
 from bermwright.house.making.words import DomeUnit, Laid
@@ -31,11 +32,12 @@ if TYPE_CHECKING:
 
     from bermwright.form.dome import Course, DomeForm, PivotSetting
 
+MARK = NOT_REVIEWED
+
 SCALES = (20.0, 25.0, 50.0, 100.0)
 SIDE, FOOT, HEAD = 34.0, 22.0, 12.0
 """Paper beside, under and over the dome (mm)."""
 TALL = 190.0
-MARK = "calculation aid, not reviewed"
 NUMBERS = 5.0
 """Two course numbers need so much paper (mm)."""
 _CROSS = 1.6
@@ -67,7 +69,7 @@ def dome_section(form: DomeForm, *, width: float = 174.0, system: str = "metric"
         *_limit(form, view, board),
         *_sizes(form, view, figures),
         figure((0.0, 1.5), f"1:{scale:.0f}"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     return Sheet(
         width=width,

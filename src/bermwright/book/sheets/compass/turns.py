@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Item, Pen, Sheet, Stroke, Text, Wash
-from bermwright.book.sheets.compass.section import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import CAPTION, figure, note
 
 if TYPE_CHECKING:
@@ -37,7 +37,7 @@ def turns_sheet(form: DomeForm) -> Sheet:
         if low - last >= NUMBERS:
             last = low
             items.append(figure((LEFT - 2.0, low + 0.5 * row - 1.2), str(course.number), "end"))
-    items += [figure((0.0, 1.5), "not to scale"), note((WIDTH, 1.5), MARK, "end")]
+    items += [figure((0.0, 1.5), "not to scale"), note((WIDTH, 1.5), NOT_REVIEWED, "end")]
     return Sheet(
         width=WIDTH, height=height, items=tuple(items), title=f"Courses of {form.name}, rolled out",
         alt=f"{len(form.courses)} courses over 360 degrees from the zero mark",

@@ -9,6 +9,7 @@ import shapely
 
 from bermwright.base.drawing import Area, Hatch, Item, Pen, Sheet, Text, View, Wash
 from bermwright.base.lettering import text_width
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import CAPTION, FIGURE, Figures, curve_path, figure, heading, note
 from bermwright.book.sheets.section import SCALES
 
@@ -19,7 +20,6 @@ if TYPE_CHECKING:
     from bermwright.takeoff.cutting.end_wall import EndWall, WallPiece
 
 HEAD, FOOT, SIDE = 16.0, 10.0, 8.0
-MARK = "calculation aid, not reviewed"
 
 
 def end_wall_sheet(form: VaultForm, wall: EndWall, *, width: float = 174.0, system: str = "metric") -> Sheet:
@@ -48,7 +48,7 @@ def end_wall_sheet(form: VaultForm, wall: EndWall, *, width: float = 174.0, syst
         *_levels(wall, form, view, figures),
         heading((0.0, height - 5.0), f"The {wall.side} end of {wall.vault}, from offcuts"),
         figure((0.0, height - 10.5), f"1:{scale:.0f}, as seen walking in; {_words(wall)}"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     return Sheet(
         width=width,

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Dimension, Hatch, Item, Leader, Pen, Sheet, Stroke, Text, Wash
 from bermwright.base.lettering import text_width
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import CAPTION, FIGURE, Figures, figure, heading, note
 
 if TYPE_CHECKING:
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
 
 SCALES = (10, 20, 25, 50, 100, 200)
 HEAD, FOOT, PITCH = 16.0, 27.0, 58.0
-MARK = "calculation aid, not reviewed"
 BLOCK_HIGH = 6.0
 """Thickness of a block as drawn (mm); its true one is the gap below the glass."""
 
@@ -38,7 +38,7 @@ def fit_sheet(matches: tuple[Match, ...], *, width: float = 174.0, system: str =
     items: list[Item] = [
         heading((0.0, height - 5.0), "Windows and doors from the list, in their holes"),
         figure((0.0, height - 10.5), f"1:{scale}, from outside; grey: packed and insulated strips"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     top = height - HEAD
     for row, tall in zip(rows, talls, strict=True):
@@ -110,7 +110,7 @@ def rebate_sheet(setting: PaneSetting, *, width: float = 174.0, system: str = "m
         heading((0.0, height - 5.0), f"The foot of {setting.pair.item.name}"),
         figure((0.0, height - 10.5), "1:1, room at the left; the rebate goes all round, its slope does not"),
         *_key(width - 2.0, figures, setting),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]  # fmt: skip
     return Sheet(
         width=width,
@@ -146,7 +146,7 @@ def door_sheet(leaf: DoorLeaf, *, width: float = 174.0, system: str = "metric") 
     items: list[Item] = [
         heading((0.0, height - 5.0), f"Insulated leaf for {leaf.opening}"),
         figure((0.0, height - 10.5), f"1:{scale}, level section, room above; stepped edge with two seals"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
         *_leaf(leaf, (x, y), factor),
         Dimension(start=(x, y), end=(x + long, y), offset=-12.0, text=figures.length(leaf.width)),
         Dimension(

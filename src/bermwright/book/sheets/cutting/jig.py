@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Area, Dimension, Item, Pen, Sheet, Stroke, View, Wash
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import Figures, curve_path, figure, heading, note
 from bermwright.book.sheets.section import SCALES
 
@@ -22,7 +23,6 @@ APART = 0.45
 BLOCK = (0.10, 0.05)
 """Length along the rib and thickness of a block as drawn (m)."""
 HEAD, FOOT, SIDE = 16.0, 22.0, 12.0
-MARK = "calculation aid, not reviewed"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -90,7 +90,7 @@ def jig_sheet(form: VaultForm, *, width: float = 174.0, system: str = "metric") 
         heading((0.0, height - 5.0), f"Jig board for the ribs of {form.name}"),
         figure((0.0, height - 10.5), f"1:{scale:.0f}; from foot to foot of the middle line; inside blocks "
                "fixed, outside with wedges"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]  # fmt: skip
     return Sheet(
         width=width,

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Item, Pen, Sheet, Stroke, Text
 from bermwright.base.lettering import text_width
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import CAPTION, Figures
 
 if TYPE_CHECKING:
@@ -19,7 +20,6 @@ WIDE, TALL = 38.1, 21.2
 STEP = 40.6
 LEFT, TOP = 4.75, 10.7
 PAPER = (210.0, 297.0)
-MARK = "calculation aid, not reviewed"
 
 Label = tuple[str, str, str]
 """Large letters, then two lines."""
@@ -55,7 +55,7 @@ def _page(labels: list[Label], number: int, pages: int) -> Sheet:
         column, row = place % COLUMNS, place // COLUMNS
         x, y = LEFT + column * STEP, PAPER[1] - TOP - (row + 1) * TALL
         items += _label(label, x, y)
-    foot = f"labels, sheet {number} of {pages}; 38.1 × 21.2 mm; print at 100 %; {MARK}"
+    foot = f"labels, sheet {number} of {pages}; 38.1 × 21.2 mm; print at 100 %; {NOT_REVIEWED}"
     items.append(Text(at=(LEFT, 3.5), text=foot, height=CAPTION, halo=False))
     return Sheet(
         width=PAPER[0],

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Area, Clip, Dimension, Item, Pen, Sheet, Stroke, View, Wash
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import Figures, figure, heading, note
 from bermwright.book.templates.marks import nail_mark, nail_words
 from bermwright.form.rib.flat import NAILED_FROM, crossing, lay_flat
@@ -28,7 +29,6 @@ CROSS = 1.6
 SAME = 1e-4
 """A joint is found again, and nails of one row keep to their share of the depth, within this (m, -)."""
 TWO = 2
-MARK = "calculation aid, not reviewed"
 
 
 def nail_sheet(
@@ -66,7 +66,7 @@ def nail_sheet(
         figure((0.0, height - 10.5), _words(nailing, figures)),
         figure((0.0, height - 14.5), _marks(seen)),
         *(note((0.0, 5.0 - 3.5 * line), words) for line, words in enumerate(_between_layers(seen, figures))),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     return Sheet(
         width=width,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Dimension, Item, Pen, Sheet, Stroke, View, Wash
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import Figures, figure, heading, note
 from bermwright.form.rib.flat import lay_flat
 
@@ -15,7 +16,6 @@ if TYPE_CHECKING:
 
 SCALES = (5, 10, 20)
 HEAD, FOOT, SIDE = 16.0, 16.0, 14.0
-MARK = "calculation aid, not reviewed"
 
 
 def nest_sheet(
@@ -54,7 +54,7 @@ def nest_sheet(
                   text=figures.length(kind.step)),
         heading((0.0, height - 5.0), f"{beside} outlines in one blank"),
         figure((0.0, height - 10.5), f"1:{scale}; pieces {kind.name}; dashed: the blank of one alone"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]  # fmt: skip
     return Sheet(
         width=width,
@@ -96,7 +96,7 @@ def pair_sheet(kind: PieceKind, other: Other, *, width: float = 174.0, system: s
             (0.0, height - 10.5),
             f"1:{scale}; the upper one begins {figures.length(other.shift)} from the end",
         ),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     return Sheet(
         width=width,

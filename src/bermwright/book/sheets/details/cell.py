@@ -9,6 +9,7 @@ import shapely
 
 from bermwright.base.drawing import Clip, Item, Lettering, Pen, Sheet, Stroke, Text, View
 from bermwright.base.lettering import text_width
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import FIGURE, NOTE, Figures, figure, heading
 from bermwright.book.sheets.plans.style import cut_items, hatches_of
 from bermwright.form.solids.cutting import cut
@@ -32,7 +33,6 @@ LINE = 4.7
 ROOM = SIZE[0] - WINDOW - 9.0
 """Width of the words (mm)."""
 SCALES = (5.0, 10.0, 20.0, 50.0, 100.0)
-MARK = "calculation aid, not reviewed"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,7 +133,7 @@ def _beside(words: Words, view: View, corner: Point) -> Iterator[Item]:
             yield figure((x, y), part)
             y -= LINE
     y -= 1.8
-    for line in (*words.without, MARK):
+    for line in (*words.without, NOT_REVIEWED):
         for part in broken(line, ROOM, NOTE, Lettering.NOTE):
             yield Text(at=(x, y), text=part, height=NOTE, face=Lettering.NOTE)
             y -= 0.95 * LINE

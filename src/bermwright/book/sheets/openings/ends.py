@@ -8,6 +8,7 @@ import numpy as np
 import shapely
 
 from bermwright.base.drawing import Area, Dimension, Hatch, Ink, Item, Pen, Point, Sheet, Stroke, View, Wash
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import Board, Figures, curve_path, figure, heading, note
 from bermwright.house import EndKind
 
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
 SCALES = (20.0, 25.0, 50.0, 100.0)
 SIDE, FOOT, HEAD = 34.0, 26.0, 14.0
 """Paper beside, under and over the wall (mm)."""
-MARK = "calculation aid, not reviewed"
 WALLS = {
     EndKind.PLANKS: (Wash.LAGGING, Hatch.TIMBER_ALONG),
     EndKind.LOGS: (Wash.TIMBER, Hatch.TIMBER_ALONG),
@@ -61,7 +61,7 @@ def end_sheet(
         *_levels(openings, view, figures),
         heading((0.0, height - 5.0), f"The {side} end of {form.name}"),
         figure((0.0, height - 10.5), f"1:{scale:.0f}, as seen walking in; {_words(end, figures)}"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     names = ", ".join(opening.name for opening in openings) or "no opening"
     alt = f"Elevation of the {side} end of {form.name}: {_words(end, figures)}; {names}."

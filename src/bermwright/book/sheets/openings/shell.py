@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Clip, Dimension, Hatch, Item, Pen, Sheet, Stroke, View, Wash
-from bermwright.book.sheets.openings.ends import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import Figures, figure, heading, note
 from bermwright.form.holes import Hole, rib_places
 
@@ -45,7 +45,7 @@ def shell_sheet(
             (0.0, height - 10.5),
             f"1:{scale:.0f}; front on the left, left foot below; up the sheet is measured along the ribs",
         ),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     names = "; ".join(f"{hole.opening.name} cuts ribs {_numbers(hole)}" for hole in holes)
     return Sheet(
@@ -207,7 +207,7 @@ def hole_sheet(form: VaultForm, hole: Hole, *, width: float = 174.0, system: str
         *_near_dimensions(form, hole, view, figures),
         heading((0.0, height - 5.0), hole.opening.name),
         figure((0.0, height - 10.5), f"1:{NEAR:.0f}; {_near_words(hole, figures)}"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     alt = f"{hole.opening.name}: cuts ribs {_numbers(hole)}; {_near_words(hole, figures)}."
     return Sheet(width=width, height=height, items=tuple(items), title=hole.opening.name, alt=alt, view=view)

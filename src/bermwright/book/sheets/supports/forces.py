@@ -18,7 +18,6 @@ LEAST, MOST = 8.0, 24.0
 """Length of the shortest and the longest arrow (mm)."""
 LINE = 5.0
 """Height of a line of words (mm)."""
-MARK = "calculation aid, not reviewed"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -19,12 +19,13 @@ from bermwright.base.drawing import (
     View,
     Wash,
 )
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.details import foot_of
 from bermwright.book.sheets.earth import ground_items
 from bermwright.book.sheets.paper import Figures, figure, heading, note
 from bermwright.book.sheets.scene import Scene, Support, under_right
 from bermwright.book.sheets.shell import rib_words, shell_items
-from bermwright.book.sheets.supports.forces import LINE, MARK, Force, force_items, force_list
+from bermwright.book.sheets.supports.forces import LINE, Force, force_items, force_list
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -75,7 +76,7 @@ def joint_sheet(
     low = (1.0, height - HEAD - TALL)
     view = _view(form, low)
     items: list[Item] = [heading((1.0, height - 5.0), "The joint of vault and wall", 3.6)]
-    items.append(note((WIDE, height - 5.0), f"1:{SCALE:.0f}, right foot; {MARK}", "end"))
+    items.append(note((WIDE, height - 5.0), f"1:{SCALE:.0f}, right foot; {NOT_REVIEWED}", "end"))
     inside = (*_building(form, supports, view), *_shoe(form, joint, view), *_bars(joint, form, view))
     high = (low[0] + WIDE, low[1] + TALL)
     items.append(Clip(low=low, high=high, items=inside))

@@ -19,11 +19,12 @@ from bermwright.base.drawing import (
     View,
     Wash,
 )
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.earth import ground_items
 from bermwright.book.sheets.paper import Figures, figure, heading, note
 from bermwright.book.sheets.scene import Scene, Support, scene_of
 from bermwright.book.sheets.shell import shell_items
-from bermwright.book.sheets.supports.forces import LINE, MARK, Force, force_items, force_list
+from bermwright.book.sheets.supports.forces import LINE, Force, force_items, force_list
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -91,7 +92,7 @@ def wall_sheet(
     scene = scene_of(form, stage, lifts=(), supports=supports)
     high = (low[0] + wide, low[1] + tall)
     items: list[Item] = [heading((1.0, height - 5.0), "What carries the feet", 3.6)]
-    items.append(note((WIDE, height - 5.0), f"1:{scale:.0f}, right side; {MARK}", "end"))
+    items.append(note((WIDE, height - 5.0), f"1:{scale:.0f}, right side; {NOT_REVIEWED}", "end"))
     items.append(Clip(low=low, high=high, items=tuple(_building(scene, wall, view))))
     items.append(Stroke(path=_box(low, high), pen=Pen.LAYER, closed=True))
     items += force_items(forces, view)

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any, assert_never
 
 from bermwright.base.drawing import Arc, Dimension, Ink, Pen, Sheet, Spline, Text, Wash
 from bermwright.base.lettering import FACES
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.formats.drawings.curves import bezier_chain
 from bermwright.formats.drawings.dxf.layers import layer_name, line_type
 from bermwright.formats.drawings.dxf.windows import opened
@@ -21,12 +22,10 @@ if TYPE_CHECKING:
 
 GAP = 20.0
 """Gap between sheets that lie side by side (mm on paper)."""
-MARK = "calculation aid, not reviewed"
-"""What every drawing says until a review says otherwise."""
 _ANCHORS = {"start": "LEFT", "middle": "CENTER", "end": "RIGHT"}
 
 
-def dxf(*sheets: Sheet, full_size: bool = False, mark: str = MARK) -> bytes:
+def dxf(*sheets: Sheet, full_size: bool = False, mark: str = NOT_REVIEWED) -> bytes:
     """The sheets side by side in model space, as DXF R2010 in millimetres.
 
     On paper a millimetre of the file is one of the sheet. With `full_size` the first sheet's main view
