@@ -19,8 +19,6 @@ if TYPE_CHECKING:
     from bermwright.stages.nouns import Stage
     from bermwright.takeoff import LiftRow, Quantities
 
-MARK = NOT_REVIEWED
-
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Value:

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Document, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.units import lengths_in, show
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.pages.forms.tables import cord_table, levels_table, slat_table, waiting_table
-from bermwright.book.pages.inputs import MARK
 from bermwright.book.sheets.forms import pattern_sheet, tile_count
 from bermwright.data.domes import BOX_SPARE, STRIKE_TAPER, WEDGE_RISE, WEDGE_SLOPE
 from bermwright.data.rates import LIFT_LIMIT
@@ -68,7 +68,7 @@ def forms_document(
         *_count(forms, paper, stretch),
     )
     return Document(
-        title="Forms and patterns", subtitle="", house=house, revision=revision, date=date, mark=MARK,
+        title="Forms and patterns", subtitle="", house=house, revision=revision, date=date, mark=NOT_REVIEWED,
         blocks=blocks, system=system,
     )  # fmt: skip
 

@@ -32,7 +32,6 @@ if TYPE_CHECKING:
 
     from bermwright.form.dome import Course, DomeForm, PivotSetting
 
-MARK = NOT_REVIEWED
 
 SCALES = (20.0, 25.0, 50.0, 100.0)
 SIDE, FOOT, HEAD = 34.0, 22.0, 12.0

@@ -9,7 +9,7 @@ import numpy as np
 from bermwright.base.drawing import Area, Dimension, Ink, Item, Pen, Sheet, Stroke, Text, View, Wash
 from bermwright.base.lettering import text_width
 from bermwright.base.units import lengths_in
-from bermwright.book.sheets.compass.section import MARK
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import CAPTION, FIGURE, Board, Figures, figure, heading, note, path_of
 
 if TYPE_CHECKING:
@@ -55,7 +55,7 @@ def pattern_sheet(pattern: Pattern, *, width: float = 174.0, system: str = "metr
         *_words(pattern, view, board, system),
         heading((0.0, height - 4.5), f"{pattern.name}{_times(pattern)}"),
         figure((0.0, 1.5), f"1:{scale:.0f}"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     return Sheet(
         width=width, height=height, items=tuple(items), title=pattern.name, view=view,
