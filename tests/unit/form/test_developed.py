@@ -326,6 +326,28 @@ def test_a_sleeve_rolled_up_stands_on_the_outer_face():
     assert meeting.hole.size == pytest.approx((2.0 * radius, 2.0 * radius), abs=2e-3)
 
 
+def test_the_hole_of_a_sleeve_lies_round_the_crown_of_a_lopsided_vault():
+    points = (
+        (-2.1, 0.0),
+        (-2.0, 0.5),
+        (-1.7, 0.95),
+        (-1.1, 1.35),
+        (-0.3, 1.55),
+        (0.5, 1.45),
+        (1.3, 1.05),
+        (2.1, 0.0),
+    )
+    vault = replace(LARCH.vaults[0], curve=CurveKind.DRAWN, points=points, rise=None, board_length=0.8)
+    house = replace(LARCH, vaults=(vault,))
+    face = vault_form(house, vault).soil_face
+    top = int(np.argmax(face.z))
+    assert abs(face.x[top]) > 0.1
+    (meeting,) = forms_of(house).meetings
+    grows = np.concatenate([[True], np.diff(face.x) > 0.0])
+    ends = np.interp(face.x[top] + np.array([-0.175, 0.175]), face.x[grows], face.s[grows])
+    assert meeting.hole.size[1] == pytest.approx(float(np.ptp(ends)), abs=1e-4)
+
+
 def test_a_sleeve_without_its_collar_is_asked_for():
     holes = tuple(replace(one, collar=None) for one in LARCH.openings)
     found = forms_of(replace(LARCH, openings=holes))

@@ -219,7 +219,8 @@ def sleeve(form: VaultForm, opening: Opening, collar: float) -> Meeting:
     outline = [*zip(around.tolist(), length.tolist(), strict=True), (float(around[-1]), 0.0), (0.0, 0.0)]
     every = PARTS // 12
     top_index = int(np.argmax(face.z))
-    along = np.interp(cut.x, face.x[_strictly(face.x)], face.s[_strictly(face.x)]) - float(face.s[top_index])
+    grows, crown = _strictly(face.x), float(face.x[top_index])
+    along = np.interp(cut.x + crown, face.x[grows], face.s[grows]) - float(face.s[top_index])
     hole = tuple(zip((cut.y + radius).tolist(), (along - float(np.min(along))).tolist(), strict=True))
     return Meeting(
         name=opening.name,
