@@ -105,6 +105,21 @@ def test_every_board_is_drawn_once(plan):
     assert len(patterns) < 60
 
 
+def test_no_line_runs_through_what_a_blank_is_called(plan):
+    stacked = 0
+    for sheet in board_sheets(plan.lists[0], plan.codes):
+        level = [
+            item.path for item in sheet.items
+            if isinstance(item, Stroke) and item.layer == "piece" and item.path[0][1] == item.path[1][1]
+        ]  # fmt: skip
+        for item in sheet.items:
+            if isinstance(item, Text) and "×" in item.text and item.anchor == "middle":
+                stacked += 1
+                (left, low, right, high), *_ = boxes_of(item)
+                assert not any(low < y < high and x0 < right and left < x1 for (x0, y), (x1, _) in level)
+    assert stacked > 5
+
+
 def test_runs_of_numbers_are_drawn_together():
     assert _runs([4]) == "4"
     assert _runs([1, 2, 5, 6, 7]) == "1, 2, 5 to 7"

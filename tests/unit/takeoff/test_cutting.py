@@ -335,3 +335,21 @@ def test_unlike_outlines_share_wide_boards_that_take_no_equal_ones(house, forms)
     assert not one.missing
     assert one.bound is not None
     assert one.used >= one.bound * (1.0 - 1e-9)
+
+
+def test_a_saw_cut_of_an_eighth_of_an_inch_is_counted_and_said(house, forms):
+    eighth = replace(house, saw=replace(house.saw, kerf=0.003175))
+    plan = house_plan(eighth, forms)
+    assert plan.complete
+    assert plan.saw.kerf == pytest.approx(0.0032)
+    assert any("3.175 mm" in one and "3.2 mm" in one for one in plan.saw.assumed)
+    assert not any("tenths" in one for one in house_plan(house, forms).saw.assumed)
+
+
+def test_names_of_planks_and_of_boards_from_logs_read_in_feet_and_inches(house, forms):
+    plan = house_plan(house, forms, system="imperial")
+    planks = [kind for one in plan.lists for kind in one.kinds if kind.part is Part.LAGGING]
+    assert {kind.name for kind in planks} >= {"spruce planks, 11 ft 9 3/4 in"}
+    assert len({kind.name for kind in planks}) == len(planks)
+    assert any(board.stock == "larch 1, 12 in wide" for one in plan.lists for board in one.boards)
+    assert len(plan.codes) == sum(len(one.kinds) for one in plan.lists)

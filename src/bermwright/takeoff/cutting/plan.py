@@ -70,8 +70,8 @@ def house_plan(
     Raises `NothingFitsError` where no board takes any piece.
     """
     saw = saw_words(house, system)
-    yard = list(boards_of(house))
-    kinds = list(_wanted(house, forms, yard, saw))
+    yard = list(boards_of(house, system))
+    kinds = list(_wanted(house, forms, yard, (saw, system)))
     boards = yard or list(_any_number(house, forms, saw))
     lists = tuple(
         numbered(
@@ -104,7 +104,10 @@ def _thicknesses(kinds: list[PieceKind]) -> list[float]:
     return found
 
 
-def _wanted(house: House, forms: Sequence[Form], yard: list[YardBoard], saw: SawWords) -> Iterator[PieceKind]:
+def _wanted(
+    house: House, forms: Sequence[Form], yard: list[YardBoard], how: tuple[SawWords, str]
+) -> Iterator[PieceKind]:
+    saw, system = how
     for vault, form in forms:
         yield from rib_kinds(form, saw.kerf, trimmer_ribs(house, form))
         boards = yard or list(_any_number(house, ((vault, form),), saw))
@@ -113,7 +116,7 @@ def _wanted(house: House, forms: Sequence[Form], yard: list[YardBoard], saw: Saw
             for layer in vault.cover
             if layer.kind is CoverKind.LAGGING
         }
-        yield from plank_kinds(form, vault, longest, saw.kerf)
+        yield from plank_kinds(form, vault, longest, saw.kerf, system)
         yield from member_kinds(house, form, saw.kerf)
 
 

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import math
+from collections import Counter
 from itertools import groupby, pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
 
+from bermwright.base.units import show
 from bermwright.form.holes import rib_places
 from bermwright.house import CoverKind
 from bermwright.takeoff.cutting.nouns import Part, PieceKind
@@ -103,16 +105,18 @@ def _edge(piece: RibPiece) -> tuple[Array, Array]:
 
 
 def plank_kinds(
-    form: VaultForm, vault: Vault, longest: dict[float, float], kerf: float
+    form: VaultForm, vault: Vault, longest: dict[float, float], kerf: float, system: str = "metric"
 ) -> Iterator[PieceKind]:
     """Planks of every layer of lagging, butted on ribs; `longest` gives the longest board by thickness."""
     for band, cover in zip(form.bands, vault.cover, strict=True):
         long = longest.get(round(band.thickness, 4))
         if cover.kind is CoverKind.LAGGING and cover.width is not None and long is not None:
-            yield from _planks(form, band, cover, (long, kerf))
+            yield from _planks(form, band, cover, (long, kerf), system)
 
 
-def _planks(form: VaultForm, band: CoverBand, cover: Cover, saw: tuple[float, float]) -> Iterator[PieceKind]:
+def _planks(
+    form: VaultForm, band: CoverBand, cover: Cover, saw: tuple[float, float], system: str
+) -> Iterator[PieceKind]:
     longest, kerf = saw
     width = cover.width or 0.0
     rows = math.ceil(band.inner.length / width - 1e-9)
@@ -120,9 +124,13 @@ def _planks(form: VaultForm, band: CoverBand, cover: Cover, saw: tuple[float, fl
     for row in range(1, rows + 1):
         for number, length in enumerate(run_lengths(rib_places(form), longest, row), 1):
             found.setdefault(length, []).append(f"{row}.{number}")
+    texts = Counter(show(length, "m", 3, system) for length in found)
     for length in sorted(found, reverse=True):
+        text = show(length, "m", 3, system)
+        # Inches are coarser than the lengths: two that read alike are told apart by their millimetres.
+        text = text if texts[text] == 1 else f"{text}, {1e3 * length:.0f} mm"
         yield PieceKind(
-            name=f"{band.name}, {length:.3f} m",
+            name=f"{band.name}, {text}",
             part=Part.LAGGING,
             vault=form.name,
             length=length,

@@ -23,6 +23,8 @@ LEAST_WIDTH = 0.075
 """Narrower boards from a log are not kept (m); as in the tables of yields that were compared."""
 FIVE = 0.005
 """Widths of boards from logs count in steps of this (m)."""
+TENTH = 1e-4
+"""Saw cuts are counted in whole steps of this, rounded up (m)."""
 LIMIT = 6.09
 """Longer logs are counted as several by the mill's rule (m)."""
 
@@ -65,10 +67,16 @@ def saw_words(house: House, system: str = "metric") -> SawWords:
         "keep": f"Offcuts from {show(saw.keep, 'm', 2, system)} on are kept (saw.keep).",
     }
     assumed = [text for name, text in says.items() if house.saw is None or f"saw.{name}" in silent]
-    return SawWords(kerf=saw.kerf, trim=saw.trim, keep=saw.keep, assumed=tuple(assumed))
+    kerf = math.ceil(saw.kerf / TENTH - 1e-6) * TENTH
+    if kerf > saw.kerf + 1e-9:
+        assumed.append(
+            f"Saw cuts count in tenths of a millimetre: the one of {show(saw.kerf, 'mm', 3, system)} "
+            f"(saw.kerf) as {1e3 * kerf:.1f} mm."
+        )
+    return SawWords(kerf=kerf, trim=saw.trim, keep=saw.keep, assumed=tuple(assumed))
 
 
-def boards_of(house: House) -> Iterator[YardBoard]:
+def boards_of(house: House, system: str = "metric") -> Iterator[YardBoard]:
     """Boards of the yard, then those that the logs give."""
     for line in house.stock:
         yield YardBoard(
@@ -81,14 +89,14 @@ def boards_of(house: House) -> Iterator[YardBoard]:
             price=line.price,
         )
     for log, sawn in zip(house.logs, log_yields(house), strict=True):
-        yield from _log_boards(log, sawn)
+        yield from _log_boards(log, sawn, system)
 
 
-def _log_boards(log: Log, sawn: LogYield) -> Iterator[YardBoard]:
+def _log_boards(log: Log, sawn: LogYield, system: str) -> Iterator[YardBoard]:
     widths = [math.floor(width / FIVE + 1e-9) * FIVE for width in sawn.widths]
     for width in sorted(set(widths), reverse=True):
         yield YardBoard(
-            name=f"{log.name}, {round(width * 1e3)} wide",
+            name=f"{log.name}, {_wide(width, system)} wide",
             length=log.length,
             width=width,
             thickness=log.thickness,
@@ -96,6 +104,10 @@ def _log_boards(log: Log, sawn: LogYield) -> Iterator[YardBoard]:
             faults=(),
             price=None,
         )
+
+
+def _wide(width: float, system: str) -> str:
+    return f"{round(width * 1e3)}" if system == "metric" else show(width, "mm", 0, system)
 
 
 def log_yields(house: House) -> tuple[LogYield, ...]:

@@ -194,7 +194,9 @@ def _piece(placed: Placed, codes: dict[str, str], ends: tuple[float, float], fac
     for gap in gaps_of(placed):
         y = low + gap * factor
         yield Stroke(path=((x0, y), (x1, y)), pen=Pen.HIDDEN, layer="piece")
-    yield _inside(0.5 * (x0 + x1), low, used, code_of(placed, codes), x1 - x0)
+    # Not on a line: in the lowest of outlines that lie beside each other.
+    first = min([used, *(low + gap * factor for gap in gaps_of(placed))])
+    yield _inside(0.5 * (x0 + x1), low, first, code_of(placed, codes), x1 - x0)
 
 
 def code_of(placed: Placed, codes: dict[str, str]) -> str:

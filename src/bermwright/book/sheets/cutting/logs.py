@@ -67,4 +67,8 @@ def _log(
     heart = "board" if log.heart == Heart.BOARD else "cut"
     words = f"{log.name}: {len(log.widths)} boards of {figures.length(log.thickness)}"
     yield figure((x, y - radius - 4.5), words, "middle")
-    yield figure((x, y - radius - 8.5), f"{heart} on the heart, saw cut {kerf * 1000.0:.1f} mm", "middle")
+    yield figure((x, y - radius - 8.5), f"{heart} on the heart, saw cut {_cut(kerf, figures)}", "middle")
+
+
+def _cut(kerf: float, figures: Figures) -> str:
+    return f"{kerf * 1000.0:.1f} mm" if figures.system == "metric" else figures.length(kerf)
