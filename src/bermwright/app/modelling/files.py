@@ -12,7 +12,7 @@ from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.base.errors import BermwrightError
 from bermwright.form import vault_form
 from bermwright.form.dome import dome_form
-from bermwright.form.dome.bodies import dome_solids
+from bermwright.form.dome.bodies import dome_solids, shell_of
 from bermwright.form.known import FormUnknownError
 from bermwright.form.setout import SetOutError, setting_out
 from bermwright.form.solids import house_solids, vault_solids
@@ -192,7 +192,7 @@ def _ifc(work: _Work) -> tuple[bytes, tuple[str, ...]]:
 
 def _stl(work: _Work) -> tuple[bytes, tuple[str, ...]]:
     parts = [part for one in work.vaults for part in print_parts(one.solids, one.form)]
-    parts += [print_dome(one.solids, one.form.dome.thickness) for one in work.domes]
+    parts += [print_dome(one.form.name, shell_of(one.form), one.form.dome.thickness) for one in work.domes]
     scale = work.order.scale
     thin = min(parts, key=lambda part: part.thinnest)
     wide = max(parts, key=lambda part: float(part.size[:2].max()))

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
-from manifold3d import CrossSection, FillRule, Manifold
+from manifold3d import CrossSection, FillRule, Manifold, OpType
 
 from bermwright.form.dome.rings import hole_width
 from bermwright.form.solids.bodies import box, is_nothing, joined, solid, without
@@ -124,6 +124,14 @@ def dome_solids(house: House, form: DomeForm) -> VaultSolids:
     )
 
 
+def shell_of(form: DomeForm) -> Body:
+    """All courses as one body, turned about the axis in one go, with the holes of its openings."""
+    sections = [CrossSection([course_section(form, course)], FillRule.NonZero) for course in form.courses]
+    outlines = CrossSection.batch_boolean(sections, OpType.Add)
+    holes = [_hole(form.dome, one, outer_reach(form)) for one in form.dome.openings]
+    return without(_turned(outlines), holes)
+
+
 def outer_reach(form: DomeForm) -> float:
     """Radius of the widest place of the wall outside (m)."""
     return max(float(course_section(form, course)[:, 0].max()) for course in form.courses)
@@ -135,10 +143,13 @@ def _why(counted: float, drawn: float) -> str:
 
 def _ring(section: Array) -> Body:
     """A section turned about the axis; its flat sides hold as much as the true ring."""
+    return _turned(CrossSection([section], FillRule.NonZero))
+
+
+def _turned(section: CrossSection) -> Body:
     turn = 2.0 * math.pi / SIDES
     # Sides through the true ring hold less than it does: they are moved out until areas agree.
-    wider = section * np.array([math.sqrt(turn / math.sin(turn)), 1.0])
-    return Manifold.revolve(CrossSection([wider], FillRule.NonZero), SIDES)
+    return Manifold.revolve(section.scale((math.sqrt(turn / math.sin(turn)), 1.0)), SIDES)
 
 
 def _towards(direction: float) -> float:

@@ -11,6 +11,7 @@ import numpy as np
 from manifold3d import CrossSection, FillRule, Manifold, Mesh64
 
 from bermwright.form.solids.nouns import Solid
+from bermwright.form.solids.welding import welded
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Sequence
@@ -27,21 +28,45 @@ Body = Any
 
 LEAST = 1e-9
 """Volumes that are nothing (m3)."""
+HALF = 0.5
+"""Between both ends of what was pushed by one."""
+ROUNDED = 1e-7
+"""The library keeps outlines to about a tenth of this (m)."""
 HERE = np.zeros((1, 3))
 
 
 def pushed(outline: ArrayLike, start: float, end: float) -> Body:
     """An outline of the section (x, z) pushed along the vault from `start` to `end`."""
-    section = CrossSection([np.asarray(outline, dtype=float)], FillRule.NonZero)
-    # A quarter turn about x lays the pushed outline along minus y.
-    return Manifold.extrude(section, end - start).rotate((90.0, 0.0, 0.0)).translate((0.0, end, 0.0))
+    # What is pushed along plus z with y as its second axis turns its ends about when z becomes y.
+    return _extruded(outline, end, start, (0, 2, 1))
 
 
 def pushed_across(outline: ArrayLike, start: float, end: float) -> Body:
     """An outline of the long section (y, z) pushed across the vault from `start` to `end`."""
-    section = CrossSection([np.asarray(outline, dtype=float)], FillRule.NonZero)
-    cyclic = np.array([[0.0, 0.0, 1.0, start], [1.0, 0.0, 0.0, 0.0], [0.0, 1.0, 0.0, 0.0]])
-    return Manifold.extrude(section, end - start).transform(cyclic)
+    return _extruded(outline, start, end, (2, 0, 1))
+
+
+def _extruded(outline: ArrayLike, first: float, last: float, order: tuple[int, int, int]) -> Body:
+    """An outline between two ends; `order` says which of its axes, and the way pushed, become x, y and z.
+
+    Every place is set, not summed or rounded: two bodies that end at one place must not leave a gap.
+    """
+    ring = np.asarray(outline, dtype=float)
+
+    def placed(at: Array) -> Array:
+        ends = np.where(at[:, 2] > HALF, last, first)
+        return np.column_stack([_given(at[:, 0], ring[:, 0]), _given(at[:, 1], ring[:, 1]), ends])[:, order]
+
+    return Manifold.extrude(CrossSection([ring], FillRule.NonZero), 1.0).warp_batch(placed)
+
+
+def _given(found: Array, given: Array) -> Array:
+    """Coordinates as they were given, where the library has rounded them."""
+    known = np.unique(given)
+    after = np.clip(np.searchsorted(known, found), 1, max(known.size - 1, 1))
+    low, high = known[after - 1], known[np.minimum(after, known.size - 1)]
+    near = np.where(found - low < high - found, low, high)
+    return np.where(np.abs(near - found) < ROUNDED, near, found)
 
 
 def box(x: tuple[float, float], y: tuple[float, float], z: tuple[float, float]) -> Body:
@@ -115,6 +140,19 @@ def is_nothing(body: Body) -> bool:
     return bool(body.is_empty() or body.volume() < LEAST)
 
 
+def arrays_of(body: Body) -> tuple[Array, NDArray[np.int64]]:
+    """Corners and triangles of a body."""
+    mesh: Mesh64 = body.to_mesh64()
+    return np.array(mesh.vert_properties[:, :3], dtype=float), np.array(mesh.tri_verts, dtype=np.int64)
+
+
+def without_crumbs(body: Body, least: float) -> Body:
+    """The body without pieces and hollows smaller than `least` (m3), which booleans leave behind."""
+    pieces = body.decompose()
+    whole = [piece for piece in pieces if abs(piece.volume()) > least]
+    return body if len(whole) in {0, len(pieces)} else joined(whole)
+
+
 def solid(
     name: str,
     kind: Kind,
@@ -129,10 +167,10 @@ def solid(
     bodies: Sequence[Any] = body if isinstance(body, list) else [body]
     vertices, triangles, first = [], [], 0
     for one in bodies:
-        mesh: Mesh64 = one.to_mesh64()
-        vertices.append(np.array(mesh.vert_properties[:, :3], dtype=float))
-        triangles.append(np.array(mesh.tri_verts, dtype=np.int64) + first)
-        first += len(vertices[-1])
+        corners, faces = welded(*arrays_of(without_crumbs(one, LEAST)))
+        vertices.append(corners)
+        triangles.append(faces + first)
+        first += len(corners)
     return Solid(
         name=name,
         kind=kind,

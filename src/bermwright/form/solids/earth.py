@@ -175,16 +175,36 @@ def _hill(earth: Earth, slope: Slope) -> Body:
     return below_plane(block, level, -(slope.hill or 0.0), slope.start, slope.sign)
 
 
-def _stretches(earth: Earth, line: Line, *, drop: float) -> list[Body]:
-    """Everything under the finished surface (or under its turf): over the vault, then before and behind."""
-    bodies = [under(line, earth.across, earth.bottom, (0.0, earth.form.length))]
+def _heaped(earth: Earth, line: Line, *, drop: float) -> Body:
+    """Everything under the finished surface (or under its turf): over the vault, before and behind it.
+
+    It is cut from one block, as blocks that meet along the crest of a slope leave slivers there.
+    """
+    front, back = (slope.start if slope.fall is None else slope.far for slope in earth.slopes)
+    body = under(line, earth.across, earth.bottom, (front, back))
     for slope in earth.slopes:
-        if slope.fall is None:
-            continue
-        block = under(line, earth.across, earth.bottom, slope.stretch)
-        lower = earth.top - drop * float(np.hypot(1.0, slope.fall))
-        bodies.append(below_plane(block, lower, slope.fall, slope.start, slope.sign))
-    return bodies
+        body = _sloped(earth, body, slope, drop=drop)
+    # Under its turf a slope begins lower than the section: over the vault the section counts.
+    over = [under(line, earth.across, earth.bottom, (0.0, earth.form.length))] if drop else []
+    return joined([body, *over])
+
+
+def _sloped(earth: Earth, body: Body, slope: Slope, *, drop: float) -> Body:
+    """What of a body lies under the slope of an end."""
+    if slope.fall is None:
+        return body
+    level = earth.top - drop * float(np.hypot(1.0, slope.fall))
+    return below_plane(body, level, slope.fall, slope.start, slope.sign)
+
+
+def _slopes(earth: Earth, line: Line, *, drop: float) -> list[Body]:
+    """The same before and behind the vault alone."""
+    blocks = [
+        (under(line, earth.across, earth.bottom, slope.stretch), slope)
+        for slope in earth.slopes
+        if slope.fall is not None
+    ]
+    return [_sloped(earth, block, slope, drop=drop) for block, slope in blocks]
 
 
 def ways(earth: Earth, *, drop: float = 0.0) -> list[Body]:
@@ -245,8 +265,8 @@ def earth_layers(
     natural = natural_body(earth)
     # Where the finished surface is the natural one, no film of nothing is left between them.
     grown = joined([natural, natural.translate((0.0, 0.0, FILM))])
-    low = joined(_stretches(earth, mound_line(earth, under_turf(form)), drop=form.ground.turf))
-    high = joined(_stretches(earth, mound_line(earth, form.ground.finished), drop=0.0))
+    low = _heaped(earth, mound_line(earth, under_turf(form)), drop=form.ground.turf)
+    high = _heaped(earth, mound_line(earth, form.ground.finished), drop=0.0)
     free = ways(earth)
     taken = [shell, *built, *cutters]
     soiled = without(low, ways(earth, drop=form.ground.turf))
@@ -290,7 +310,7 @@ def _level_natural(earth: Earth) -> Body:
 
 def _before(earth: Earth, line: Line, *, drop: float) -> Body:
     """Everything under a surface before and behind the vault, without the ways."""
-    ends = _stretches(earth, mound_line(earth, line), drop=drop)[1:]
+    ends = _slopes(earth, mound_line(earth, line), drop=drop)
     return without(joined(ends), ways(earth, drop=drop))
 
 

@@ -10,10 +10,12 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.form.solids.bodies import joined, pushed, without
+from bermwright.base.errors import BermwrightError
+from bermwright.form.solids.bodies import arrays_of, joined, pushed, without, without_crumbs
 from bermwright.form.solids.cutting import body_of
 from bermwright.form.solids.nouns import Kind
 from bermwright.form.solids.shell import between, kept
+from bermwright.form.solids.welding import on_grid, touching
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
@@ -33,8 +35,16 @@ SEAM = 1e-3
 """Ribs reach so far into the layers over them, so that both are one body (m)."""
 BASE = frozenset({Kind.FOOTING, Kind.WALL, Kind.WALL_INSULATION, Kind.FLOOR, Kind.FLOOR_INSULATION})
 MOUND = frozenset({Kind.FILL, Kind.TURF})
-GRAIN = 1e-4
-"""Edges shorter than this are taken out, so that a file of few digits still closes (m)."""
+GRAINS = (1e-4, 5e-5, 2e-4, 2e-5, 5e-4, 1e-3)
+"""Grids on which a part may be laid, the first on which it is closed: a file of few digits must close (m)."""
+TRIES = 3
+"""So often edges that only touch are joined by a hair."""
+SPECK = 1e-6
+"""Crumbs that the joining of layers leaves are not printed (m3)."""
+
+
+class NotClosedError(BermwrightError, ValueError):
+    """A part that a printer could not tell inside from outside of."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -75,13 +85,9 @@ def print_parts(vault: VaultSolids, form: VaultForm) -> tuple[PrintPart, ...]:
     return tuple(_in_a_row([_shell(vault, form), *_base(vault), *_mound(vault, form), *flat]))
 
 
-def print_dome(dome: VaultSolids, thickness: float) -> PrintPart:
-    """The courses of a dome as one part; each reaches a hair into the one over it, so that they are one."""
-    layer = dome.layer(Kind.COURSE)
-    bodies = [body_of(one) for one in (() if layer is None else layer.solids)]
-    lifted = [body.translate((0.0, 0.0, SEAM)) for body in bodies[:-1]]
-    whole = joined([*bodies, *lifted])
-    (part,) = _in_a_row([_Raw(f"shell of {dome.name}", whole, thickness, "the wall, along a bed")])
+def print_dome(name: str, shell: Body, thickness: float) -> PrintPart:
+    """The courses of a dome as one part."""
+    (part,) = _in_a_row([_Raw(f"shell of {name}", shell, thickness, "the wall, along a bed")])
     return part
 
 
@@ -128,17 +134,44 @@ def _mound(vault: VaultSolids, form: VaultForm) -> Iterator[_Raw]:
     if mine:
         cover = form.ground.top - form.crown_level
         what = "over the crown; at its toes the mound runs out to nothing"
-        yield _Raw("mound", joined([body_of(one) for one in mine]), cover, what)
+        # Turf reaches a hair into the fill, so that both are one body.
+        sunk = [body_of(one).translate((0.0, 0.0, -SEAM)) for one in mine if one.kind is Kind.TURF]
+        yield _Raw("mound", joined([*(body_of(one) for one in mine), *sunk]), cover, what)
+
+
+def _closed(raw: _Raw) -> tuple[Array, Indices]:
+    """A part that is closed for every reader; one that is not is never written."""
+    body = raw.body
+    for _ in range(TRIES):
+        arrays = arrays_of(without_crumbs(body, SPECK))
+        found = (on_grid(*arrays, grain) for grain in GRAINS)
+        closed = next((one for one in found if one is not None), None)
+        if closed is not None:
+            return closed
+        body = joined([body, *(_rod(*ends) for ends in touching(*arrays, GRAINS[0]))])
+    raise NotClosedError(
+        f"The {raw.name} of the printed model does not close and is not written. Write .glb instead, or move "
+        "what lies a hair beside another part."
+    )
+
+
+def _rod(start: Array, end: Array) -> Body:
+    """A hair along an edge at which a part only touches itself: no printer could join it there."""
+    from manifold3d import Manifold
+
+    along = (end - start) / np.linalg.norm(end - start)
+    aside = np.cross(along, np.eye(3)[np.argmin(np.abs(along))])
+    sides = [aside, -aside, np.cross(along, aside), -np.cross(along, aside)]
+    ends = (start - SEAM * along, end + SEAM * along)
+    return Manifold.hull_points(np.array([at + SEAM * side for at in ends for side in sides]))
 
 
 def _in_a_row(found: Iterable[_Raw]) -> Iterator[PrintPart]:
     edge = 0.0
     for raw in found:
-        mesh = raw.body.simplify(GRAIN).to_mesh64()
-        vertices = np.asarray(mesh.vert_properties[:, :3], dtype=float)
+        vertices, triangles = _closed(raw)
         moved = vertices - vertices.min(axis=0) + np.array([edge, 0.0, 0.0])
         edge = float(moved[:, 0].max()) + APART
-        triangles = np.asarray(mesh.tri_verts, dtype=np.int64)
         yield PrintPart(
             name=raw.name, vertices=moved, triangles=triangles, thinnest=raw.thinnest, what=raw.what
         )
