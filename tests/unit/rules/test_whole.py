@@ -21,11 +21,12 @@ from bermwright.rules.erection.works import brace_holds, guy_holds, rib_wind
 from bermwright.rules.ribs.movement import PIECES_LIFT
 from bermwright.rules.study import study_vault
 from bermwright.rules.whole import wheels
-from bermwright.rules.whole.along import LEANS_ALONG
+from bermwright.rules.whole.along import LEANS_ALONG, end_push
 from bermwright.rules.whole.along_storms import STORMS_ALONG, shell_weight
 from bermwright.rules.whole.body import HOUSE_STAYS
 from bermwright.rules.whole.cover import COVER_STAYS
 from bermwright.rules.whole.forces import FORCES_CLOSE, balances
+from bermwright.rules.whole.ground import base_level
 from bermwright.rules.whole.slopes import SLOPES_STAY
 from bermwright.rules.whole.storms import QUAKE_STANDS, WIND_STANDS, quake_analysis
 from bermwright.rules.whole.wheels import WHEELS_KEEP_OFF, barrier, breaking, wheel_pressure
@@ -180,6 +181,31 @@ def test_the_push_along_the_axis_finds_its_way_down(larch_bank: House, good_stud
     assert verdicts(LEANS_ALONG, studied(replace(larch_bank, ends=(front,)))) == [UNKNOWN]
     bare = with_cover(replace(slippery, ends=(front, buried)), "lagging", nail=None)
     assert verdicts(LEANS_ALONG, studied(bare)) == [UNKNOWN]
+
+
+def test_a_blocked_drain_behind_one_end_pushes_along_the_axis(larch_bank: House) -> None:
+    def used(overflow: float | None) -> float:
+        (finding,) = LEANS_ALONG.run(studied(with_site(larch_bank, overflow=overflow)))
+        assert finding.ratio is not None
+        return finding.ratio
+
+    assert used(None) < used(0.2) <= used(0.6)
+    study = studied(larch_bank)
+    _, back = larch_bank.ends
+    friction = math.radians(32.0)
+    higher = studied(with_site(larch_bank, overflow=0.6))
+    assert (
+        end_push(higher, back, friction, blocked=True).soil
+        > end_push(study, back, friction, blocked=True).soil
+    )
+    dry, wet = end_push(study, back, friction), end_push(study, back, friction, blocked=True)
+    # By hand, where the vault is as wide as between its walls: K = 1 − sin 32°, 2 kN/m3 more under water.
+    deep = 0.3 - base_level(study)
+    ratio = 1.0 - math.sin(friction)
+    more = (9.81e3 * (1.0 - ratio) + ratio * 2e3) * 0.5 * deep**2
+    assert (wet.soil - dry.soil) / more == pytest.approx(study.form.span, rel=0.2)
+    undrained = replace(back, drained=False)
+    assert end_push(study, undrained, friction).soil > wet.soil
 
 
 def test_wind_and_earthquake_along_the_axis(larch_bank: House, kettle_hill: House) -> None:

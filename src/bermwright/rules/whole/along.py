@@ -7,7 +7,7 @@ the sides, which grips the shell.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -23,6 +23,7 @@ from bermwright.house import CoverKind
 from bermwright.rules import readings
 from bermwright.rules.grids.holding import held_end
 from bermwright.rules.nouns import Rule, Said
+from bermwright.rules.openings.pressure import soil_behind
 from bermwright.rules.ribs.common import ratio_step, step, timber_cite
 from bermwright.rules.whole.ground import base_level
 from bermwright.rules.whole.nail import nail_design, needs_drilling
@@ -71,17 +72,23 @@ class Racking:
     sides: float
 
 
-def end_push(study: Study, end: End, friction: float) -> EndPush:
-    """Soil at rest, rising behind the end as the file says, over the vault's own outline."""
-    fill = study.house.fill(study.vault)
-    weight = fill.unit_weight.high if fill is not None and fill.unit_weight else 0.0
+def end_push(study: Study, end: End, friction: float, *, blocked: bool = False) -> EndPush:
+    """Soil at rest, rising behind the end as the file says, over the vault's own outline.
+
+    Where a drain is `blocked`, water stands behind it up to the overflow.
+    """
+    soil = soil_behind(study.house, end)
+    weight = soil.unit_weight.high if soil is not None and soil.unit_weight else 0.0
+    full = soil.saturated_unit_weight.high if soil is not None and soil.saturated_unit_weight else weight
+    if end.soil is not None and soil is not None and soil.friction_angle is not None:
+        friction = soil.friction_angle.low
     base, top = base_level(study), end.soil_to or 0.0
     if top <= base:
         return EndPush(soil=0.0, force=0.0, level=base, working="no soil lies against it")
     z = np.linspace(base, top, PLACES)
     ratio = float(sloping_at_rest_ratio(friction, end.rises))
-    wet = _water(end, z)
-    pressure = ratio * (weight * (top - z) - wet) + wet
+    wet = _water(end, z, _overflow(study) if blocked else None)
+    pressure = ratio * (weight * (top - z) + (full - weight) * wet / WATER - wet) + wet
     block = held_end(study.house, end)
     if block is not None:
         pressure = np.where(z >= block.bottom, np.minimum(block.passes + wet, pressure), pressure)
@@ -93,6 +100,7 @@ def end_push(study: Study, end: End, friction: float) -> EndPush:
         force=_into_shell(end, base, force, moment),
         level=moment / force if force else base,
         working=f"K = {ratio:.2f}, {weight / 1e3:.1f} kN/m3, up to {top:.2f} m"
+        + (f", water to {float(wet[0]) / WATER + base:+.2f} m" if wet[0] > 0.0 else "")
         + ("" if block is None else f", held off by geogrid: {block.passes / 1e3:.1f} kPa"),
     )
 
@@ -121,12 +129,41 @@ def _into_shell(end: End, base: float, force: float, moment: float) -> float:
     return min((moment - base * force) / max(end.post_head - base, 0.1), force)
 
 
-def _water(end: End, z: Array) -> Array:
-    """Water's own pressure: none behind a drain, else up to the level given or to the soil's."""
-    if end.drained:
+def _overflow(study: Study) -> float | None:
+    """Level up to which water stands behind a blocked drain (m)."""
+    return study.house.site.overflow
+
+
+def _water(end: End, z: Array, overflow: float | None) -> Array:
+    """Water's own pressure: behind a drain to the overflow, else to the level given or to the soil's."""
+    top = end.soil_to or 0.0
+    if not end.drained:
+        level = end.water.high if end.water is not None else top
+    elif overflow is None:
         return np.zeros_like(z)
-    level = end.water.high if end.water is not None else (end.soil_to or 0.0)
-    return WATER * np.maximum(level - z, 0.0)
+    else:
+        level = overflow
+    return WATER * np.maximum(min(level, top) - z, 0.0)
+
+
+BLOCKED = "the drain blocked"
+"""What the moment is called in which water stands behind one end."""
+
+
+def worst_push(
+    study: Study, ends: Mapping[str, End], friction: float
+) -> tuple[dict[str, EndPush], float, str]:
+    """What lies against both ends where they differ most, that difference, and what is wrong then.
+
+    A drain may be blocked behind one end and run behind the other.
+    """
+    dry = {at: end_push(study, end, friction) for at, end in ends.items()}
+    found = [(dry, unlike(study, {at: push.force for at, push in dry.items()}), "")]
+    for at, end in ends.items():
+        if end.drained and _overflow(study) is not None:
+            wet = dry | {at: end_push(study, end, friction, blocked=True)}
+            found.append((wet, unlike(study, {one: push.force for one, push in wet.items()}), BLOCKED))
+    return max(found, key=lambda one: abs(one[1]))
 
 
 def _width(study: Study, z: Array) -> Array:
@@ -224,8 +261,7 @@ def _decide(study: Study) -> Iterator[Said]:
     if lost or fill is None or fill.friction_angle is None:
         yield _unknown("what lies against both ends", lost or ["vault.fill.friction_angle"])
         return
-    pushes = {at: end_push(study, end, fill.friction_angle.low) for at, end in ends.items()}
-    net = unlike(study, {at: push.force for at, push in pushes.items()})
+    pushes, net, case = worst_push(study, ends, fill.friction_angle.low)
     held = racking(study)
     asked = study.model.factor_sets[0].permanent * abs(net)
     there = (held.nails or 0.0) + held.boards + held.sides
@@ -233,7 +269,7 @@ def _decide(study: Study) -> Iterator[Said]:
     if held.nails is None and asked > there:
         yield _unknown("how the planks are nailed", ["vault.cover.nail", "vault.cover.nails"])
         return
-    yield _said(study, pushes, held, (net, asked, there))
+    yield replace(_said(study, pushes, held, (net, asked, there)), case=case or None)
 
 
 def _unknown(what: str, places: list[str]) -> Said:
@@ -247,13 +283,15 @@ def _unknown(what: str, places: list[str]) -> Said:
 
 def _said(study: Study, pushes: dict[str, EndPush], held: Racking, sums: tuple[float, float, float]) -> Said:
     net, asked, there = sums
+    wet = any("water to" in push.working for push in pushes.values())
     ratio = asked / there if there > 0.0 else (0.0 if asked == 0.0 else float("inf"))
     verdict = verdict_of(ratio)
     return Said(
         verdict=verdict,
-        template="Soil pushes the house {way} with {net}; nails {nails}, boards {boards}, soil at the sides "
+        template="{what} the house {way} with {net}; nails {nails}, boards {boards}, soil at the sides "
         "{sides} hold it.",
         values={
+            "what": "Soil pushes" if not wet else "The drain blocked behind one end, soil and water push",
             "way": "towards the front" if net > 0.0 else "towards the back",
             "net": Shown(asked, "kN", 1),
             "nails": "unknown" if held.nails is None else Shown(held.nails, "kN", 1),
@@ -284,7 +322,7 @@ def _steps(
         yield step(
             f"Soil at rest against the {at}, {push.level:+.2f} m: {push.working}",
             "E",
-            "∫ K·γ·(h − z)·b(z) dz",
+            "∫ [K·(γ·(h − z) − u) + u]·b(z) dz" if "water to" in push.working else "∫ K·γ·(h − z)·b(z) dz",
             "",
             Shown(push.soil, "kN", 2),
             PUSH_CITE,
@@ -292,8 +330,10 @@ def _steps(
         yield step(
             f"Of it into the shell at the {at}", "E_s", "heads of the posts", "", Shown(push.force, "kN", 2)
         )
-    yield step("Left over along the axis", "ΔE", "back − front", "", Shown(net, "kN", 2))
-    yield step("With its factor", "E_d", "γ_G·ΔE", "", Shown(asked, "kN", 2))
+    yield step("Left over along the axis", "ΔE", "|back − front|", "", Shown(abs(net), "kN", 2))
+    factor = asked / abs(net) if net else 1.0
+    filled = f"{factor:.2f} · {abs(net) / 1e3:.3f}"
+    yield step("With its factor", "E_d", "γ_G·ΔE", filled, Shown(asked, "kN", 2))
     if held.nails is not None:
         yield step(
             "Couples of the planks' nails over both slopes",
