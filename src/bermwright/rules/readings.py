@@ -264,3 +264,9 @@ def unknown_actions(house: House, vault: Vault) -> Iterator[tuple[str, str]]:
         yield "site.overflow", "the blocked drain"
     if fill is None or fill.saturated_unit_weight is None:
         yield "vault.fill.saturated_unit_weight", "the soaked fill"
+
+
+def ground_water(house: House) -> float | None:
+    """Highest level of the ground water at the middle of the house (m); None where it is not known."""
+    floor, depth = house.site.floor, house.site.water_depth
+    return None if floor is None or depth is None else -floor - depth.low

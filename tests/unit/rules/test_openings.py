@@ -286,6 +286,9 @@ def test_water_a_slope_and_a_plate_press_more(good_study: Study):
     heavy = max(lean.bottom for lean in behind(plate, BACK).leans)
     assert plain < min(wet, steep, heavy)
     assert behind(house, FRONT).leans == ()
+    # Ground water over the floor stands behind an end, whatever its drain does.
+    flooded = replace(house, site=replace(house.site, floor=-0.5, water_depth=Range(0.1, 1.0), overflow=0.1))
+    assert max(lean.water for lean in behind(flooded, BACK).leans) == pytest.approx(0.4)
 
 
 def test_pressure_of_water_and_soil_by_hand(good_study: Study):

@@ -275,10 +275,8 @@ def _under(soil: Soil) -> Under:
 
 def _ground_water(house: House, bottom: float, overflow: float) -> float:
     """Depth of the highest ground water below a level (m)."""
-    floor, depth = house.site.floor, house.site.water_depth
-    if floor is None or depth is None or overflow > bottom:
-        return 0.0
-    return max(bottom + floor + depth.low, 0.0)
+    level = readings.ground_water(house)
+    return 0.0 if level is None or overflow > bottom else max(bottom - level, 0.0)
 
 
 def _lost(house: House, grid: Geogrid, soil: Soil | Fill | None, drained: bool | None) -> Iterator[str]:  # noqa: FBT001

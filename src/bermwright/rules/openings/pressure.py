@@ -247,9 +247,12 @@ def _people(house: House) -> float:
 
 
 def _water(house: House, end: End, height: float) -> float:
-    """Height of standing water over the floor: the soil's whole height where no drain takes it away."""
+    """Height of standing water over the floor: the soil's whole height where no drain takes it away.
+
+    Ground water that stands higher than the overflow is not drained by a pipe at the foot.
+    """
     if end.drained:
-        level = house.site.overflow if house.site.overflow is not None else 0.0
+        level = max(house.site.overflow or 0.0, readings.ground_water(house) or 0.0)
     else:
         level = height if end.water is None else end.water.high
     return min(max(level, 0.0), height)

@@ -130,8 +130,9 @@ def _into_shell(end: End, base: float, force: float, moment: float) -> float:
 
 
 def _overflow(study: Study) -> float | None:
-    """Level up to which water stands behind a blocked drain (m)."""
-    return study.house.site.overflow
+    """Level up to which water stands behind a blocked drain (m), never under the ground water."""
+    overflow, ground = study.house.site.overflow, readings.ground_water(study.house)
+    return overflow if overflow is None or ground is None else max(overflow, ground)
 
 
 def _water(end: End, z: Array, overflow: float | None) -> Array:
