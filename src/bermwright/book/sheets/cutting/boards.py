@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Hatch, Item, Pen, Sheet, Stroke, Text, Wash
 from bermwright.base.lettering import text_width
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import CAPTION, FIGURE, Figures, figure, heading, note
 
 if TYPE_CHECKING:
@@ -20,7 +21,6 @@ if TYPE_CHECKING:
 SCALES = (10, 20, 25, 30, 40, 50, 75, 100)
 HEAD, GAP = 14.0, 14.5
 """Paper over the first board, and for the words of each (mm)."""
-MARK = "calculation aid, not reviewed"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -118,7 +118,7 @@ def _page(
             (0.0, height - 10.0),
             f"1:{scale}; marks count from the marked end at the left; saw on the far side of each mark",
         ),
-        note((width, height - 5.0), f"{MARK}; sheet {count[0]} of {count[1]}", "end"),
+        note((width, height - 5.0), f"{NOT_REVIEWED}; sheet {count[0]} of {count[1]}", "end"),
     ]
     y = height - HEAD
     for pattern, need in zip(patterns, heights, strict=True):

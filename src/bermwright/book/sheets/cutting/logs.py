@@ -6,6 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Arc, Area, Item, Pen, Sheet, Wash
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import Figures, figure, heading, note
 from bermwright.handbook.boards.sawing import Heart
 
@@ -16,7 +17,6 @@ if TYPE_CHECKING:
 
 PITCH, HEAD, FOOT = 58.0, 16.0, 16.0
 SCALES = (5, 10, 20, 25, 50)
-MARK = "calculation aid, not reviewed"
 
 
 def log_sheet(
@@ -33,7 +33,7 @@ def log_sheet(
     items: list[Item] = [
         heading((0.0, height - 5.0), "Logs, sawn through and through"),
         figure((0.0, height - 10.5), f"1:{scale}; thin end inside the bark; widths when dry, edges square"),
-        note((width, 1.5), MARK, "end"),
+        note((width, 1.5), NOT_REVIEWED, "end"),
     ]  # fmt: skip
     for number, log in enumerate(logs):
         middle = (
