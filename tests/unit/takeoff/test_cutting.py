@@ -353,3 +353,20 @@ def test_names_of_planks_and_of_boards_from_logs_read_in_feet_and_inches(house, 
     assert len({kind.name for kind in planks}) == len(planks)
     assert any(board.stock == "larch 1, 12 in wide" for one in plan.lists for board in one.boards)
     assert len(plan.codes) == sum(len(one.kinds) for one in plan.lists)
+
+
+def test_a_board_of_faults_alone_is_refused_for_its_faults(house, forms):
+    line = {"section": Board(thickness=0.045, width=0.225), "count": 3, "price": None}
+    spoilt = Stock(name="spoilt", length=4.0, faults=((0.0, 3.99),), **line)
+    with pytest.raises(NothingFitsError, match="leave no clear stretch"):
+        house_plan(replace(house, stock=(spoilt,), logs=()), forms)
+    holed = replace(spoilt, faults=((0.2, 3.9),))
+    with pytest.raises(NothingFitsError, match='the longest clear stretch, on "spoilt", is 180 mm'):
+        house_plan(replace(house, stock=(holed,), logs=()), forms)
+
+
+def test_a_log_that_gives_no_board_is_told(house, forms):
+    pole = replace(house.logs[0], name="pole", diameter=0.09, thick_end=None)
+    plan = house_plan(replace(house, logs=(pole,)), forms)
+    assert '"pole" gives no board 45 mm thick: it is too thin for one 75 mm wide.' in plan.remarks
+    assert not any("gives no board" in one for one in house_plan(house, forms).remarks)

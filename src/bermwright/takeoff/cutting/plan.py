@@ -21,6 +21,7 @@ from bermwright.takeoff.cutting.nouns import Blank, CutList, HousePlan, Missing,
 from bermwright.takeoff.cutting.sawn import numbered, sawn_boards
 from bermwright.takeoff.cutting.wanted import member_kinds, plank_kinds, rib_kinds
 from bermwright.takeoff.cutting.yard import (
+    LEAST_WIDTH,
     SAME,
     YardBoard,
     boards_of,
@@ -36,7 +37,7 @@ if TYPE_CHECKING:
     from bermwright.form.shapes import VaultForm
     from bermwright.handbook.boards import CuttingPlan
     from bermwright.house import House, Vault
-    from bermwright.takeoff.cutting.nouns import PieceKind, SawnBoard, SawWords
+    from bermwright.takeoff.cutting.nouns import LogYield, PieceKind, SawnBoard, SawWords
     from bermwright.takeoff.cutting.yard import ClearStretch
 
     Progress = Callable[[str], None]
@@ -69,7 +70,7 @@ def house_plan(
 
     Raises `NothingFitsError` where no board takes any piece.
     """
-    saw = saw_words(house, system)
+    saw, logs = saw_words(house, system), log_yields(house)
     yard = list(boards_of(house, system))
     kinds = list(_wanted(house, forms, yard, (saw, system)))
     boards = yard or list(_any_number(house, forms, saw))
@@ -85,13 +86,13 @@ def house_plan(
         )
     )
     if kinds and not any(one.boards for one in lists):
-        raise NothingFitsError(_nothing(kinds, boards, system))
+        raise NothingFitsError(_nothing(kinds, boards, saw, system))
     return HousePlan(
         house=house.name,
         saw=saw,
         lists=lists,
-        logs=log_yields(house),
-        remarks=(*_remarks(forms, boards, kinds, system), *_open(house, forms)),
+        logs=logs,
+        remarks=(*_barren(logs, system), *_remarks(forms, boards, kinds, system), *_open(house, forms)),
         invented=not yard,
     )
 
@@ -156,16 +157,18 @@ def _any_number(house: House, forms: Sequence[Form], saw: SawWords) -> Iterator[
             )
 
 
-def _nothing(kinds: list[PieceKind], boards: list[YardBoard], system: str) -> str:
+def _nothing(kinds: list[PieceKind], boards: list[YardBoard], saw: SawWords, system: str) -> str:
     least = min(kinds, key=lambda kind: kind.length)
-    longest = max(boards, key=lambda board: board.length)
+    ways_out = "Write a shorter vault.board_length, or add boards to [[stock]]."
+    longest = max(stretches_of(boards, saw), key=lambda one: one.length, default=None)
+    if longest is None:
+        return f"No board takes any piece: faults and trimmed ends leave no clear stretch. {ways_out}"
     wanted = (least.length, least.width, least.thickness)
-    given = (longest.length, longest.width, longest.thickness)
+    given = (longest.length, longest.board.width, longest.board.thickness)
     sizes = [" x ".join(show(side, "mm", 0, system) for side in sides) for sides in (wanted, given)]
     return (
-        f"No board takes any piece. The shortest is {sizes[0]}; the longest board, "
-        f'"{longest.name}", is {sizes[1]} and loses its ends. Write a shorter vault.board_length, or add '
-        "boards to [[stock]]."
+        f"No board takes any piece. The shortest is {sizes[0]}; the longest clear stretch, on "
+        f'"{longest.board.name}", is {sizes[1]}. {ways_out}'
     )
 
 
@@ -283,6 +286,16 @@ def _cost(boards: list[YardBoard], sawn: tuple[SawnBoard, ...]) -> tuple[Money, 
 def _unpriced(boards: list[YardBoard], sawn: tuple[SawnBoard, ...]) -> int:
     without = {board.name for board in boards if board.price is None}
     return sum(board.stock in without for board in sawn)
+
+
+def _barren(logs: Sequence[LogYield], system: str) -> Iterator[str]:
+    """Logs that give no board."""
+    for log in logs:
+        if not log.widths:
+            yield (
+                f'"{log.name}" gives no board {show(log.thickness, "mm", 0, system)} thick: it is too thin '
+                f"for one {show(LEAST_WIDTH, 'mm', 0, system)} wide."
+            )
 
 
 def _remarks(
