@@ -172,6 +172,16 @@ def test_the_house_stays_between_like_fills_and_not_on_slippery_ground(
     assert verdicts(HOUSE_STAYS, studied(with_site(own, soil=()))) == [UNKNOWN]
 
 
+def test_ground_water_over_the_base_holds_less_and_carries_less(larch_bank: House) -> None:
+    def used(depth: float) -> dict[str, float]:
+        house = with_site(larch_bank, water_depth=Range(depth, 4.0))
+        return {one.unit + one.template: one.ratio or 0.0 for one in HOUSE_STAYS.run(studied(house))}
+
+    deep, high = used(4.0), used(0.6)
+    assert deep.keys() == high.keys()
+    assert all(high[what] > deep[what] for what in deep)
+
+
 def test_the_push_along_the_axis_finds_its_way_down(larch_bank: House, good_study: Study) -> None:
     assert verdicts(LEANS_ALONG, good_study) == [Verdict.HOLDS]
     front, back = larch_bank.ends

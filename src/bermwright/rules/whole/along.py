@@ -289,10 +289,10 @@ def _said(study: Study, pushes: dict[str, EndPush], held: Racking, sums: tuple[f
     verdict = verdict_of(ratio)
     return Said(
         verdict=verdict,
-        template="{what} the house {way} with {net}; nails {nails}, boards {boards}, soil at the sides "
-        "{sides} hold it.",
+        template="{what} {way} with {net}; nails {nails}, boards {boards}, {grip} {sides} hold it.",
         values={
-            "what": "Soil pushes" if not wet else "The drain blocked behind one end, soil and water push",
+            "what": "A drain blocked, it is pushed" if wet else "Soil pushes the house",
+            "grip": "soil" if wet else "soil at the sides",
             "way": "towards the front" if net > 0.0 else "towards the back",
             "net": Shown(asked, "kN", 1),
             "nails": "unknown" if held.nails is None else Shown(held.nails, "kN", 1),

@@ -16,6 +16,7 @@ from bermwright.rules.grids.holding import held_side
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import moment_of, ratio_step, step
 from bermwright.rules.whole.ground import base_level, shell_weight
+from bermwright.stages.loads import WATER
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -41,6 +42,8 @@ HELPS, PUSHES = 0.9, 1.1
 FLATTEST = 0.95
 """Push along over force down at which no ground carries a base any more (-)."""
 PLACES = 60
+LEAST_SATURATED = 1e4
+"""Soil full of water is no lighter than water (N/m3)."""
 BESIDE = 0.05
 """Where beside the foot the fill's surface is read (m)."""
 
@@ -82,12 +85,19 @@ class Body:
     right: Push
     weight: float
     """Shell, walls and the soil on them, without what may be absent (N/m)."""
+    lift: float
+    """Ground water that lifts both bases (N/m)."""
     loads: float
     """What comes on top: snow, people (N/m)."""
     half: float
     """From the middle to the outer edge of a base (m)."""
     base: float
     """Level of the base (m)."""
+
+    @property
+    def stands(self) -> float:
+        """What presses on the ground at least (N/m)."""
+        return max(self.weight - self.lift, 0.0)
 
     @property
     def net(self) -> float:
@@ -126,12 +136,14 @@ def body_at(study: Study, stage: Stage, case: Case, friction: float) -> Body:
         side_push(study, levels, ratio * heavy, right=side, finished=finished) for side in (False, True)
     )
     left, right = _unlike(study, left, right)
+    water = -np.inf if form.ground.water_high is None else form.ground.water_high
     return Body(
         stage=stage,
         case=case,
         left=left,
         right=right,
         weight=own + soil + wall_weight(study),
+        lift=2.0 * base_width(study) * WATER * max(water - base_level(study), 0.0),
         loads=snow,
         half=0.5 * form.span + 0.5 * base_width(study),
         base=base_level(study),
@@ -282,12 +294,12 @@ def worst_of(study: Study) -> Iterator[Worst]:
 def _ratios(study: Study, body: Body, factors: RuleSet, ground: float) -> Iterator[Worst]:
     resist = 1.1 if factors.friction == 1.0 else 1.0
     push = factors.permanent * abs(body.net)
-    holds = body.weight * float(np.tan(ROUGH * ground)) / resist
+    holds = body.stands * float(np.tan(ROUGH * ground)) / resist
     yield Worst(
         what="slides", ratio=_over(push, holds), demand=push, capacity=holds, body=body,
         factors=factors.name, unit="kN/m",
     )  # fmt: skip
-    tips, keeps = PUSHES * abs(body.tips), HELPS * body.weight * body.half
+    tips, keeps = PUSHES * abs(body.tips), HELPS * body.stands * body.half
     yield Worst(
         what="tips", ratio=_over(tips, keeps), demand=tips, capacity=keeps, body=body,
         factors="EN 1990, set EQU", unit="kN",
@@ -314,13 +326,17 @@ def _carries(study: Study, ground: float, inclination: float) -> float:
         return 0.0
     layer, width = study.house.site.soil[0], base_width(study)
     weight = layer.unit_weight.low if layer.unit_weight else 0.0
-    natural = float(study.form.ground.natural.level(0.0))
-    deep = max(natural - base_level(study), 0.0)
+    wet = layer.saturated_unit_weight
+    full = max(wet.low if wet is not None else weight, LEAST_SATURATED)
+    natural, base = float(study.form.ground.natural.level(0.0)), base_level(study)
+    deep, water = max(natural - base, 0.0), study.form.ground.water_high
+    over = 0.0 if water is None else min(max(water - base, 0.0), deep)
+    under = np.inf if water is None else max(base - water, 0.0)
     pressure = bearing.drained_capacity(
         angle=ground,
         cohesion=0.0,
-        weight=weight,
-        surcharge=weight * deep,
+        weight=bearing.weight_with_water(weight, full, water=min(under, 1e3), width=width),
+        surcharge=weight * (deep - over) + (full - WATER) * over,
         width=width,
         inclination=inclination,
     )
@@ -378,14 +394,43 @@ def _steps(study: Study, worst: Worst) -> Iterator[Step]:
             Shown(push.force, "kN/m", 2),
             BODY_CITE,
         )
-    yield step("Shell, walls of known weight, and soil on them", "W", "Σ", "", Shown(body.weight, "kN/m", 2))
-    shell = Shown(shell_weight(study), "kN/m", 2)
-    yield step("Of it the shell", "W_s", "Σ", "", shell)
+    shell = shell_weight(study)
+    yield step("Shell", "W_s", "Σ", "", Shown(shell, "kN/m", 2))
+    yield step(
+        "Shell, walls of known weight, and soil on them", "W", "W_s + walls and soil",
+        f"{shell / 1e3:.2f} + {(body.weight - shell) / 1e3:.2f}", Shown(body.weight, "kN/m", 2),
+    )  # fmt: skip
+    if body.lift > 0.0:
+        lifted = Shown(body.lift, "kN/m", 2)
+        yield step("Ground water lifts both bases by, which holds less", "U", "2·b·γ_w·h", "", lifted)
     amount = "kNm" if worst.what == "tips" else "kN/m"
-    yield step(f"Asked, {worst.factors}", "E_d", worst.what, "", Shown(worst.demand, amount, 2), BODY_CITE)
-    yield step("There", "R_d", worst.what, "", Shown(worst.capacity, amount, 2), BODY_CITE)
+    asked, there = _amounts(worst)
+    yield step(f"Asked, {worst.factors}", "E_d", *asked, Shown(worst.demand, amount, 2), BODY_CITE)
+    yield step("There", "R_d", *there, Shown(worst.capacity, amount, 2), BODY_CITE)
     yield ratio_step(
         "Asked over there", "E_d / R_d", f"{worst.demand / 1e3:.3f} / {worst.capacity / 1e3:.3f}", worst.ratio
+    )
+
+
+def _amounts(worst: Worst) -> tuple[tuple[str, str], tuple[str, str]]:
+    """Formulas of what is asked and of what is there, and the numbers in them."""
+    body = worst.body
+    net, tips = abs(body.net), abs(body.tips)
+    if worst.what == "slides":
+        factor = worst.demand / net if net > 0.0 else 1.0
+        rough = worst.capacity / body.stands if body.stands > 0.0 else 0.0
+        return (
+            ("γ_G·|E_left − E_right|", f"{factor:.2f} · {net / 1e3:.3f}"),
+            ("W·tan(2/3·φ_d)/γ_R", f"{body.stands / 1e3:.2f} · {rough:.4f}"),
+        )
+    if worst.what == "tips":
+        return (
+            (f"{PUSHES:g}·|M_left − M_right|", f"{PUSHES:g} · {tips / 1e3:.3f}"),
+            (f"{HELPS:g}·W·B/2", f"{HELPS:g} · {body.stands / 1e3:.2f} · {body.half:.3f}"),
+        )
+    return (
+        ("(γ_G·W + γ_Q·Q)/2 + γ_G·|M_left − M_right|/(B − b)", ""),
+        ("(½·γ·b·N_γ·i_γ + q·N_q·i_q)·b / γ_R", ""),
     )
 
 

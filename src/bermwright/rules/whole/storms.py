@@ -249,9 +249,11 @@ def _covered(study: Study) -> Iterator[Said]:
         advice="" if verdict is Verdict.HOLDS else "Lay more soil over the crown: [vault.mound] crown.",
         steps=(
             step("Gust over the top of the mound", "q_p", "", "", Shown(gust, "kN/m2", 3), ROUGHNESS_CITE),
-            step("Suction at the crown, as on a vault of the mound's size", "w", "1.5·q_p·c_B", "",
+            step("Suction at the crown, as on a vault of the mound's size", "w", "1.5·q_p·c_B",
+                 f"{WIND_FACTOR:g} · {gust / 1e3:.4f} · {up / WIND_FACTOR / gust:.4f}",
                  Shown(up, "kN/m2", 3), WIND_CITE),
-            step("Moist soil over the crown, what helps × 0.9", "g", "0.9·γ·h", "",
+            step("Moist soil over the crown, what helps × 0.9", "g", "0.9·γ·h",
+                 f"{HELPFUL:g} · {fill.unit_weight.low / 1e3:.1f} · {mound.crown:.2f}",
                  Shown(down, "kN/m2", 3)),
             ratio_step("Suction over weight", "w / g", f"{up / 1e3:.4f} / {down / 1e3:.4f}", ratio),
         ),
