@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.actions import EN1991_1_4
 from bermwright.data.works.practice import TRADE
 from bermwright.rules.erection.works import (
+    ROPE_FACTOR,
+    TRIED_FACTOR,
     WIND_FACTOR,
     board_force,
     gust_of_speed,
@@ -112,7 +116,7 @@ def _steps(study: Study, wind: RibWind, held: Holding, asked: float, ratio: floa
             "In one brace board",
             "N",
             "F/(n·cos α)",
-            "",
+            f"{share / 1e3:.3f} / ({2 * max(brace.count // 2, 1)} · cos {np.degrees(brace.slant):.1f}°)",
             Shown(board_force(brace, share), "kN", 2),
             timber_cite("8.2.2"),
         )
@@ -122,12 +126,16 @@ def _steps(study: Study, wind: RibWind, held: Holding, asked: float, ratio: floa
             yield step(
                 f"Guys one way, at {guy_angle(study, guy) * 57.3:.0f} degrees over the ground",
                 "R_g",
-                "n·min(T, P/1.5)·cos α",
-                "",
+                f"n·min(T/{ROPE_FACTOR:g}; P/{TRIED_FACTOR:g})·cos α",
+                f"{guy.count} · {there / guy.count / np.cos(guy_angle(study, guy)) / 1e3:.3f} · "
+                f"cos {np.degrees(guy_angle(study, guy)):.1f}°",
                 Shown(there, "kN", 2),
                 HANDS_CITE,
             )
-    yield step("Braces and guys together", "R_d", "R_b + R_g·z_g/z_w", "", Shown(held.all, "kN", 2))
+    yield step(
+        "Braces, and guys that pull higher up than the wind", "R_d", "R_b + R_g·z_g/z_w",
+        f"{held.braces / 1e3:.2f} + {held.guys / 1e3:.2f}", Shown(held.all, "kN", 2),
+    )  # fmt: skip
     if ratio is not None:
         yield ratio_step("Asked over there", "F_d / R_d", f"{asked / 1e3:.2f} / {held.all / 1e3:.2f}", ratio)
 

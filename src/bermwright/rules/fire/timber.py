@@ -278,11 +278,17 @@ def _plank_said(study: Study, planks: Cover, lost: Burned, thick: float) -> Said
                 says="Bending strength in a fire",
                 symbol="f_m,fi",
                 formula="k_fi·k_h·f_m,k",
-                filled="",
+                filled=f"{FIRE_STRENGTH.value:g} · {float(ec5.depth_factor(thick)):.3f} · "
+                f"{timber.bending / 1e6:g}",
                 result=Shown(float(strength), "N/mm2", 2),
                 cite=FIRE_STRENGTH.cite,
             ),
-            ratio_step("Strength used", "σ_fi / f_m,fi", "", worst.ratio),
+            ratio_step(
+                "Strength used",
+                "σ_fi / f_m,fi",
+                f"{worst.ratio * float(strength) / 1e6:.4f} / {float(strength) / 1e6:.2f}",
+                worst.ratio,
+            ),
         ),
         spot=spot_of(study, worst.element),
     )

@@ -159,9 +159,9 @@ def _steps(cold: ColdGround, side: Standing, grade: float) -> tuple[Step, ...]:
         step(f"Frost in open ground without snow, {cold.conductivity:.2f} W/(m K)", "X", "λ·√(2·k·F/L)", "",
              Shown(cold.open, "m", 2), BERGGREN),
         step("The same under the umbrella, where it reaches out further than that", "X'",
-             "√((k·R)² + X²) − k·R", "", Shown(cold.depth, "m", 2), UNDER),
+             "√((k·R)² + X²) − k·R, from its underside down", "", Shown(cold.depth, "m", 2), UNDER),
         step("Lowest ground beside the footing, less its underside", "d", "z_g − z_f",
-             f"{grade:.2f} − ({side.base:.2f})", Shown(grade - side.base, "m", 2), LOWEST),
+             f"{grade:.2f} − ({side.base:.2f})".replace("-", "−"), Shown(grade - side.base, "m", 2), LOWEST),
     )  # fmt: skip
 
 

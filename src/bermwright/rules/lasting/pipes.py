@@ -145,17 +145,21 @@ def _flat(pipe: Pipe, found: Pressed) -> Said:
         capacity=OVAL.value,
         ratio=ratio,
         advice="" if verdict is Verdict.HOLDS else STIFFER,
-        steps=_flat_steps(found, ratio),
+        steps=_flat_steps(pipe, found, ratio),
     )
 
 
-def _flat_steps(found: Pressed, ratio: float) -> tuple[Step, ...]:
+def _flat_steps(pipe: Pipe, found: Pressed, ratio: float) -> tuple[Step, ...]:
     lag, bed = LAG.value, BEDDING_CONSTANT.value
+    deep, ring = pipe.soil_over or 0.0, pipe.stiffness or 0.0
+    heavy = found.pressure / deep / 1e3 if deep > 0.0 else 0.0
     return (
-        step("Soaked soil straight over it", "p", "γ_sat·h", "", Shown(found.pressure, "kPa", 1)),
-        step("Ring stiffness that is left after decades", "S", f"SN/{CREEP.value:g}", "",
-             Shown(found.stiffness, "kPa", 2), CREEP.cite),
-        step("Reaction of the bed beside it, half of what is listed", "E'", f"{CAUTION.value:g}·E'", "",
+        step("Soaked soil straight over it", "p", "γ_sat·h", f"{heavy:.2f} · {deep:.2f}",
+             Shown(found.pressure, "kPa", 1)),
+        step("Ring stiffness that is left after decades", "S", f"SN/{CREEP.value:g}",
+             f"{ring / 1e3:g} / {CREEP.value:g}", Shown(found.stiffness, "kPa", 2), CREEP.cite),
+        step("Reaction of the bed beside it, half of what is listed", "E'", f"{CAUTION.value:g}·E'",
+             f"{CAUTION.value:g} · {found.reaction / CAUTION.value / 1e6:.3f}",
              Shown(found.reaction, "MPa", 2), CAUTION.cite),
         step("Change of the diameter", "Δ/D", "D_L·K·p/(8·S + 0.061·E')",
              f"{lag:g}·{bed:g}·{found.pressure / 1e3:.1f}/(8·{found.stiffness / 1e3:.2f} + "

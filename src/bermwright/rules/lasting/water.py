@@ -54,12 +54,23 @@ def _decide(study: Study) -> Iterator[Said]:
     yield _said(study, underside, underside - water, floor.thickness)
 
 
+def _signed(level: float) -> str:
+    """A level with a minus sign that is no hyphen."""
+    return f"{level:.2f}".replace("-", "−")
+
+
 def _said(study: Study, underside: float, gap: float, slab: float) -> Said:
     soil = study.house.site.soil[0] if study.house.site.soil else None
     reach = COARSE if soil is not None and soil.kind is SoilKind.SAND else FINE
     floats = float(lifting_head(slab * CONCRETE, favourable=FAVOURABLE))
     under = step("Underside of slab and insulation", "z", "", "", Shown(underside, "m", 2))
-    highest = step("From there down to the highest ground water", "a", "z − z_w", "", Shown(gap, "m", 2))
+    highest = step(
+        "From there down to the highest ground water",
+        "a",
+        "z − z_w",
+        f"({_signed(underside)}) − ({_signed(underside - gap)})",
+        Shown(gap, "m", 2),
+    )
     lifted = step("A head of water that would lift the bare slab", "h", "γ·g/γ_w",
                   f"{FAVOURABLE:g} · {slab:.3f} · 24 / 9.81", Shown(floats, "m", 2), UPLIFT)  # fmt: skip
     if gap <= 0.0:

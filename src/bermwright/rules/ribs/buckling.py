@@ -137,6 +137,11 @@ def _buckling_steps(study: Study, worst: Worst) -> tuple[Step, ...]:
     analysis, strength = worst.peak.analysis, study.strength
     area = strength.area * strength.left_at_joint
     modulus = strength.timber.modulus_low / 1e9
+    thrust = float(analysis.response.axial[worst.peak.index])
+    factor = float(lane_factors(analysis, strength)[worst.peak.index[:2]])
+    pressed = thrust > 0.0 and factor > 0.0
+    slender = float(np.sqrt(strength.timber.compression * area / (factor * thrust))) if pressed else np.nan
+    reduced = 0.5 * (1.0 + 0.2 * (slender - 0.3) + slender**2)
     return (
         step(
             "Thrust of one rib",
@@ -156,8 +161,8 @@ def _buckling_steps(study: Study, worst: Worst) -> tuple[Step, ...]:
         step(
             f"Reduction for buckling, on {area * 1e6:.0f} mm² that run through",
             "k_c",
-            "eq. 6.25 with λ_rel = √(f_c,k·A / (λ_cr·N))",
-            "",
+            "1 / (k + √(k² − λ_rel²)), k = (1 + 0.2·(λ_rel − 0.3) + λ_rel²)/2, λ_rel = √(f_c,k·A / (λ_cr·N))",
+            f"1 / ({reduced:.3f} + √({reduced:.3f}² − {slender:.3f}²))" if pressed else "nothing presses",
             Shown(float(_reductions(analysis, strength)[worst.peak.index]), "", 4),
             timber_cite("6.3.2, eq. 6.25 to 6.29"),
         ),

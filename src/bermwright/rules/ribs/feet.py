@@ -89,6 +89,9 @@ class Bearing:
     node: int
     force: float
     """On one foot of one rib (N)."""
+    across: float
+    down: float
+    """Of it sideways, and down (N)."""
     kmod: float
     limit: float
     """Design strength across the grain (Pa)."""
@@ -132,6 +135,8 @@ def _bearing_at(study: Study, analysis: Analysis, area: float) -> Bearing | None
         situation=situation,
         node=foot_node(study, foot),
         force=float(force[lane, situation, foot]),
+        across=float(analysis.response.feet[lane, situation, foot, 0]),
+        down=float(analysis.response.feet[lane, situation, foot, 1]),
         kmod=float(kmods[situation]),
         limit=float(limits[situation]),
     )
@@ -177,7 +182,7 @@ def _bearing_steps(study: Study, worst: Bearing, length: float, area: float) -> 
             f"Force on one foot, {worst.analysis.lanes[worst.lane].run} soil run",
             "R",
             "√(H² + V²)",
-            "",
+            f"√({abs(worst.across) / 1e3:.3f}² + {worst.down / 1e3:.3f}²)",
             Shown(worst.force, "kN", 3),
         ),
         step(
