@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, assert_never
 import numpy as np
 import shapely
 
+from bermwright.base.dimensions import dimension_text
 from bermwright.base.drawing import (
     Arc,
     Area,
@@ -31,7 +32,7 @@ from bermwright.base.lettering import text_width
 from bermwright.base.units import show
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable
+    from collections.abc import Iterable, Iterator
 
     from numpy.typing import NDArray
 
@@ -160,6 +161,22 @@ class Board:
         """Note a label that stands where it must."""
         self.boxes += boxes_of(item)
         return item
+
+    def fit(self, texts: Iterable[Text]) -> Iterator[Text]:
+        """The first of several places for a label that is free; nothing where none is."""
+        for text in texts:
+            if self.free(text):
+                self.boxes += boxes_of(text)
+                yield text
+                return
+
+    def measure(self, items: Iterable[Dimension]) -> Iterator[Dimension]:
+        """The first of several places for a dimension whose figure is free; nothing where none is."""
+        for item in items:
+            if self.free(text := dimension_text(item)):
+                self.boxes += boxes_of(text)
+                yield item
+                return
 
     def block(self, low: Point, high: Point) -> None:
         """Keep labels off a rectangle."""

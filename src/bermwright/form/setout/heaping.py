@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from bermwright.data.setting_out import HEAP_BACK, HEAP_HIGH
@@ -18,6 +18,10 @@ if TYPE_CHECKING:
 
 BESIDE_POST = 0.5
 """Room round the post of the datum (m)."""
+LONGEST_ROW = 30.0
+"""A longer row on one side makes the way of the barrow long (m)."""
+BETWEEN = 1.0
+"""Between two heaps in a row (m)."""
 LEAST = 0.2
 """A heap smaller than this is a barrow (m3)."""
 
@@ -79,32 +83,33 @@ def _shape(house: House, cut: Cut) -> Heap:
 
 
 def _placed(heaps: list[Heap], dig: Dig, plan: Plan) -> Iterator[Heap]:
-    middle_along = 0.5 * (plan.low[0] + plan.high[0])
-    middle = 0.5 * (dig.pit.low[0] + dig.pit.high[0]), 0.5 * (dig.pit.low[1] + dig.pit.high[1])
-    # The post of the datum stands on the right as a rule, so the left is filled first.
-    out = {1.0: plan.high[1], -1.0: -plan.low[1]}
-    way = -1.0
+    """In a row along the vault on the left, those that make it too long on the right; first come first."""
+    left: list[Heap] = []
+    right: list[Heap] = []
     for heap in heaps:
         if heap.repose is None:
             yield heap
             continue
-        edge = out[way] + HEAP_BACK.value
-        if _meets_post(heap, middle_along, way, edge, plan.peg("H").at):
+        fits = sum(one.length + BETWEEN for one in left) + heap.length <= LONGEST_ROW
+        # The post of the datum stands on the right as a rule, so the left is filled first.
+        (left if fits or not left else right).append(heap)
+    yield from _row(left, dig, plan, -1.0)
+    yield from _row(right, dig, plan, 1.0)
+
+
+def _row(heaps: list[Heap], dig: Dig, plan: Plan, way: float) -> Iterator[Heap]:
+    middle = 0.5 * (dig.pit.low[0] + dig.pit.high[0]), 0.5 * (dig.pit.low[1] + dig.pit.high[1])
+    reach = plan.high[1] if way > 0.0 else -plan.low[1]
+    whole = sum(heap.length for heap in heaps) + BETWEEN * (len(heaps) - 1)
+    along = 0.5 * (plan.low[0] + plan.high[0]) - 0.5 * whole
+    for heap in heaps:
+        edge, at = reach + HEAP_BACK.value, along + 0.5 * heap.length
+        if _meets_post(heap, at, way, edge, plan.peg("H").at):
             edge = way * plan.peg("H").at[1] + BESIDE_POST
         across = way * (edge + 0.5 * heap.width)
-        out[way] = edge + heap.width
-        haul = ((middle_along - middle[0]) ** 2 + (across - middle[1]) ** 2) ** 0.5
-        yield Heap(
-            soil=heap.soil,
-            loose=heap.loose,
-            repose=heap.repose,
-            middle=(middle_along, across),
-            length=heap.length,
-            width=heap.width,
-            height=heap.height,
-            haul=haul,
-        )
-        way = -way
+        haul = ((at - middle[0]) ** 2 + (across - middle[1]) ** 2) ** 0.5
+        yield replace(heap, middle=(at, across), haul=haul)
+        along += heap.length + BETWEEN
 
 
 def _meets_post(heap: Heap, middle_along: float, way: float, edge: float, post: Spot) -> bool:

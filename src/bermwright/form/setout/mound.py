@@ -32,6 +32,9 @@ class MoundReach:
     front_slopes: bool
     """Whether the file gives the mound a slope before the front end; else it ends upright there."""
     back_slopes: bool
+    front_soil: float | None
+    """Level up to which soil lies against the front end, as wide as the vault; None: not said."""
+    back_soil: float | None
 
     def covers(self, spot: Spot, beside: float = 0.0) -> bool:
         """Whether a place lies under it, or less than so far beside it."""
@@ -55,6 +58,8 @@ def mound_reach(house: House, vault: Vault, form: VaultForm) -> MoundReach:
         back=form.length + back.toe,
         front_slopes=front.fall is not None,
         back_slopes=back.fall is not None,
+        front_soil=front.free,
+        back_soil=back.free,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, assert_never
 
+from bermwright.base.dimensions import dimension_text, stepped, unit_way
 from bermwright.base.drawing import (
     Arc,
     Area,
@@ -79,56 +80,30 @@ def _common(box: Box, other: Box | None) -> Box:
     return (max(left, left_too), max(foot, foot_too)), (min(right, right_too), min(top, top_too))
 
 
-def _moved(point: Point, along: Point, distance: float) -> Point:
-    """A point moved along a unit direction."""
-    return point[0] + along[0] * distance, point[1] + along[1] * distance
-
-
-def _unit(start: Point, end: Point) -> Point:
-    """Direction from start to end; along x where both are one point."""
-    size = math.dist(start, end)
-    return ((end[0] - start[0]) / size, (end[1] - start[1]) / size) if size > 0.0 else (1.0, 0.0)
-
-
 def _dimension(item: Dimension) -> Iterator[Plain]:
     """Extension lines, dimension line, 45 degree ticks and the figure over the line."""
-    along = _unit(item.start, item.end)
+    along = unit_way(item.start, item.end)
     across = (-along[1], along[0])
     side = math.copysign(1.0, item.offset)
-    first, last = _moved(item.start, across, item.offset), _moved(item.end, across, item.offset)
+    first, last = stepped(item.start, across, item.offset), stepped(item.end, across, item.offset)
     lines = [(first, last)]
     if abs(item.offset) > GAP:
         for foot, end in ((item.start, first), (item.end, last)):
-            lines.append((_moved(foot, across, side * GAP), _moved(end, across, side * OVERSHOOT)))
+            lines.append((stepped(foot, across, side * GAP), stepped(end, across, side * OVERSHOOT)))
     yield Strokes(paths=tuple(lines), pen=Pen.DIMENSION, layer=item.layer)
     angle = math.atan2(along[1], along[0]) + math.pi / 4
     slant = (math.cos(angle), math.sin(angle))
-    ticks = tuple((_moved(end, slant, -TICK), _moved(end, slant, TICK)) for end in (first, last))
+    ticks = tuple((stepped(end, slant, -TICK), stepped(end, slant, TICK)) for end in (first, last))
     yield Strokes(paths=ticks, pen=Pen.TICK, layer=item.layer)
     yield dimension_text(item)
-
-
-def dimension_text(item: Dimension) -> Text:
-    """The figure over the middle of a dimension line, read from below or from the right."""
-    along = _unit(item.start, item.end)
-    across = (-along[1], along[0])
-    angle = math.atan2(along[1], along[0])
-    upright = -math.pi / 2 + 1e-6 < angle <= math.pi / 2 + 1e-6
-    middle = (0.5 * (item.start[0] + item.end[0]), 0.5 * (item.start[1] + item.end[1]))
-    lift = 0.9 if upright else -0.9
-    at = _moved(middle, across, item.offset + lift)
-    turned = angle if upright else angle + math.pi
-    room = math.dist(item.start, item.end) - 1.0
-    height = max(1.9, min(2.5, 2.5 * room / max(text_width(item.text, 2.5), 1e-9)))
-    return Text(at=at, text=item.text, height=height, anchor="middle", angle=turned, layer=item.layer)
 
 
 def _leader(item: Leader) -> Iterator[Plain]:
     """A circle with its number, a line and a dot on the thing."""
     radius = max(2.6, 0.5 * text_width(item.text, 2.5) + 0.9)
-    along = _unit(item.at, item.to)
+    along = unit_way(item.at, item.to)
     yield Strokes(
-        paths=((_moved(item.at, along, radius), item.to),), pen=Pen.DIMENSION, ink=Ink.INK, layer=item.layer
+        paths=((stepped(item.at, along, radius), item.to),), pen=Pen.DIMENSION, ink=Ink.INK, layer=item.layer
     )
     yield Fill(path=_disc(item.to, 0.45), wash=Wash.INK, layer=item.layer)
     yield Fill(path=_disc(item.at, radius), wash=Wash.PAPER, layer=item.layer)
@@ -145,19 +120,19 @@ def _disc(centre: Point, radius: float) -> tuple[Point, ...]:
 
 def _arrow(item: Arrow) -> Iterator[Plain]:
     """A shaft with a closed head; the head grows with the pen."""
-    along = _unit(item.tail, item.head)
+    along = unit_way(item.tail, item.head)
     across = (-along[1], along[0])
     size = 3.4 if item.pen is Pen.FORCE else 1.9
     size = min(size, 0.6 * math.dist(item.tail, item.head))
-    neck = _moved(item.head, along, -size)
+    neck = stepped(item.head, along, -size)
     half = 0.3 * size
     yield Strokes(
-        paths=((item.tail, _moved(item.head, along, -0.8 * size)),),
+        paths=((item.tail, stepped(item.head, along, -0.8 * size)),),
         pen=item.pen,
         ink=item.ink,
         layer=item.layer,
     )
-    head = (item.head, _moved(neck, across, half), _moved(neck, across, -half))
+    head = (item.head, stepped(neck, across, half), stepped(neck, across, -half))
     yield Fill(path=head, wash=_solid(item), layer=item.layer)
 
 

@@ -6,9 +6,13 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show, show_range
+from bermwright.book.pages.setting_out.places import (
+    board_notes,
+    dig_notes,
+    end_toes,
+)
 from bermwright.book.sheets.setout import Day, Shows, day_sheet, plan_sheet
 from bermwright.book.sheets.setout.day import TALLEST
-from bermwright.book.sheets.setout.plan import mound_toes
 from bermwright.data.setting_out import (
     DIAGONALS,
     EARTHWORK,
@@ -59,7 +63,9 @@ def _fitting(out: SetOut, day: Day, shows: Shows, system: str) -> Sheet:
     return sheet
 
 
-SMALLER = (100.0, 84.0, 68.0, 52.0)
+MOST_RIBS = 7
+"""Rows of ribs on a sheet."""
+SMALLER = tuple(range(128, 48, -4))
 """Heights of a plan that are tried until the words under it fit as well (mm)."""
 _TALLEST = {
     Shows.PEGS: 122.0,
@@ -127,6 +133,7 @@ def _pegging(out: SetOut, number: int, system: str) -> Day:
             "Measured by two people; signed: ______________",
         ),
         cautions=(SERVICES, OVERHEAD, SHARP),
+        notes=tuple(board_notes(out, system)),
     )
 
 
@@ -143,7 +150,7 @@ def _digging(out: SetOut, number: int, system: str) -> Day:
     rows = [
         ("bottom of the dig, down from the mark", _m(down(dig.formation), system)),
         *(
-            (f"at {corner.peg}: ground to bottom", _m(corner.to_bottom, system, 2))
+            (f"at {corner.peg}: ground to bottom", _deep(corner.to_bottom, system))
             for corner in out.heights.corners
             if corner.to_bottom is not None
         ),
@@ -185,7 +192,15 @@ def _digging(out: SetOut, number: int, system: str) -> Day:
             LADDER,
             OVERHEAD,
         ),
+        notes=tuple(dig_notes(out, system)),
     )
+
+
+def _deep(to_bottom: float, system: str) -> str:
+    """How deep one digs; where the ground lies lower, what is missing."""
+    if to_bottom >= 0.0:
+        return _m(to_bottom, system, 2)
+    return f"{_m(-to_bottom, system, 2)} too low"
 
 
 def _slope_words(out: SetOut) -> str:
@@ -277,7 +292,7 @@ def _raising(out: SetOut, number: int, system: str) -> Day:
     rows = [
         ("ribs, middle to middle", _m(places[1] - places[0], system)),
         (f"rib 1 to rib {len(places)}, middles", _m(places[-1], system)),
-        *((f"rib {at + 1}, from rib 1", _m(places[at], system)) for at in range(4, len(places) - 1, 5)),
+        *((f"rib {at + 1}, from rib 1", _m(places[at], system)) for at in _every(len(places))),
         ("span between the feet of the centreline", _m(form.span, system)),
         ("clear span between the inner edges", _m(out.curve.string.clear, system)),
         ("crown, inside, over the springing", _m(float(rib.inside.z.max()) - form.springing, system)),
@@ -302,6 +317,12 @@ def _raising(out: SetOut, number: int, system: str) -> Day:
     )
 
 
+def _every(ribs: int) -> range:
+    """Ribs whose place is written: every fifth, or as few more as a sheet holds."""
+    step = next((step for step in (5, 10, 20) if ribs <= MOST_RIBS * step), 50)
+    return range(step - 1, ribs - 1, step)
+
+
 def _opening(one: OpeningEdges, system: str) -> tuple[str, str]:
     """Both edges of an opening; its sill and head stand in the table."""
     base = "the axis, + right" if one.in_end else "rib 1"
@@ -313,12 +334,13 @@ def _opening(one: OpeningEdges, system: str) -> tuple[str, str]:
 
 def _mounding(out: SetOut, number: int, system: str) -> Day:
     form = out.form
-    left, right = mound_toes(out)
+    left, right = out.mound.left, out.mound.right
     ground = form.ground.finished
     rows = [
         ("toe left of the axis, in the middle", _m(-left, system, 2)),
         ("toe right of the axis, in the middle", _m(right, system, 2)),
-        ("crown of the mound, from the mark", _from_mark(out, float(ground.z.max()), system)),
+        *((words, _m(value, system, 2)) for words, value in end_toes(out)),
+        ("crown of the mound, from the mark", _from_mark(out, form.ground.top, system)),
         *(
             (
                 f"finished ground {_m(at, system, 1)} {side} of the axis",

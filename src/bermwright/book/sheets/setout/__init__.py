@@ -9,6 +9,7 @@ from bermwright.book.sheets.setout.between import between_sheet
 from bermwright.book.sheets.setout.curve import curve_sheet
 from bermwright.book.sheets.setout.day import Day, day_sheet
 from bermwright.book.sheets.setout.ladder import ladder_sheet
-from bermwright.book.sheets.setout.plan import Shows, plan_sheet
+from bermwright.book.sheets.setout.plan import plan_sheet
+from bermwright.book.sheets.setout.reach import Shows
 
 __all__ = ["Day", "Shows", "between_sheet", "curve_sheet", "day_sheet", "ladder_sheet", "plan_sheet"]

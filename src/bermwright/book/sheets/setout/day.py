@@ -19,7 +19,9 @@ GAP = 6.0
 LETTER, LINE = 2.3, 4.0
 HEAD = 4.4
 BOX = 2.8
-SMALL = 2.0
+SMALL, NOTED = 2.0, 2.1
+HOLDS = "\u00a0"
+"""A blank at which no line ends."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +36,8 @@ class Day:
     """What is measured, and how much."""
     ticks: tuple[str, ...]
     cautions: tuple[str, ...]
+    notes: tuple[str, ...] = ()
+    """Places that are measured, in lines as wide as the sheet."""
 
 
 def day_sheet(day: Day, plan: Sheet) -> Sheet:
@@ -71,26 +75,37 @@ def _words(day: Day) -> Iterator[Item]:
     for line in folded(day.leads, WIDTH, LETTER + 0.2, Lettering.NOTE):
         y -= LINE + 0.8
         yield Text(at=(0.0, y), text=line, height=LETTER + 0.2, face=Lettering.NOTE)
+    for words in day.notes:
+        for line in folded(words, WIDTH, NOTED):
+            y -= LINE - 0.4
+            yield Text(at=(0.0, y), text=line, height=NOTED)
     start = y - 2.0 - LINE
+    kept = min(range(len(day.rows) + 1), key=lambda count: (-_columns(day, count, start)[1], -count))
+    items, low = _columns(day, kept, start)
+    yield from items
+    yield from _cautions(day.cautions, low)
+
+
+def _columns(day: Day, kept: int, start: float) -> tuple[list[Item], float]:
+    """So many rows on the left, the boxes to tick on the right and the other rows under them."""
     half = 0.5 * (WIDTH - GAP)
-    rows, left = _rows(day.rows, start, half)
+    rows, left = _rows(day.rows[:kept], start, 0.0, half)
     ticks, right = _ticks(day.ticks, start, half + GAP, half)
-    yield from rows
-    yield from ticks
-    yield from _cautions(day.cautions, min(left, right))
+    more, right = _rows(day.rows[kept:], right, half + GAP, half)
+    return [*rows, *ticks, *more], min(left, right)
 
 
-def _rows(rows: tuple[tuple[str, str], ...], y: float, wide: float) -> tuple[list[Item], float]:
+def _rows(rows: tuple[tuple[str, str], ...], y: float, left: float, wide: float) -> tuple[list[Item], float]:
     """What is measured, and how far down the words reach."""
     items: list[Item] = []
     for label, value in rows:
         room = wide - text_width(value, LETTER, strong=True) - 2.0
-        items.append(Text(at=(wide, y), text=value, height=LETTER, anchor="end", strong=True))
+        items.append(Text(at=(left + wide, y), text=value, height=LETTER, anchor="end", strong=True))
         for line in folded(label, room, LETTER):
-            items.append(Text(at=(0.0, y), text=line, height=LETTER))
+            items.append(Text(at=(left, y), text=line, height=LETTER))
             y -= LINE
         y -= 0.9
-        items.append(Stroke(path=((0.0, y + 3.6), (wide, y + 3.6)), pen=Pen.HATCH))
+        items.append(Stroke(path=((left, y + 3.6), (left + wide, y + 3.6)), pen=Pen.HATCH))
     return items, y
 
 
@@ -124,13 +139,13 @@ def _cautions(cautions: tuple[str, ...], y: float) -> Iterator[Item]:
 
 
 def folded(words: str, wide: float, height: float, face: Lettering = Lettering.FIGURES) -> Iterator[str]:
-    """Words in lines no wider than the room."""
+    """Words in lines no wider than the room; no line ends at a blank that holds together."""
     held = ""
-    for word in words.split():
-        longer = f"{held} {word}".strip()
+    for word in words.split(" "):
+        longer = f"{held} {word}".strip(" ")
         if held and text_width(longer, height, face) > wide:
-            yield held
+            yield held.replace(HOLDS, " ")
             held = word
         else:
             held = longer
-    yield held
+    yield held.replace(HOLDS, " ")

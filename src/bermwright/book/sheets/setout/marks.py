@@ -14,6 +14,8 @@ if TYPE_CHECKING:
     from bermwright.base.drawing import Path, Point
     from bermwright.book.sheets.paper import Board
 
+SHARES = (0.5, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85)
+"""Places along a line that are tried for its figure."""
 PEG = 1.1
 CIRCLE = 2.1
 TURN = 2.0 * math.pi
@@ -25,8 +27,14 @@ def peg(at: Point, name: str, board: Board) -> Iterator[Item]:
     yield Area(
         path=((x - PEG, y - PEG), (x + PEG, y - PEG), (x + PEG, y + PEG), (x - PEG, y + PEG)), wash=Wash.INK
     )
-    spots = ((1.9, 1.6), (-4.4, 1.6), (1.9, -4.6), (-4.4, -4.6))
+    block_peg(at, board)
+    spots = ((1.9, 1.6), (-4.4, 1.6), (1.9, -4.6), (-4.4, -4.6), (2.4, -1.5), (-5.2, -1.5))
     yield board.put(Text(at=(x + right, y + up), text=name, height=3.0, strong=True) for right, up in spots)
+
+
+def block_peg(at: Point, board: Board) -> None:
+    """Keep labels off a peg."""
+    board.block((at[0] - PEG, at[1] - PEG), (at[0] + PEG, at[1] + PEG))
 
 
 def fanned(
@@ -101,9 +109,17 @@ def triangle(path: Path, words: list[str], board: Board) -> Iterator[Item]:
     """The triangle of three, four and five with its lengths."""
     yield Stroke(path=path, pen=Pen.TEMPLATE, closed=True)
     corner, along, across = path
-    middle = 0.5 * (corner[0] + along[0]), corner[1]
-    yield board.take(figure((middle[0], middle[1] - 3.4), words[0], "middle"))
-    middle = corner[0], 0.5 * (corner[1] + across[1])
-    yield board.take(figure((middle[0] + 1.2, middle[1] - 1.2), words[1]))
-    middle = 0.5 * (along[0] + across[0]), 0.5 * (along[1] + across[1])
-    yield board.take(figure((middle[0] + 1.6, middle[1] - 2.2), words[2]))
+    # The lengths stand in the table as well: what finds no room is left off.
+    yield from board.fit(
+        _beside(corner, along, share, words[0], (0.0, up)) for up in (-3.4, 1.0) for share in SHARES
+    )
+    yield from board.fit(
+        _beside(corner, across, share, words[1], (right, -1.2)) for right in (1.2, -9.0) for share in SHARES
+    )
+    yield from board.fit(_beside(along, across, share, words[2], (1.6, -2.2)) for share in SHARES)
+
+
+def _beside(start: Point, end: Point, share: float, words: str, shift: Point) -> Text:
+    """A figure beside a place on a line."""
+    x, y = (a + share * (b - a) for a, b in zip(start, end, strict=True))
+    return figure((x + shift[0], y + shift[1]), words, "start" if shift[1] in {-1.2, -2.2} else "middle")

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from enum import StrEnum
 from typing import TYPE_CHECKING
 
 import numpy as np
+import shapely
 
 from bermwright.base.drawing import (
     Area,
@@ -24,7 +24,8 @@ from bermwright.base.drawing import (
     Wash,
 )
 from bermwright.book.sheets.paper import Board, Figures, figure, note
-from bermwright.book.sheets.setout.marks import fanned, north_arrow, peg, triangle
+from bermwright.book.sheets.setout.marks import block_peg, fanned, north_arrow, peg, triangle
+from bermwright.book.sheets.setout.reach import ROOM, Shows, near, post_shown, shown
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -35,9 +36,6 @@ if TYPE_CHECKING:
     from bermwright.form.setout.nouns import Spot
     from bermwright.form.setout.surveyed import Place
 
-SCALES = (50.0, 100.0, 150.0, 200.0, 300.0, 500.0)
-ROOM = 9.0
-"""Paper round the plan, for letters (mm)."""
 FAN = 12.0
 """From the end of a string out to its number (mm)."""
 APART = 4.8
@@ -45,20 +43,19 @@ APART = 4.8
 BOARD_PEN = 1.1
 """Half the drawn thickness of a board (mm)."""
 ROUND_POINTS = 40
-FAR = 2.0
-"""Lengths of the house from its middle beyond which a surveyed point is left off the plan."""
-
-
-class Shows(StrEnum):
-    """What a plan is for."""
-
-    GROUND = "ground"
-    PEGS = "pegs"
-    DIG = "dig"
-    FOOTINGS = "footings"
-    WALLS = "walls"
-    RIBS = "ribs"
-    MOUND = "mound"
+RIB_NUMBERS = ((0.0, 1.4), (0.0, 4.8), (-3.6, 1.4), (3.6, 4.8), (-3.6, 4.8), (0.0, -3.8), (0.0, 8.4))
+"""Where the number of a rib may stand beside its left foot (mm)."""
+EDGE_CORNERS = ((3, "end"), (2, "end"), (1, "start"), (0, "start"), (2, "start"), (3, "start"))
+"""Corners of the dig, round from the front left, at which its edge may be named."""
+HEAPS_COST = 1.4
+"""Heaps may make the scale of the plan so many times smaller, no more."""
+PAPER = 174.0
+TO_POST = 6.0
+"""Length of the arrow towards it (mm)."""
+NAME_SHIFTS = (0.0, 4.0, -5.0, 8.0, -9.0, 12.0, -13.0)
+HEAP_SHIFTS = (0.0, 8.0, -8.0, 16.0, -16.0)
+TOE_LEAST = 0.05
+"""Slopes that run out shorter than this are no slopes (m)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +69,8 @@ class _Hand:
     low: Spot
     high: Spot
     """Corners of what is shown."""
+    heaps: bool
+    """Whether heaps are on the paper."""
 
     def at(self, spot: Spot) -> Point:
         """A place on the paper: along to the right, across downward, as left walking in lies up."""
@@ -85,74 +84,39 @@ class _Hand:
 def plan_sheet(
     out: SetOut, shows: Shows, *, width: float = 174.0, tallest: float = 128.0, system: str = "metric"
 ) -> Sheet:
-    """The plan, as large as an ISO scale lets it be on the paper."""
-    low, high = _reach(out, shows)
-    scale = next((one for one in SCALES if _fits(low, high, one, width, tallest)), SCALES[-1])
+    """The plan, as large as a scale lets it be on the paper; heaps are left off where they make it small."""
+    low, high, scale = shown(out, shows, width, tallest, heaps=True)
+    bare = shown(out, shows, width, tallest, heaps=False)
+    heaps = scale <= HEAPS_COST * bare[2]
+    if not heaps:
+        low, high, scale = bare
     factor = 1000.0 / scale
     height = (high[1] - low[1]) * factor + 2.0 * ROOM
     middle = 0.5 * (width - (low[0] + high[0]) * factor)
     view = View(origin=(middle, ROOM + high[1] * factor), scale=scale)
-    hand = _Hand(out, view, Figures(system=system), Board(), low, high)
+    hand = _Hand(out, view, Figures(system=system), Board(), low, high, heaps)
     items = tuple(_items(hand, shows, width, height))
     words = f"Plan of {out.vault}: {shows.value}, 1:{scale:.0f}"
     return Sheet(width=width, height=height, items=items, title=words, alt=words, view=view)
 
 
-def _fits(low: Spot, high: Spot, scale: float, width: float, tallest: float) -> bool:
-    factor = 1000.0 / scale
-    wide, tall = (high[0] - low[0]) * factor, (high[1] - low[1]) * factor
-    return wide + 2.0 * ROOM <= width and tall + 2.0 * ROOM <= tallest
-
-
-def _reach(out: SetOut, shows: Shows) -> tuple[Spot, Spot]:
-    """Corners of what is shown: along and across (m)."""
-    spots = [out.plan.low, out.plan.high]
-    if shows is Shows.GROUND and out.survey is not None:
-        spots += [place.at for place in out.survey.places if _near(place.at, out)]
-    if shows in {Shows.PEGS, Shows.DIG}:
-        spots += [peg.at for peg in out.plan.pegs]
-    if shows is Shows.DIG:
-        for heap in out.heaps:
-            if heap.middle is not None:
-                for way in (-0.5, 0.5):
-                    spots.append((heap.middle[0] + way * heap.length, heap.middle[1] + way * heap.width))
-    if shows is Shows.MOUND:
-        left, right = mound_toes(out)
-        spots += [(0.0, left), (0.0, right)]
-    if shows in {Shows.FOOTINGS, Shows.WALLS, Shows.RIBS}:
-        faces = [abs(string.place) for string in out.plan.strings if string.along]
-        reach = (0.5 * out.form.span if shows is Shows.RIBS else max(faces)) + 1.0
-        spots = [(-1.2, -reach), (out.ribs[-1] + 1.2, reach)]
-    table = np.array(spots)
-    low, high = table.min(axis=0), table.max(axis=0)
-    return (float(low[0]), float(low[1])), (float(high[0]), float(high[1]))
-
-
-def _near(spot: Spot, out: SetOut) -> bool:
-    """Whether a point is worth the paper: not farther off than the house is long, twice."""
-    return math.dist(spot, (0.5 * out.form.length, 0.0)) <= FAR * out.form.length
-
-
-def mound_toes(out: SetOut) -> tuple[float, float]:
-    """Where the finished ground meets the natural one, left and right of the axis (m)."""
-    ground = out.form.ground
-    x = np.linspace(float(ground.finished.x[0]), float(ground.finished.x[-1]), 4001)
-    apart = np.flatnonzero(ground.finished.level(x) - ground.natural.level(x) > 0.005)
-    if not apart.size:
-        return 0.0, 0.0
-    return float(x[apart[0]]), float(x[apart[-1]])
-
-
 def _items(hand: _Hand, shows: Shows, width: float, height: float) -> Iterator[Item]:
-    yield from _BY_KIND[shows](hand)
-    if hand.out.axis is not None:
-        yield from north_arrow((width - 9.0, height - 9.0), hand.out.axis)
-    else:
-        yield hand.board.take(figure((width - 2.0, height - 4.0), "north: not given", "end"))
-    yield figure((1.0, 1.0), f"1:{hand.view.scale:.0f}, seen from above")
     door = hand.view.point(0.0, 0.0)[1]
+    fixed = [note((1.0, door + 1.6), "way in")]
+    if hand.out.axis is None:
+        fixed.append(figure((width - 2.0, height - 4.0), "north: not given", "end"))
+    else:
+        yield from north_arrow((width - 9.0, height - 9.0), hand.out.axis)
+        hand.board.block((width - 2.0 * ROOM, height - 2.0 * ROOM), (width, height))
+    yield from map(hand.board.take, fixed)
     yield Arrow(tail=(1.0, door), head=(10.0, door), pen=Pen.FORCE)
-    yield note((1.0, door + 1.6), "way in")
+    yield from _BY_KIND[shows](hand)
+    scale = f"1:{hand.view.scale:.0f}, seen from above"
+    if not hand.heaps:
+        scale += "; heaps lie off this plan"
+    corners = [(1.0, 1.0, "start"), (width - 1.0, 1.0, "end"), (0.5 * width, 1.0, "middle")]
+    corners += [(1.0, 5.0, "start"), (1.0, height - 4.0, "start"), (width - 1.0, 5.0, "end")]
+    yield hand.board.put(figure((x, y), scale, anchor) for x, y, anchor in corners)
 
 
 # ------------------------------------------------------------------------------------------------ days
@@ -179,28 +143,88 @@ def _ground(hand: _Hand) -> Iterator[Item]:
 
 
 def _places(out: SetOut) -> tuple[Place, ...]:
-    return tuple(one for one in out.survey.places if _near(one.at, out)) if out.survey is not None else ()
+    return tuple(one for one in out.survey.places if near(one.at, out)) if out.survey is not None else ()
 
 
 def _pegs(hand: _Hand) -> Iterator[Item]:
     plan = hand.out.plan
+    yield from _other_digs(hand)
     if hand.out.dig is not None:
         yield Stroke(path=hand.path(hand.out.dig.outline), pen=Pen.HIDDEN, closed=True, ink=Ink.SOFT)
-        yield _label(hand, hand.out.dig.corners[3], "edge of the dig", 0.0, -1.0)
     yield from _strings(hand, every=True)
     corners = [plan.peg(name).at for name in "ABCD"]
     yield Stroke(path=hand.path(corners), pen=Pen.SEEN, closed=True)
     for first, last in (("A", "C"), ("B", "D")):
         yield Stroke(path=hand.path((plan.peg(first).at, plan.peg(last).at)), pen=Pen.NOT_YET)
-    if plan.triangle > 0.0:
-        yield from _three_four_five(hand)
+    for mark in plan.pegs:
+        block_peg(hand.at(mark.at), hand.board)
     for one in plan.boards:
         yield from _board(hand, one, named=True)
-    a, b, d = (hand.at(plan.peg(name).at) for name in "ABD")
-    yield Dimension(start=b, end=a, offset=7.0, text=hand.figures.length(_apart(hand, "A", "B")))
-    yield Dimension(start=a, end=d, offset=5.0, text=hand.figures.length(_apart(hand, "A", "D")))
-    for mark in plan.pegs:
-        yield from peg(hand.at(mark.at), mark.name, hand.board)
+    yield from _marks(hand, "ABCDEFH")
+    yield from _measured(hand)
+    if plan.triangle > 0.0:
+        yield from _three_four_five(hand)
+    if hand.out.dig is not None:
+        yield from _edge_words(hand, hand.out.dig.corners)
+
+
+def _other_digs(hand: _Hand) -> Iterator[Item]:
+    """The digs of the other parts of the house, as far as they are on the paper."""
+    window = shapely.box(hand.low[0], hand.low[1], hand.high[0], hand.high[1])
+    for name, edge in hand.out.others:
+        seen = shapely.intersection(shapely.Polygon(edge), window)
+        if not isinstance(seen, shapely.Polygon) or seen.is_empty:
+            continue
+        spots = [(float(u), float(v)) for u, v in shapely.get_coordinates(seen)]
+        yield Stroke(path=hand.path(spots), pen=Pen.HIDDEN, closed=True, ink=Ink.SOFT)
+        x, y = hand.at((float(seen.centroid.x), float(seen.centroid.y)))
+        yield hand.board.put(note((x, y + up), f"dig of {name}", "middle") for up in (0.0, 4.0, -4.0))
+
+
+def _marks(hand: _Hand, names: str) -> Iterator[Item]:
+    """Pegs with their letters; an arrow towards the post of the datum where it stands off the paper."""
+    for mark in hand.out.plan.pegs:
+        if mark.name not in names:
+            continue
+        if mark.name != "H" or post_shown(hand.out):
+            yield from peg(hand.at(mark.at), mark.name, hand.board)
+            continue
+        x, y = hand.at(mark.at)
+        (left, top), (right, foot) = hand.at(hand.low), hand.at(hand.high)
+        edge = min(max(x, left), right), min(max(y, foot), top)
+        far = math.hypot(x - edge[0], y - edge[1]) or 1.0
+        tip = edge[0] + TO_POST * (x - edge[0]) / far, edge[1] + TO_POST * (y - edge[1]) / far
+        yield Arrow(tail=edge, head=tip, pen=Pen.FORCE)
+        hand.board.block(
+            (min(edge[0], tip[0]), min(edge[1], tip[1])), (max(edge[0], tip[0]), max(edge[1], tip[1]))
+        )
+        yield from hand.board.fit(
+            figure((tip[0] + away, tip[1] + up), "to post H", anchor)
+            for away, up, anchor in (
+                (2.0, 0.0, "start"),
+                (2.0, 3.6, "start"),
+                (-2.0, 0.0, "end"),
+                (-2.0, 3.6, "end"),
+            )
+            if TO_POST < tip[0] + 10.0 * away < PAPER - TO_POST
+        )
+
+
+def _block(hand: _Hand, one: Point, other: Point, beside: float = 0.0) -> None:
+    """Keep labels off what lies between two points of the paper."""
+    (x0, x1), (y0, y1) = (sorted(pair) for pair in zip(one, other, strict=True))
+    hand.board.block((x0 - beside, y0 - beside), (x1 + beside, y1 + beside))
+
+
+def _measured(hand: _Hand) -> Iterator[Item]:
+    """Width at the front and length on the left."""
+    a, b, d = (hand.at(hand.out.plan.peg(name).at) for name in "ABD")
+    for start, end, names in ((b, a, "AB"), (a, d, "AD")):
+        text = hand.figures.length(_apart(hand, *names))
+        yield from hand.board.measure(
+            Dimension(start=start, end=end, offset=away, text=text)
+            for away in (7.0, 5.0, 9.5, 3.0, -4.0, -7.0)
+        )
 
 
 def _apart(hand: _Hand, first: str, last: str) -> float:
@@ -232,14 +256,14 @@ def _dig(hand: _Hand) -> Iterator[Item]:
     yield from _falls(hand, bottom, dig.corners)
     for trench in dig.trenches:
         yield Area(path=hand.path(_rectangle(trench.low, trench.high)), wash=Wash.GREY, outline=Pen.SEEN)
-    for heap in hand.out.heaps:
+    for heap in hand.out.heaps if hand.heaps else ():
         yield from _heap(hand, heap)
     for one in hand.out.plan.boards:
         yield from _board(hand, one, named=False)
+    yield from _marks(hand, "EFH")
     yield from _pit_words(hand, bottom)
-    for mark in hand.out.plan.pegs:
-        if mark.name in "EFH":
-            yield from peg(hand.at(mark.at), mark.name, hand.board)
+    for heap in hand.out.heaps if hand.heaps else ():
+        yield from _heap_words(hand, heap)
 
 
 def _pit_words(hand: _Hand, bottom: list[Spot]) -> Iterator[Item]:
@@ -247,18 +271,24 @@ def _pit_words(hand: _Hand, bottom: list[Spot]) -> Iterator[Item]:
     if dig is None:
         return
     size = dig.pit.high[0] - dig.pit.low[0], dig.pit.high[1] - dig.pit.low[1]
-    yield Dimension(
-        start=hand.at(bottom[0]), end=hand.at(bottom[3]), offset=-2.5, text=figures.length(size[0])
-    )
-    yield Dimension(
-        start=hand.at(bottom[1]), end=hand.at(bottom[0]), offset=-2.5, text=figures.length(size[1])
-    )
     middle = 0.5 * (dig.pit.low[0] + dig.pit.high[0])
-    yield hand.board.take(figure(hand.at((middle, 0.0)), f"bottom {figures.level(dig.formation)}", "middle"))
-    for trench in dig.trenches:
-        spot = middle, 0.5 * (trench.low[1] + trench.high[1])
-        x, y = hand.at(spot)
-        yield hand.board.take(figure((x, y - 1.2), f"trench {figures.level(trench.bottom)}", "middle"))
+    places = [
+        (0.5 * (one.low[1] + one.high[1]), f"trench {figures.level(one.bottom)}") for one in dig.trenches
+    ]
+    places.append((0.0, f"bottom {figures.level(dig.formation)}"))
+    for across, words in places:
+        x, y = hand.at((middle, across))
+        yield from hand.board.fit(figure((x, y + up), words, "middle") for up in (-1.2, 0.6, -3.0, 2.4, -4.8))
+    for start, end, length in ((0, 3, size[0]), (1, 0, size[1])):
+        yield from hand.board.measure(
+            Dimension(
+                start=hand.at(bottom[start]),
+                end=hand.at(bottom[end]),
+                offset=away,
+                text=figures.length(length),
+            )
+            for away in (-2.5, -5.0, -7.5, 3.0)
+        )
 
 
 def _falls(hand: _Hand, inner: list[Spot], outer: tuple[Spot, ...]) -> Iterator[Item]:
@@ -284,11 +314,16 @@ def _heap(hand: _Hand, heap: Heap) -> Iterator[Item]:
     if heap.middle is None:
         return
     yield Area(path=hand.path(_stadium(heap)), wash=Wash.EARTH, hatch=Hatch.NONE, outline=Pen.SEEN)
+
+
+def _heap_words(hand: _Hand, heap: Heap) -> Iterator[Item]:
+    if heap.middle is None:
+        return
     x, y = hand.at(heap.middle)
     figures = hand.figures
-    yield hand.board.take(note((x, y + 1.2), f"{heap.soil}, loose", "middle"))
     size = f"{figures.length(heap.length)} × {figures.length(heap.width)}, {figures.length(heap.height)} high"
-    yield hand.board.take(figure((x, y - 2.8), size, "middle"))
+    yield from hand.board.fit(note((x, y + 1.2 + up), f"{heap.soil}, loose", "middle") for up in HEAP_SHIFTS)
+    yield from hand.board.fit(figure((x, y - 3.2 + up), size, "middle") for up in HEAP_SHIFTS)
 
 
 def _stadium(heap: Heap) -> list[Spot]:
@@ -318,13 +353,16 @@ def _walls(hand: _Hand) -> Iterator[Item]:
 
 def _ribs(hand: _Hand) -> Iterator[Item]:
     half = 0.5 * hand.out.form.span
-    for number, place in enumerate(hand.out.ribs, start=1):
+    for place in hand.out.ribs:
         yield Stroke(path=hand.path(((place, -half), (place, half))), pen=Pen.CUT)
-        if number in {1, len(hand.out.ribs)} or number % 5 == 0:
-            x, y = hand.at((place, -half))
-            yield hand.board.take(figure((x, y + 1.4), f"{number}", "middle"))
     yield from _feet_frame(hand)
     yield from _openings(hand)
+    for number, place in enumerate(hand.out.ribs, start=1):
+        if number in {1, len(hand.out.ribs)} or number % 5 == 0:
+            x, y = hand.at((place, -half))
+            yield from hand.board.fit(
+                figure((x + right, y + up), f"{number}", "middle") for right, up in RIB_NUMBERS
+            )
     if len(hand.out.ribs) > 1:
         first, second = hand.out.ribs[0], hand.out.ribs[1]
         yield Dimension(
@@ -345,30 +383,60 @@ def _openings(hand: _Hand) -> Iterator[Item]:
             ends = ((one.low, across), (one.high, across))
         path = hand.path(ends)
         yield Stroke(path=path, pen=Pen.FRAME)
+        _block(hand, path[0], path[1], beside=0.5)
         x, y = 0.5 * (path[0][0] + path[1][0]), 0.5 * (path[0][1] + path[1][1])
         anchor = {"front": "end", "back": "start"}.get(one.side, "middle")
         away = {"front": -2.0, "back": 2.0}.get(one.side, 0.0)
         up = -1.0 if one.in_end else 2.0
-        yield hand.board.put(note((x + away, y + up + shift), one.name, anchor) for shift in (0.0, 4.0, -5.0))
+        yield hand.board.put(note((x + away, y + up + shift), one.name, anchor) for shift in NAME_SHIFTS)
 
 
 def _mound(hand: _Hand) -> Iterator[Item]:
-    out, form = hand.out, hand.out.form
-    left, right = mound_toes(out)
+    """Toes all round: of the long sides as the section has them, of the ends where the file slopes them."""
+    out, form, mound = hand.out, hand.out.form, hand.out.mound
     last = out.ribs[-1]
-    corners: list[Spot] = [(0.0, left), (last, left), (last, right), (0.0, right)]
-    yield Area(path=hand.path(corners), wash=Wash.EARTH, outline=Pen.CUT)
+    feet = _rectangle((mound.front, mound.left), (mound.back, mound.right))
+    yield Area(path=hand.path(feet), wash=Wash.EARTH, outline=Pen.CUT)
+    top = _rectangle((0.0, 0.0), (last, 0.0))
+    for spot, foot in zip(top, feet, strict=True):
+        yield Stroke(path=hand.path((spot, foot)), pen=Pen.HATCH)
     half = 0.5 * form.span
     yield Stroke(path=hand.path(_rectangle((0.0, -half), (last, half))), pen=Pen.HIDDEN, closed=True)
     yield Stroke(path=hand.path(((0.0, 0.0), (last, 0.0))), pen=Pen.NOT_YET)
-    for toe, side in ((left, "left"), (right, "right")):
+    for toe, side in ((mound.left, "left"), (mound.right, "right")):
         x, y = hand.at((0.5 * last, toe))
-        yield hand.board.take(
-            note((x, y + (1.2 if toe < 0 else -3.4)), f"toe of the mound, {side}", "middle")
-        )
-        ends = (hand.at((0.0, 0.0)), hand.at((0.0, toe)))
+        words, up = f"toe of the mound, {side}", 1.2 if toe < 0 else -3.4
+        yield hand.board.put(note((x, y + up + more), words, "middle") for more in (0.0, 4.0, -4.0))
+        ends = (hand.at((mound.front, 0.0)), hand.at((mound.front, toe)))
         first, second = ends if toe < 0.0 else ends[::-1]
-        yield Dimension(start=first, end=second, offset=4.0, text=hand.figures.length(abs(toe)))
+        text = hand.figures.length(abs(toe))
+        yield from hand.board.measure(
+            Dimension(start=first, end=second, offset=away, text=text) for away in (4.0, 7.0, -4.0)
+        )
+    yield from _mound_ends(hand)
+
+
+def _mound_ends(hand: _Hand) -> Iterator[Item]:
+    """How far the slopes before and behind the vault run out."""
+    mound, last = hand.out.mound, hand.out.ribs[-1]
+    half = 0.5 * hand.out.form.span
+    for start, end, soil in ((mound.front, 0.0, mound.front_soil), (last, mound.back, mound.back_soil)):
+        if end - start > TOE_LEAST:
+            if soil is not None:
+                way = hand.path(_rectangle((start, -half), (end, half)))
+                yield Area(path=way, wash=Wash.PAPER, outline=Pen.HIDDEN)
+                x, y = hand.at((0.5 * (start + end), 0.5 * half))
+                words = f"soil to {hand.figures.level(soil)}"
+                yield from hand.board.fit(figure((x, y + up), words, "middle") for up in (-1.2, -4.8, 2.4))
+            yield from hand.board.measure(
+                Dimension(
+                    start=hand.at((start, 0.0)),
+                    end=hand.at((end, 0.0)),
+                    offset=away,
+                    text=hand.figures.length(end - start),
+                )
+                for away in (3.0, -4.0, 6.0, -7.0)
+            )
 
 
 _BY_KIND = {
@@ -390,9 +458,14 @@ def _rectangle(low: Spot, high: Spot) -> list[Spot]:
     return [(low[0], low[1]), (low[0], high[1]), (high[0], high[1]), (high[0], low[1])]
 
 
-def _label(hand: _Hand, spot: Spot, words: str, right: float, up: float) -> Text:
-    x, y = hand.at(spot)
-    return hand.board.put(note((x + right, y + up + shift), words, "end") for shift in (0.0, -3.4, 3.4))
+def _edge_words(hand: _Hand, corners: tuple[Spot, ...]) -> Iterator[Text]:
+    """What the dashed line is, on it near one of its corners."""
+    spots = [(hand.at(corners[number]), anchor) for number, anchor in EDGE_CORNERS]
+    yield from hand.board.fit(
+        note((x + (2.0 if anchor == "start" else -2.0), y + up), "edge of the dig", anchor)
+        for (x, y), anchor in spots
+        for up in (1.0, -3.4, -1.0)
+    )
 
 
 def _strings(hand: _Hand, *, every: bool) -> Iterator[Item]:
@@ -441,22 +514,28 @@ def _board(hand: _Hand, one: BatterBoard, *, named: bool) -> Iterator[Item]:
     (x0, y0), (x1, y1) = hand.at(one.start), hand.at(one.end)
     upright = abs(x1 - x0) < abs(y1 - y0)
     thick = (BOARD_PEN, 0.0) if upright else (0.0, BOARD_PEN)
+    (x0, y0), (x1, y1) = sorted([(x0, y0), (x1, y1)])
     path = (
         (x0 - thick[0], y0 - thick[1]), (x1 - thick[0], y1 - thick[1]),
         (x1 + thick[0], y1 + thick[1]), (x0 + thick[0], y0 + thick[1]),
     )  # fmt: skip
     yield Area(path=path, wash=Wash.TIMBER, outline=Pen.SEEN)
+    hand.board.block(path[0], path[2])
     if named:
-        middle = 0.5 * (x0 + x1), 0.5 * (y0 + y1)
-        shift = {"F": (0.0, 0.0), "B": (5.0, -1.2), "L": (-7.0, -1.2), "R": (0.0, -6.0)}[one.name[0]]
-        if one.name[0] == "F":
-            shift = (0.0, 0.5 * abs(y1 - y0) + 1.6)
-        yield hand.board.take(
+        long, wide = 0.5 * abs(y1 - y0), 0.5 * abs(x1 - x0)
+        shifts = {
+            "F": ((0.0, long + 1.6), (0.0, -long - 4.2), (-4.0, -1.2), (4.5, -1.2)),
+            "B": ((5.0, -1.2), (0.0, long + 1.6), (0.0, -long - 4.2)),
+            "L": ((-5.5 - wide, -1.2), (4.5 + wide, -1.2), (0.0, 2.6), (0.0, -4.6)),
+            "R": ((0.0, -6.0), (-5.5 - wide, -1.2), (4.5 + wide, -1.2)),
+        }[one.name[0]]
+        yield hand.board.put(
             Text(
-                at=(middle[0] + shift[0], middle[1] + shift[1]),
+                at=(0.5 * (x0 + x1) + right, 0.5 * (y0 + y1) + up),
                 text=one.name,
                 height=2.6,
                 anchor="middle",
                 strong=True,
             )
+            for right, up in shifts
         )
