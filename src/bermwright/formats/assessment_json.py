@@ -59,7 +59,7 @@ def finding_data(finding: Finding, system: str = "metric") -> dict[str, Any]:
         "corner": _values(finding.corner, system),
         "provenance": [str(provenance) for provenance in finding.provenances],
         "advice": finding.advice,
-        "sources": [cite_data(cite) for cite in _sources(finding)],
+        "sources": [cite_data(cite) for cite in cites_of(finding)],
         "needs_review": finding.needs_review,
     }
 
@@ -120,7 +120,8 @@ def cite_data(cite: Cite) -> dict[str, str]:
     }
 
 
-def _sources(finding: Finding) -> list[Cite]:
+def cites_of(finding: Finding) -> list[Cite]:
+    """Its sources and those of its working, each place once."""
     seen: dict[tuple[str, str], Cite] = {}
     for cite in (*finding.cites, *(step.cite for step in finding.steps if step.cite)):
         seen.setdefault((cite.work.key, cite.place), cite)

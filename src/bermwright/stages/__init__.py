@@ -8,10 +8,11 @@ from __future__ import annotations
 
 from bermwright.stages.face import Build, build_of, soil_depth
 from bermwright.stages.given import Ballast, Given, Standing
-from bermwright.stages.nouns import Action, Case, Compaction, Duration, Stage, StageKind
+from bermwright.stages.nouns import FILLING, Action, Case, Compaction, Duration, Stage, StageKind
 from bermwright.stages.sequence import building_sequence, fill_base, fill_levels, staged
 
 __all__ = [
+    "FILLING",
     "Action",
     "Ballast",
     "Build",

@@ -39,6 +39,10 @@ class StageKind(StrEnum):
     LONG_TERM = "long term"
 
 
+FILLING = frozenset({StageKind.CROWN_SOIL, StageKind.FILL, StageKind.COVER})
+"""Stages in which soil is laid, so that one side can be ahead of the other."""
+
+
 class Compaction(StrEnum):
     """Tool of compaction of a stage (it changes bending by 1.3 to 2.1)."""
 

@@ -21,7 +21,7 @@ from bermwright.adapt.mend.levers import LEVERS
 from bermwright.adapt.mend.levers.ribs import STRONGER
 from bermwright.adapt.mend.nouns import Change, Cost, Mended, Proposal, Target, Tried, merged
 from bermwright.adapt.mend.solving import HOPELESS, Inverse, Reach, chosen, pairs, reach
-from bermwright.adapt.mend.trying import FILLING, GOOD, STOP_MARKS, Bench, dear, outcome_of, same_studies
+from bermwright.adapt.mend.trying import GOOD, STOP_MARKS, Bench, dear, outcome_of, same_studies
 from bermwright.adapt.mend.writing import changed
 from bermwright.base.errors import BermwrightError
 from bermwright.base.findings import Verdict
@@ -29,6 +29,7 @@ from bermwright.house.questions import plain_path
 from bermwright.rules.assess import assess
 from bermwright.rules.readings import missing_for_statics
 from bermwright.rules.registry import EVERY_RULE, rule_named
+from bermwright.stages import FILLING
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterable, Iterator, Sequence

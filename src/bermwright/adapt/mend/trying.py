@@ -24,7 +24,7 @@ from bermwright.rules.analysis.strength import RibStrength
 from bermwright.rules.nouns import HouseRule, Whole
 from bermwright.rules.registry import rule_named
 from bermwright.rules.study import Study, rib_model, stage_ratios
-from bermwright.stages import StageKind, build_of, staged
+from bermwright.stages import FILLING, build_of, staged
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -39,7 +39,6 @@ if TYPE_CHECKING:
 
 RUNS = GOVERNING | {"expected"}
 STOP_MARKS = "fill-keeps-to-its-stop-marks"
-FILLING = frozenset({StageKind.CROWN_SOIL, StageKind.FILL, StageKind.COVER})
 DEAR = frozenset({"vault", "site", "stages", "rules"})
 """Tables with which the ribs have to be solved again."""
 GOOD = frozenset({Verdict.HOLDS, Verdict.DOES_NOT_APPLY})

@@ -11,11 +11,12 @@ from bermwright.adapt.shape.candidate import Candidate, candidate
 from bermwright.adapt.shape.corridor import Corridor, corridor_of
 from bermwright.adapt.shape.envelope import bending_envelope, ribs_of
 from bermwright.adapt.shape.families import RADII, Stand
-from bermwright.adapt.shape.order import FILLING, order_of_work
+from bermwright.adapt.shape.order import order_of_work
 from bermwright.adapt.shape.search import Comparison, compare_curves, top_of
 from bermwright.base.errors import OutOfRangeError
 from bermwright.base.findings import Shown
 from bermwright.house import CurveKind
+from bermwright.stages import FILLING
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping

@@ -19,10 +19,11 @@ from bermwright.adapt.shape.works import Bags, Effort, Works, effort, written
 from bermwright.data.rule_sets import SERVICE
 from bermwright.rules import readings
 from bermwright.rules.analysis.lanes import build_lanes
+from bermwright.rules.analysis.remedies import SMALL_LEAD
 from bermwright.rules.analysis.states import situations_of
 from bermwright.rules.analysis.strength import rib_ratios
 from bermwright.rules.study import rib_model
-from bermwright.stages import StageKind, build_of, fill_levels, staged
+from bermwright.stages import FILLING, StageKind, build_of, fill_levels, staged
 from bermwright.takeoff.earth import earth_of
 
 if TYPE_CHECKING:
@@ -39,7 +40,6 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
     Progress = Callable[[str], None]
 
-FILLING = frozenset({StageKind.CROWN_SOIL, StageKind.FILL, StageKind.COVER})
 CROWN_SOIL = (0.1, 0.2, 0.35)
 """Thickness of crown soil that is tried (m)."""
 BALLAST = (1.5e3, 3.0e3, 6.0e3)
@@ -50,8 +50,6 @@ LAID = (0.35, 0.55)
 """Share of the rise to which the fill stands when ballast is laid (-)."""
 LIFTS = (0.3, 0.2)
 """Lifts that are tried, where the file's are thicker (m)."""
-SMALL_LEAD = 0.05
-"""The least lead that can be kept on a site (m)."""
 HELPS = 0.98
 """A lever helps that brings the strength used below this share of what it was (-)."""
 HOPEFUL = 1.3

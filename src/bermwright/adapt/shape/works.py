@@ -10,6 +10,7 @@ from bermwright.data.densities import GRAVITY
 from bermwright.data.rates import LOAD
 from bermwright.house import Ballast, Prop, Tamping
 from bermwright.house.values import Board
+from bermwright.rules.analysis.remedies import HAUNCH
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
@@ -26,8 +27,6 @@ POST_HOURS = 0.5
 THIN_LIFT_HOURS = 3.5
 """Hours that one cubic metre takes longer for each metre by which a lift is thinner: a published list gives
 0.6 h for 30 cm at once and 1.3 h for 10 cm (crew not stated, so a rough figure)."""
-HAUNCH = 0.6
-"""Props that are not under the crown stand at this share of the rise."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -9,6 +9,7 @@ from bermwright.base.findings import Finding, Question, Shown, Verdict, verdict_
 from bermwright.base.units import show
 from bermwright.base.wording import corner_text, ratio_text, source_text
 from bermwright.book.pages.mend.words import ONLY_HERE, no_way
+from bermwright.formats.assessment_json import cite_data, cites_of
 from bermwright.rules.registry import rule_named
 
 if TYPE_CHECKING:
@@ -18,7 +19,6 @@ if TYPE_CHECKING:
     from bermwright.adapt.winter.open_ground import OpenGround
     from bermwright.app.live.nouns import Found, StageFound
     from bermwright.base.findings import Step
-    from bermwright.base.sources import Cite
     from bermwright.house import House
 
 
@@ -85,7 +85,7 @@ def finding_data(finding: Finding, number: int, found: Found, house: House, syst
         "corner": corner_text(finding.corner, system),
         "spot": None if finding.spot is None else {"vault": vault, "x": finding.spot.x, "z": finding.spot.z},
         "working": [_line(step, system) for step in finding.steps],
-        "cites": [_cite(one) for one in _once(finding)],
+        "cites": [cite_data(one) for one in cites_of(finding)],
         "provenance": [str(one) for one in finding.provenances],
         "needs_review": finding.needs_review,
         "mendable": number in found.mendable,
@@ -110,22 +110,6 @@ def _line(step: Step, system: str) -> dict[str, str]:
         "source": source_text(step.cite) if step.cite else "",
         "provenance": str(step.cite.provenance) if step.cite else "",
     }
-
-
-def _cite(cite: Cite) -> dict[str, str]:
-    return {
-        "work": str(cite.work),
-        "place": cite.place,
-        "provenance": str(cite.provenance),
-        "text": source_text(cite),
-    }
-
-
-def _once(finding: Finding) -> Iterable[Cite]:
-    seen: dict[tuple[str, str], Cite] = {}
-    for cite in (*finding.cites, *(step.cite for step in finding.steps if step.cite)):
-        seen.setdefault((cite.work.key, cite.place), cite)
-    return seen.values()
 
 
 def question_data(question: Question, house: House) -> dict[str, Any]:

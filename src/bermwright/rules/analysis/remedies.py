@@ -16,7 +16,17 @@ from bermwright.base.findings import Shown
 from bermwright.handbook.frames import GROUND, Member, Works
 from bermwright.rules.analysis.states import situations_of
 from bermwright.rules.analysis.temporary import prop_stiffness, tie_stiffness
-from bermwright.stages import Ballast, Compaction, Given, StageKind, Standing, build_of, fill_base, staged
+from bermwright.stages import (
+    FILLING,
+    Ballast,
+    Compaction,
+    Given,
+    StageKind,
+    Standing,
+    build_of,
+    fill_base,
+    staged,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -64,7 +74,6 @@ HOPELESS = 3.0
 """Strength used while filling above which no temporary works are tried."""
 WITH_THAT = " With that the ribs use at most {used} of their strength while filling."
 NEVER_AHEAD = " Never let one side be more than {lead} ahead."
-FILLING = frozenset({StageKind.CROWN_SOIL, StageKind.FILL, StageKind.COVER})
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from bermwright.adapt.mend.levers.ladder import ladder, word
 from bermwright.adapt.mend.nouns import Amount, Lever
 from bermwright.form.curve import rise_of
+from bermwright.rules.analysis.remedies import HAUNCH
 
 if TYPE_CHECKING:
     from bermwright.adapt.mend.nouns import Place
@@ -37,8 +38,6 @@ BAGS = (0.5, 1.0, 1.5, 2.0, 3.0, 4.0, 6.0)
 """Ballast (kPa)."""
 LAID = 0.35
 """Share of the rise to which the fill stands when ballast is laid (-)."""
-HAUNCH = 0.6
-"""Props under the haunches stand at this share of the rise (-)."""
 
 
 def _vault_of(place: Place) -> Vault | None:
