@@ -38,7 +38,7 @@ COMMANDS = {
     "setout": "say how it is pegged, levelled, dug and curved, and write a sheet for each day and tool",
     "templates": "write the full-size rib templates as PDF",
     "compass": "set out a dome course by course: chains, rods, crews, openings, a band for the pole",
-    "forms": "draw boxes, arch forms, membranes and meeting lines unrolled, small and at full size",
+    "forms": "draw boxes, arch and climbing forms, membranes and meeting lines unrolled, small and full size",
     "draw": "write drawings or the whole drawing set as PDF, SVG or DXF",
     "model": "write the house for other programs: GLB, IFC, STL, GeoJSON, CSV or XLSX",
     "cut": "lay every piece into the boards of the yard: what is sawn from which, and what is left over",

@@ -15,6 +15,7 @@ from bermwright.house.living.stove import Stove, Wood
 from bermwright.house.living.umbrella import ASK_GROUND_HEAT, GroundHeat
 from bermwright.house.making.dome import Dome
 from bermwright.house.making.sheets import Crossing, SheetRoll
+from bermwright.house.making.slip import SlipForm
 from bermwright.house.parts.boards import GradedBoards
 from bermwright.house.parts.ends import End
 from bermwright.house.parts.erection import Erection
@@ -108,6 +109,15 @@ class House:
     sheet: SheetRoll | None = field(
         default=None,
         metadata=says("The membrane as it is bought.", Table(SheetRoll), missing="its strips are not drawn"),
+    )
+    slip_forms: tuple[SlipForm, ...] = field(
+        default=(),
+        metadata=says(
+            "Forms that climb along a wall, lift by lift.",
+            Tables(SlipForm),
+            key="slip_form",
+            missing="no wall is made between panels",
+        ),
     )
     ends: tuple[End, ...] = field(
         default=(),

@@ -46,3 +46,17 @@ GILLY1797 = Work(
     year=1797,
     locator="goobi.tib.eu 1832488853, page 244: the hip rib by equal parts, read in excerpt",
 )
+FORM_PRESSURE = Work(
+    key="FORMPRESSURE",
+    authors="M. K. Hurd",
+    title="Use updated wall pressure formulas (on ACI 347-04)",
+    year=2006,
+    locator="concreteconstruction.net/how-to/use-updated-wall-pressure-formulas_o",
+)
+RAMMED_FORMS = Work(
+    key="RAMMEDFORMS",
+    authors="G. Minke",
+    title="Building with Earth: Design and Technology of a Sustainable Architecture, formwork",
+    year=2006,
+    locator="issuhub.com/view/index/5203?pageIndex=51, read in excerpt",
+)

@@ -5,9 +5,11 @@ Start reading at `gathering.py`, which finds everything that a house file descri
 
 from bermwright.form.developed.gathering import Forms, Waiting, forms_of
 from bermwright.form.developed.shapes import ArchForm, Box, CordTable, Meeting, Pattern, SheetPlan, Slat
+from bermwright.form.developed.slip import Asked, SlipPlan
 
 __all__ = [
     "ArchForm",
+    "Asked",
     "Box",
     "CordTable",
     "Forms",
@@ -15,6 +17,7 @@ __all__ = [
     "Pattern",
     "SheetPlan",
     "Slat",
+    "SlipPlan",
     "Waiting",
     "forms_of",
 ]

@@ -13,6 +13,7 @@ from bermwright.form.developed.eyebrows import with_eyebrow
 from bermwright.form.developed.meetings import into_dome, into_vault, sleeve
 from bermwright.form.developed.shapes import CordTable
 from bermwright.form.developed.sheets import dome_sheet, vault_sheets
+from bermwright.form.developed.slip import missing_for_slip, slip_plan
 from bermwright.form.dome import dome_form, missing_for_dome
 from bermwright.form.dome.profile import DomeProblemError
 from bermwright.form.vault import missing_for_form, vault_form
@@ -24,6 +25,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping
 
     from bermwright.form.developed.shapes import Box, Meeting, SheetPlan
+    from bermwright.form.developed.slip import SlipPlan
     from bermwright.form.dome.shapes import DomeForm
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House, Opening
@@ -46,18 +48,19 @@ class Waiting:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Forms:
-    """All boxes, sheets, meeting lines and cords of a house."""
+    """All boxes, sheets, meeting lines, cords and climbing forms of a house."""
 
     boxes: tuple[Box, ...]
     sheets: tuple[SheetPlan, ...]
     meetings: tuple[Meeting, ...]
     cords: tuple[CordTable, ...]
     waiting: tuple[Waiting, ...]
+    slips: tuple[SlipPlan, ...] = ()
 
     @property
     def empty(self) -> bool:
         """Whether there is nothing to cut."""
-        return not (self.boxes or self.sheets or self.meetings or self.cords)
+        return not (self.boxes or self.sheets or self.meetings or self.cords or self.slips)
 
 
 def forms_of(
@@ -80,13 +83,25 @@ def forms_of(
     waiting: list[Waiting] = [*_unknown_parts(house)]
     boxes = [*_dome_boxes(domes, waiting), *_end_boxes(house, vaults, waiting, settlement)]
     meetings = [*_meetings(house, vaults, domes), *_sleeves(house, vaults, waiting)]
+    slips = tuple(_slips(house, waiting))
     return Forms(
         boxes=tuple(boxes),
         sheets=tuple(_sheets(house, vaults, domes, waiting)),
         meetings=tuple(meetings),
         cords=tuple(_cords(form) for form in vaults.values()),
         waiting=tuple(waiting),
+        slips=slips,
     )
+
+
+def _slips(house: House, waiting: list[Waiting]) -> Iterator[SlipPlan]:
+    for form in house.slip_forms:
+        missing = missing_for_slip(form, house)
+        if missing:
+            way = "`bermwright check` asks for it with the cheapest way to learn it."
+            waiting.append(Waiting(what=f'form "{form.name}"', place=", ".join(missing), cheapest_way=way))
+        else:
+            yield slip_plan(form, house)
 
 
 def _unknown_parts(house: House) -> Iterator[Waiting]:

@@ -9,7 +9,16 @@ from bermwright.base.wording import NOT_REVIEWED
 from bermwright.formats.assessment_json import FORMAT, number
 
 if TYPE_CHECKING:
-    from bermwright.form.developed import ArchForm, Box, CordTable, Forms, Meeting, Pattern, SheetPlan
+    from bermwright.form.developed import (
+        ArchForm,
+        Box,
+        CordTable,
+        Forms,
+        Meeting,
+        Pattern,
+        SheetPlan,
+        SlipPlan,
+    )
 
 
 def forms_data(house: str, forms: Forms) -> dict[str, Any]:
@@ -22,6 +31,7 @@ def forms_data(house: str, forms: Forms) -> dict[str, Any]:
         "sheets": [_sheet(one) for one in forms.sheets],
         "meetings": [_meeting(one) for one in forms.meetings],
         "cords": [_cords(one) for one in forms.cords],
+        "slip_forms": [_slip(one) for one in forms.slips],
         "waiting": [
             {"what": one.what, "place": one.place, "cheapest_way": one.cheapest_way} for one in forms.waiting
         ],
@@ -121,6 +131,36 @@ def _meeting(one: Meeting) -> dict[str, Any]:
             {"level_m": number(level), "beside_deg": number(math.degrees(turn))} for level, turn in one.levels
         ],
     }
+
+
+def _slip(one: SlipPlan) -> dict[str, Any]:
+    return {
+        "name": one.name,
+        "part": one.part,
+        "filling": str(one.filling),
+        "wall_thickness_m": number(one.thickness),
+        "lift_m": number(one.lift),
+        "grip_m": number(one.grip),
+        "panel_height_m": number(one.height),
+        "panel_length_m": number(one.length),
+        "boards_m": number(one.boards),
+        "stud_m": [number(side) for side in one.stud],
+        "stud_spacing_m": number(one.spacing),
+        "studs_a_panel": one.studs,
+        "ties_a_setting": one.ties,
+        "lifts": one.lifts,
+        "settings": one.settings,
+        "boards_m2": number(one.area),
+        "panel_mass_kg": None if one.mass is None else number(one.mass),
+        "people": one.people,
+        "pressure_Pa": number(one.pressure),
+        "largest_lift_m": number(one.best_lift),
+        "asked": [
+            {"what": row.what, "demand_si": number(row.demand), "capacity_si": number(row.capacity),
+             "share": number(row.share), "working": row.working}
+            for row in one.asked
+        ],
+    }  # fmt: skip
 
 
 def _cords(one: CordTable) -> dict[str, Any]:

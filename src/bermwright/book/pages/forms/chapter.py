@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from bermwright.base.document import Block, Document, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.units import lengths_in, show
 from bermwright.base.wording import NOT_REVIEWED
+from bermwright.book.pages.forms.slip import slip_blocks
 from bermwright.book.pages.forms.tables import cord_table, levels_table, slat_table, waiting_table
 from bermwright.book.sheets.forms import pattern_sheet, tile_count
 from bermwright.data.domes import BOX_SPARE, STRIKE_TAPER, WEDGE_RISE, WEDGE_SLOPE
@@ -45,7 +46,7 @@ def forms_chapter(assessment: Assessment, system: str) -> Iterator[Block]:
     """The chapter of a house; nothing where nothing is cut after a pattern."""
     ready = {name: study.form for name, study in assessment.studies.items()}
     forms = forms_of(assessment.house, ready=ready)
-    if not (forms.boxes or forms.sheets or forms.meetings):
+    if not (forms.boxes or forms.sheets or forms.meetings or forms.slips):
         return
     yield Heading(text="Boxes, forms and patterns", lead="What is cut, bent and lapped after a drawing.")
     yield from forms_blocks(forms, system)
@@ -115,6 +116,8 @@ def forms_blocks(forms: Forms, system: str) -> Iterator[Block]:
     yield from _sheets(forms.sheets, system)
     for meeting in forms.meetings:
         yield from _meeting(meeting, system)
+    for slip in forms.slips:
+        yield from slip_blocks(slip, system)
     for cords in forms.cords:
         yield from cord_table(cords, system)
     yield from waiting_table(forms.waiting, system)

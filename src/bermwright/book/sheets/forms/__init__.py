@@ -4,6 +4,7 @@ Start reading at `small.py`; `full.py` prints true.
 """
 
 from bermwright.book.sheets.forms.full import full_sheet, tile_count, tiled
+from bermwright.book.sheets.forms.slip import slip_sheet
 from bermwright.book.sheets.forms.small import pattern_sheet
 
-__all__ = ["full_sheet", "pattern_sheet", "tile_count", "tiled"]
+__all__ = ["full_sheet", "pattern_sheet", "slip_sheet", "tile_count", "tiled"]

@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
     from bermwright.house.making.dome import Dome, DomeOpening
     from bermwright.house.making.sheets import Crossing, SheetRoll
+    from bermwright.house.making.slip import SlipForm
     from bermwright.house.model import House
 
 NEAR = 1e-9
@@ -52,6 +53,15 @@ def dome_checks(house: House) -> Iterator[Check]:
     for count, crossing in enumerate(house.crossings):
         here = ("crossing", count)
         yield Check(here, ("of", "into"), bound(_meet, here, crossing, house), named)
+    yield Check(
+        (), ("slip_form",), bound(_named_once, (), "slip_form", [one.name for one in house.slip_forms])
+    )
+    for count, form in enumerate(house.slip_forms):
+        here = ("slip_form", count)
+        yield Check(
+            here, ("wall",), bound(_climbs, here, form, house), (*each(("wall",), house.walls, "name"),)
+        )
+        yield Check(here, ("stud_spacing", "length"), bound(_studs_apart, here, form))
 
 
 def _alike(house: House) -> Iterator[Contradiction]:
@@ -327,4 +337,27 @@ def _meet(here: Key, crossing: Crossing, house: House) -> Iterator[Contradiction
     if crossing.of == crossing.into:
         yield clash(
             here, "into", f'"{crossing.into}"', "is the same vault.", "Write the one that it runs into."
+        )
+
+
+def _climbs(here: Key, form: SlipForm, house: House) -> Iterator[Contradiction]:
+    names = [wall.name for wall in house.walls]
+    if form.wall not in names:
+        yield clash(
+            here,
+            "wall",
+            f'"{form.wall}"',
+            f"is no [[wall]] of this file; there are: {', '.join(names) or 'none'}.",
+            "Write one of these names.",
+        )
+
+
+def _studs_apart(here: Key, form: SlipForm) -> Iterator[Contradiction]:
+    if form.stud_spacing > form.length - form.stud.thickness + NEAR:
+        yield clash(
+            here,
+            "stud_spacing",
+            metres(form.stud_spacing),
+            f"leaves no second stud in a panel {metres(form.length)} long.",
+            "Write a smaller one, or a longer panel.",
         )
