@@ -163,7 +163,10 @@ def _place(seat: Seat, where: Key, message: Message) -> Key:
     """Which entry is meant: by its number, else by its name; a single table by its place alone."""
     entries: Any = seat.page().document
     for step in where:
-        entries = entries[step]
+        try:
+            entries = entries[step]
+        except (KeyError, IndexError, TypeError):
+            raise RefusedError("There is no such part.") from None
     if isinstance(entries, dict):
         return where
     number = message.get("number")
@@ -266,12 +269,12 @@ HANDLERS: dict[str, Handler] = {
 
 async def handle(seat: Seat, message: object) -> None:
     """Answer one message; whatever goes wrong is said, and nothing is changed."""
-    if not isinstance(message, dict) or message.get("say") not in HANDLERS:
+    if not isinstance(message, dict) or str(message.get("say")) not in HANDLERS:
         await seat.send({"say": "wrong", "kind": "refused", "text": "This message is not understood."})
         return
     to = message.get("id")
     try:
-        await HANDLERS[message["say"]](seat, message)
+        await HANDLERS[str(message["say"])](seat, message)
     except StaleEditError as error:
         await seat.send({"say": "wrong", "kind": "stale", "text": str(error)}, to)
         await seat.revision("changed in another window")

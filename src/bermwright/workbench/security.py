@@ -7,7 +7,7 @@ import re
 import secrets
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
-from urllib.parse import parse_qs, urlsplit
+from urllib.parse import parse_qs
 
 from starlette.datastructures import Headers, MutableHeaders
 from starlette.responses import PlainTextResponse, RedirectResponse
@@ -97,7 +97,7 @@ class Door:
         origin = headers.get("origin")
         if origin is None:
             return not needs_origin
-        return urlsplit(origin).netloc == host and urlsplit(origin).scheme in {"http", "https"}
+        return origin in {f"http://{host}", f"https://{host}"}
 
 
 def _same(key: str, known: str) -> bool:

@@ -34,6 +34,8 @@ if TYPE_CHECKING:
 HERE = Path(__file__).resolve().parent
 LARGEST = 24_000_000
 """Of anything that is sent to the server, such as the photo of a sketch (bytes)."""
+UNREADABLE = ValueError, KeyError, TypeError, RecursionError
+"""What comes of a message that is no text, no JSON, or a list in lists without end."""
 LARGEST_MESSAGE = 2_000_000
 """Of one message of a window (bytes)."""
 
@@ -111,7 +113,7 @@ async def live(socket: WebSocket) -> None:
         while True:
             try:
                 message = await socket.receive_json()
-            except ValueError:
+            except UNREADABLE:
                 message = None
             await handle(seat, message)
     except WebSocketDisconnect:

@@ -51,13 +51,19 @@ def test_every_page_keeps_to_itself(bench) -> None:
 def test_another_name_or_page_is_turned_away(bench) -> None:
     for host in ("evil.test", "testserver.evil.test", "127.0.0.1:1", ""):
         assert bench.client.get("/", headers={"host": host}).status_code == 403
-    for origin in ("http://evil.test", "null", "https://testserver.evil.test", "file://testserver"):
+    for origin in (
+        "http://evil.test",
+        "null",
+        "https://testserver.evil.test",
+        "file://testserver",
+        "http://[",
+    ):
         posted = bench.client.post("/start/open", json={"file": "house.toml"}, headers={"origin": origin})
         assert posted.status_code == 403
     assert bench.client.post("/start/open", json={"file": "house.toml"}).status_code == 403  # no origin
 
 
-@pytest.mark.parametrize("origin", [None, "http://evil.test", "null"])
+@pytest.mark.parametrize("origin", [None, "http://evil.test", "null", "http://["])
 def test_a_socket_from_another_page_is_closed(bench, origin) -> None:
     headers = {} if origin is None else {"origin": origin}
     with pytest.raises(WebSocketDisconnect), bench.client.websocket_connect("/live", headers=headers):
@@ -159,6 +165,13 @@ def test_what_is_too_large_is_not_taken(bench) -> None:
     assert bench.client.post("/start/answer", content=b"x", headers=headers).status_code == 413
     huge = (b"x" * 1_000_000 for _ in range(30))  # says no length, and goes on
     assert bench.client.post("/start/answer", content=huge, headers={"origin": ORIGIN}).status_code == 413
+
+
+def test_what_is_no_table_of_values_is_said(bench) -> None:
+    for content in (b"", b"[1]", b"\xff\xfe", b"[" * 100_000):
+        answer = bench.client.post("/start/answer", content=content, headers={"origin": ORIGIN})
+        assert answer.status_code == 422
+        assert "What the page sent" in answer.json()["wrong"]
 
 
 def test_without_a_file_the_start_page_comes(serve) -> None:

@@ -200,6 +200,9 @@ def test_a_stage_and_a_case_are_shown_by_name(bench) -> None:
         "no table",
         {},
         {"say": "shout"},
+        {"say": ["hello"]},
+        {"say": {}},
+        {"say": "part", "act": "copy", "kind": "nowhere.9.x", "number": 0},
         {"say": "edit", "changes": []},
         {"say": "edit", "changes": [["vault.9.rise", "1 m"]]},
         {"say": "edit", "changes": "all of it"},
@@ -224,6 +227,26 @@ def test_nonsense_is_answered_and_changes_nothing(bench, message) -> None:
         assert window.hear("wrong")["text"]
         assert window.ask("look", "scene")["revision"] == 0  # the window lives on
     assert bench.table.desk.text == before
+
+
+@pytest.mark.parametrize("raw", ["", "{", "[" * 100_000, '{"say": "drag", "x": NaN}', b"\x00\x01", b"{}"])
+def test_what_is_no_message_at_all_ends_no_window(bench, raw) -> None:
+    with bench.window() as window:
+        if isinstance(raw, bytes):
+            window.socket.send_bytes(raw)
+        else:
+            window.socket.send_text(raw)
+        assert window.hear("wrong")["text"]
+        assert window.ask("look", "scene")["revision"] == 0
+
+
+def test_a_part_is_not_added_to_a_text_that_is_no_file_yet(bench) -> None:
+    with bench.window() as window:
+        window.ask("text", "revision", text=bench.table.desk.text + "\nspan = \n", label="by hand")
+        window.say("part", act="add", kind="opening", name="east window", id="p")
+        wrong = window.hear("wrong")
+        assert wrong["kind"] == "mistakes"
+        assert "no value after the sign =" in wrong["text"]
 
 
 def test_a_file_with_mistakes_is_opened_said_and_put_right(serve, file) -> None:

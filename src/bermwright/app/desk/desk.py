@@ -13,6 +13,7 @@ from bermwright.app.outside.files import write_bytes
 from bermwright.base.errors import BermwrightError, HouseFileError
 from bermwright.formats.house_file import edited, read
 from bermwright.formats.house_file.files import load_text
+from bermwright.formats.house_file.reading import parsed
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
@@ -93,6 +94,7 @@ class Desk:
         """Change values, comments kept; the new number. A change that makes the file wrong is refused."""
         with self._lock:
             self._fresh(base)
+            self._taken_apart()
             text = edited(self.text, changes)
             read(text, str(self.path))
             return self._take(text, label)
@@ -101,6 +103,7 @@ class Desk:
         """Change the text by a function of it; the new number. What makes the file wrong is refused."""
         with self._lock:
             self._fresh(base)
+            self._taken_apart()
             text = make(self.text)
             read(text, str(self.path))
             return self._take(text, label)
@@ -132,6 +135,11 @@ class Desk:
                 "This was changed in another window meanwhile; nothing was overwritten. Look at what "
                 "changed, and make the change again."
             )
+
+    def _taken_apart(self) -> None:
+        """Raises `HouseFileError` where the text in hand is no TOML: no value of it can be found."""
+        if self.mistakes:
+            parsed(self.text, str(self.path))
 
     def _take(self, text: str, label: str) -> int:
         history = self._history.with_edit(text, label)

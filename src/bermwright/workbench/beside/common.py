@@ -96,7 +96,7 @@ async def asked(request: Request) -> dict[str, Any]:
     """The JSON that a page sent. Raises `AskedWrongError` where it is none."""
     try:
         data = await request.json()
-    except ValueError:
+    except (ValueError, RecursionError):
         raise AskedWrongError("What the page sent cannot be read.") from None
     if not isinstance(data, dict):
         raise AskedWrongError("What the page sent is no table of values.")
