@@ -111,9 +111,9 @@ def _moved(slip: SlipPlan, system: str) -> Iterator[str]:
     grip, wide = (show(size, "mm", 0, system) for size in (slip.grip, slip.thickness))
     strut = show(STRUT_EVERY.value, "m", 1, system)
     yield (
-        f"Set both panels on the firm lift below, gripping {grip} of it; spacers of {wide} between "
-        f"them, ties through greased sleeves, plumb and level, raking struts every {strut} on both "
-        "sides (common practice, no source)."
+        f"Set both panels on the firm lift below, the first on the footing, gripping {grip} of it; spacers "
+        f"of {wide} between them, ties through greased sleeves, plumb and level, raking struts every {strut} "
+        "on both sides (common practice, no source)."
     )
     yield "Fill or ram in layers of a hand from end to end; take each spacer out as the fill reaches it."
     yield (
