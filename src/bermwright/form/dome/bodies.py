@@ -84,7 +84,9 @@ def _volume(form: DomeForm, course: Course) -> float:
     across = r * np.roll(z, -1) - np.roll(r, -1) * z
     # Area times the way of its centroid, in one sum.
     ring = 2.0 * math.pi * float(np.sum((r + np.roll(r, -1)) * across)) / 6.0
-    return ring * course.length / (2.0 * math.pi * course.middle)
+    # An opening with parallel sides takes the section times its width, wherever the centroid lies.
+    taken = 2.0 * math.pi * course.middle - course.length
+    return ring - 0.5 * float(np.sum(across)) * taken
 
 
 def dome_solids(house: House, form: DomeForm) -> VaultSolids:

@@ -42,6 +42,17 @@ def touching(vertices: Array, triangles: Indices, grain: float) -> Array:
     return np.asarray(places[found[faces > 2]])  # noqa: PLR2004  (two faces of a closed body)
 
 
+def pieces(vertices: Array, triangles: Indices) -> tuple[tuple[Array, Indices], ...]:
+    """Boards and other pieces that a body is made of, each by itself: they share no corner."""
+    from scipy.sparse import coo_array
+    from scipy.sparse.csgraph import connected_components
+
+    ends = np.concatenate([triangles[:, [0, 1]], triangles[:, [1, 2]]])
+    size = (len(vertices), len(vertices))
+    count, piece = connected_components(coo_array((np.ones(len(ends)), ends.T), shape=size), directed=False)
+    return tuple(_used(vertices, triangles[piece[triangles[:, 0]] == one]) for one in range(count))
+
+
 def _laid(vertices: Array, triangles: Indices, grain: float) -> tuple[Array, Indices, Indices]:
     """Places on a grid, which corner came to each first, and the triangles that are left between them."""
     cells, first, again = np.unique(

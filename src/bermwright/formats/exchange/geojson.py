@@ -17,7 +17,7 @@ import shapely
 from bermwright.base.errors import BermwrightError
 from bermwright.base.wording import NOT_REVIEWED
 from bermwright.form.solids import Kind
-from bermwright.form.solids.cutting import parts_of, shadow
+from bermwright.form.solids.cutting import Shape, parts_of, shadow
 from bermwright.formats.exchange.standing import are_placed, stands
 from bermwright.handbook.setout import local_metres
 
@@ -33,6 +33,12 @@ if TYPE_CHECKING:
 DIGITS = 9
 """Of a degree: about a tenth of a millimetre."""
 METRE_DIGITS = 4
+SLIM = 1e-4
+"""Corners nearer to the line between their neighbours are left out (m)."""
+MESH = 5e-4
+"""Of the grid that outlines are laid on (m)."""
+GAP = 5e-3
+"""Half the width of the narrowest hole (m)."""
 NUDGE = 1e-4
 """Step by which degrees to a metre are found (rad)."""
 
@@ -109,18 +115,18 @@ def _vault(vault: SiteVault, place: Place) -> Iterator[dict[str, Any]]:
     solids = vault.solids
     mound = [one for one in solids.solids if one.kind in {Kind.FILL, Kind.TURF}]
     if mound:
-        for part in parts_of(shadow(mound)):
+        for part in _outlines(shadow(mound)):
             yield _polygon(part, place, {"part": "mound outline", "vault": solids.name})
     shell = [one for one in solids.solids if one.kind in {Kind.LAGGING, Kind.INSULATION, Kind.MEMBRANE}]
-    for part in parts_of(shadow(shell).envelope) if shell else ():
+    for part in _outlines(shadow(shell).envelope) if shell else ():
         yield _polygon(part, place, {"part": "vault", "vault": solids.name})
     courses = [one for one in solids.solids if one.kind is Kind.COURSE]
-    for part in parts_of(shadow(courses)) if courses else ():
+    for part in _outlines(shadow(courses)) if courses else ():
         yield _polygon(part, place, {"part": "dome", "vault": solids.name})
     for kind in (Kind.FOOTING, Kind.WALL):
         layer = solids.layer(kind)
         for one in () if layer is None else layer.solids:
-            for part in parts_of(shadow([one])):
+            for part in _outlines(shadow([one])):
                 yield _polygon(part, place, {"part": one.name, "vault": solids.name})
     yield {
         "type": "Feature",
@@ -135,11 +141,26 @@ def _vault(vault: SiteVault, place: Place) -> Iterator[dict[str, Any]]:
         }
 
 
+def _outlines(shape: Shape) -> tuple[Shape, ...]:
+    """Its polygons on a grid: edges nearer to each other than its mesh would cross once digits are rounded.
+
+    Gaps between courses that one sees through from above only because they are drawn with corners are none.
+    """
+    rings = [
+        shapely.Polygon(part.exterior, [ring for ring in part.interiors if _is_hole(ring)])
+        for part in parts_of(shape)
+    ]
+    return parts_of(shapely.set_precision(shapely.simplify(shapely.union_all(rings), SLIM), MESH))
+
+
+def _is_hole(ring: shapely.LinearRing) -> bool:
+    return not shapely.Polygon(ring).buffer(-GAP).is_empty
+
+
 def _polygon(shape: shapely.Polygon, place: Place, properties: dict[str, Any]) -> dict[str, Any]:
     """A polygon with its outer ring anticlockwise, as RFC 7946 wants it."""
-    slim = shapely.simplify(shape, 1e-4)
-    rings = [_ring(slim.exterior, place, anticlockwise=True)]
-    rings += [_ring(ring, place, anticlockwise=False) for ring in slim.interiors]
+    rings = [_ring(shape.exterior, place, anticlockwise=True)]
+    rings += [_ring(ring, place, anticlockwise=False) for ring in shape.interiors]
     return {
         "type": "Feature",
         "properties": {**properties, "area_m2": round(float(shape.area), 3)},

@@ -16,6 +16,7 @@ import numpy as np
 from bermwright.base.errors import BermwrightError
 from bermwright.base.wording import NOT_REVIEWED
 from bermwright.form.solids import Kind
+from bermwright.form.solids.welding import pieces
 from bermwright.formats.exchange.standing import stands
 
 if TYPE_CHECKING:
@@ -269,30 +270,32 @@ class _Writer:
     def _shape(self, solid: Solid) -> Entity:
         """Triangles; an outline for what is cut by its openings alone."""
         if solid.kind is Kind.END and solid.pushed is not None:
-            item, kind = self._pushed(solid), "SweptSolid"
+            items, kind = [self._pushed(solid)], "SweptSolid"
         else:
-            item, kind = self._triangles(solid.vertices, solid.triangles), "Tessellation"
+            # Boards that only touch each other are closed each by itself.
+            items = [self._triangles(*piece) for piece in pieces(solid.vertices, solid.triangles)]
+            kind = "Tessellation"
         if len(solid.places) > 1:
-            item, kind = self._mapped(item, kind), "MappedRepresentation"
-        return self._product(item, kind)
+            items, kind = [self._mapped(items, kind)], "MappedRepresentation"
+        return self._product(items, kind)
 
-    def _product(self, item: Entity, kind: str) -> Entity:
-        return self.make("IfcProductDefinitionShape", Representations=[self._representation(item, kind)])
+    def _product(self, items: Sequence[Entity], kind: str) -> Entity:
+        return self.make("IfcProductDefinitionShape", Representations=[self._representation(items, kind)])
 
-    def _representation(self, item: Entity, kind: str) -> Entity:
+    def _representation(self, items: Sequence[Entity], kind: str) -> Entity:
         return self.make(
             "IfcShapeRepresentation",
             ContextOfItems=self.body,
             RepresentationIdentifier="Body",
             RepresentationType=kind,
-            Items=[item],
+            Items=list(items),
         )
 
-    def _mapped(self, item: Entity, kind: str) -> Entity:
+    def _mapped(self, items: Sequence[Entity], kind: str) -> Entity:
         source = self.make(
             "IfcRepresentationMap",
             MappingOrigin=self.axes(),
-            MappedRepresentation=self._representation(item, kind),
+            MappedRepresentation=self._representation(items, kind),
         )
         target = self.make("IfcCartesianTransformationOperator3D", LocalOrigin=self.point(0.0, 0.0, 0.0))
         return self.make("IfcMappedItem", MappingSource=source, MappingTarget=target)
@@ -333,7 +336,7 @@ class _Writer:
         wall = made.get(f"{hole.side} wall")
         if wall is None or hole.side not in {"front", "back"}:
             return
-        shape = self._product(self._triangles(hole.vertices, hole.triangles), "Tessellation")
+        shape = self._product([self._triangles(hole.vertices, hole.triangles)], "Tessellation")
         opening = self.make(
             "IfcOpeningElement",
             GlobalId=self.id(vault.name, "hole", hole.name),

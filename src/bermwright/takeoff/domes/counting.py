@@ -122,8 +122,9 @@ def _volume(form: DomeForm) -> Quantity:
     step = line(
         "Section of every course times the way of its middle, openings taken out",
         "V",
-        "Σ A·2π·r·l_k/l",
-        f"{len(form.courses)} courses, {number(form.dome.thickness, 'mm')} wide",
+        "Σ A·(2π·r − w)",
+        f"{len(form.courses)} courses, {number(form.dome.thickness, 'mm')} wide; w: what openings take of "
+        "their middle line",
         result=Shown(volume, "m3", 2),
     )
     note = "as laid, joints in it" if form.dome.laid is Laid.TILTED else "as it lies after tamping"
