@@ -57,7 +57,8 @@ def dome_form(dome: Dome) -> DomeForm:
     laid = level_courses if dome.laid is Laid.LEVEL else tilted_courses
     rows = laid(face.height, face.radius, dome.course)
     limit = STEP_LIMIT.value if dome.step_limit is None else dome.step_limit
-    courses = tuple(_courses(dome, rows, dome.course, limit))
+    closing = _closing(dome, face, rows, dome.course)
+    courses = tuple(_courses(dome, rows, dome.course, closing, limit))
     settings = settings_of(dome, face)
     return DomeForm(
         dome=dome,
@@ -65,7 +66,7 @@ def dome_form(dome: Dome) -> DomeForm:
         course_height=dome.course,
         courses=courses,
         settings=settings,
-        closing=_closing(dome, face, rows, dome.course),
+        closing=closing,
         surface=dome_surface(face.height, face.radius),
         volume=dome_volume(face.height, face.radius),
         step_limit=limit,
@@ -74,16 +75,19 @@ def dome_form(dome: Dome) -> DomeForm:
     )
 
 
-def _courses(dome: Dome, rows: Courses, course: float, limit: float) -> Iterator[Course]:
+def _courses(dome: Dome, rows: Courses, course: float, closing: Closing, limit: float) -> Iterator[Course]:
     start = dome.start
     crews: tuple[CrewPart, ...] = ()
+    under = 0.0
+    radii = rows.radius.tolist()
+    tops = [*radii[1:], closing.radius] if dome.laid is Laid.TILTED else radii
     beds = zip(*(part.tolist() for part in rows), strict=True)
     tilts = [*rows.tilt.tolist(), float(rows.tilt[-1])]
     for number, (height, radius, step, tilt) in enumerate(beds, 1):
         middle = middle_radius(dome, radius, tilt)
-        pieces = pieces_of(dome, height, course, (radius, middle), start)
-        crews = crews_of(dome, pieces, middle, crews)
-        joint, outside = _joints(dome, pieces, radius, tilt)
+        pieces = pieces_of(dome, height, course, (radius, middle, tops[number - 1]), start)
+        crews, under = crews_of(dome, pieces, crews, under), middle
+        joint, outside = _joints(dome, pieces, (radius, tops[number - 1]), tilt)
         yield Course(
             number=number,
             height=height,
@@ -116,16 +120,19 @@ def _chain(dome: Dome, number: int, height: float, radius: float) -> float:
 
 
 def _joints(
-    dome: Dome, pieces: tuple[Piece, ...], radius: float, tilt: float
+    dome: Dome, pieces: tuple[Piece, ...], radii: tuple[float, float], tilt: float
 ) -> tuple[float | None, float | None]:
-    """Joint at the inner and at the outer face of the longest piece."""
+    """Narrowest and widest joint of the longest piece: inside at the top of a brick, outside on its bed."""
+    radius, top = radii
     piece = max(pieces, key=lambda one: one.length)
     if not piece.bricks or dome.unit_length is None:
         return None, None
     turn = piece.end - piece.start
-    inner = float(ring_joint(radius * turn, dome.unit_length, piece.bricks))
+    narrow, on_bed = (
+        float(ring_joint(inner * turn, dome.unit_length, piece.bricks)) for inner in (top, radius)
+    )
     whole = piece.bricks * 2.0 * np.pi / turn
-    return inner, inner + float(brick_taper(dome.thickness, tilt, whole))
+    return narrow, on_bed + float(brick_taper(dome.thickness, tilt, whole))
 
 
 def _closing(dome: Dome, face: Face, rows: Courses, course: float) -> Closing:

@@ -10,12 +10,17 @@ import numpy as np
 from bermwright.data.domes import CHANGE, COURSE_TOLERANCE, FLATTEST
 from bermwright.form.dome.profile import DomeProblemError
 from bermwright.handbook.compass import chain_from_pivot, fit_ring, recover, ring_roundness
+from bermwright.handbook.compass.built import FULL_TURN, SAME_DIRECTION, SHIFT_NEEDS
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from bermwright.form.dome.shapes import DomeForm
     from bermwright.handbook.compass import RingFit, Roundness
+
+
+ON_DRAWING = 0.001
+"""A course that is off by less lies on the drawing (m)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,6 +50,8 @@ class Correction:
 
     course: int
     readings: tuple[Reading, ...]
+    left_out: int
+    """Readings of lower courses, which are not judged."""
     fit: RingFit
     roundness: Roundness
     error: float
@@ -60,9 +67,14 @@ class Correction:
     """Where the next course would step out, or in by more than the limit: direction and step-in (rad, m)."""
 
     @property
+    def recovers(self) -> bool:
+        """Whether the last course comes to lie as near to the drawing as a fresh course is laid."""
+        return self.back_at is not None or abs(self.left) <= COURSE_TOLERANCE.value
+
+    @property
     def goes_on(self) -> bool:
         """Whether the next course may be laid on it by the table."""
-        return self.back_at is not None and not self.flat and not self.bad_steps
+        return self.recovers and not self.flat and not self.bad_steps
 
     @property
     def flattest(self) -> Reading:
@@ -80,17 +92,18 @@ def correct(form: DomeForm, readings: Sequence[Reading]) -> Correction:
         )  # fmt: skip
     ring = sorted((one for one in readings if one.course == number), key=lambda one: one.direction)
     turns, radii = np.array([one.direction for one in ring]), np.array([one.radius for one in ring])
+    _goes_round(form, number, np.sort(turns))
     fit = fit_ring(turns, radii)
     course, ahead = form.courses[number - 1], form.courses[number - 1 :]
     drawn = np.array([one.radius for one in ahead])
     led = recover(drawn, fit.radius, form.step_limit, CHANGE.value)
     apart = np.abs(led - drawn)
-    # Within what a fresh course can be laid to it is back.
-    back = np.flatnonzero(apart <= COURSE_TOLERANCE.value * 0.1)
+    back = np.flatnonzero(apart <= ON_DRAWING)
     roundness = ring_roundness(turns, radii)
     return Correction(
         course=number,
         readings=tuple(ring),
+        left_out=len(readings) - len(ring),
         fit=fit,
         roundness=roundness,
         error=fit.radius - course.radius,
@@ -100,6 +113,27 @@ def correct(form: DomeForm, readings: Sequence[Reading]) -> Correction:
         flat=bool(np.min(roundness.share) < FLATTEST.value),
         bad_steps=tuple(_bad_steps(form, ring, led, drawn)),
     )
+
+
+def _goes_round(form: DomeForm, number: int, turns: np.ndarray) -> None:
+    """Refuse readings that do not tell where a ring's middle lies, in words for who measured them."""
+    if turns.size < SHIFT_NEEDS:
+        raise DomeProblemError(
+            form.name, f"course {number}", f"has {turns.size} radii: that is no ring.",
+            f"Measure at least {SHIFT_NEEDS}, spread evenly round it.",
+        )  # fmt: skip
+    gaps = np.append(np.diff(turns), turns[0] + FULL_TURN - turns[-1])
+    twice, widest = int(np.argmin(gaps)), float(np.max(gaps))
+    if gaps[twice] < SAME_DIRECTION:
+        raise DomeProblemError(
+            form.name, f"course {number}", f"has two radii at {np.degrees(turns[twice]):.0f}°.",
+            "Write one in each direction, such as their mean.",
+        )  # fmt: skip
+    if widest > 0.5 * FULL_TURN:
+        raise DomeProblemError(
+            form.name, f"course {number}", f"is not measured over {np.degrees(widest):.0f}° of its ring.",
+            "That leaves its middle open: measure in directions that are spread round it.",
+        )  # fmt: skip
 
 
 def _bad_steps(

@@ -16,6 +16,10 @@ if TYPE_CHECKING:
     from bermwright.house.making.dome import Dome, DomeOpening
 
 ON_AXIS = 1e-6
+HEIGHTS = 2001
+"""Heights at which a rod is looked at."""
+NEAR = 1e-6
+"""A sill that is higher than a rod by less does not hinder it (m)."""
 
 
 def settings_of(dome: Dome, face: Face) -> tuple[PivotSetting, ...]:
@@ -31,7 +35,9 @@ def _setting(dome: Dome, face: Face, arc: Arc) -> PivotSetting:
     wall = float(face.at(min(max(arc.z, 0.0), face.rise)))
     clearance = float(pivot_clearance(offset, wall, dome.thickness))
     place = _place(offset, arc.z, wall, clearance)
-    door = max(dome.openings, key=lambda one: one.top, default=None) if place is PivotPlace.OUTSIDE else None
+    outside = place is PivotPlace.OUTSIDE
+    ways = [(_through(dome, face, arc, one), one.name) for one in dome.openings if outside]
+    through, door = max(ways, key=lambda way: way[0][1] - way[0][0], default=((0.0, 0.0), ""))
     return PivotSetting(
         low=max(low, 0.0),
         high=high,
@@ -40,8 +46,9 @@ def _setting(dome: Dome, face: Face, arc: Arc) -> PivotSetting:
         radius=arc.radius,
         place=place,
         clearance=clearance,
-        through_door=_reach(dome, face, arc, door) if place is PivotPlace.OUTSIDE else None,
-        door="" if door is None else door.name,
+        through_from=through[0] if outside else None,
+        through_door=through[1] if outside else None,
+        door=door if outside and through[1] > through[0] else "",
     )
 
 
@@ -53,11 +60,15 @@ def _place(offset: float, height: float, wall: float, clearance: float) -> Pivot
     return PivotPlace.ROOM if abs(offset) < wall else PivotPlace.OUTSIDE
 
 
-def _reach(dome: Dome, face: Face, arc: Arc, door: DomeOpening | None) -> float:
-    """Height of the highest course that a rod from outside reaches through an opening on its way (m)."""
-    if door is None:
-        return 0.0
-    head = door.top - dome.springing - arc.z
-    heights = np.linspace(max(arc.z, 0.0), face.rise, 2001)
-    through = rod_level_at_wall(heights - arc.z, face.at(heights), -arc.x, 0.5 * dome.span)
-    return float(heights[through <= head][-1]) if bool(np.any(through <= head)) else 0.0
+def _through(dome: Dome, face: Face, arc: Arc, one: DomeOpening) -> tuple[float, float]:
+    """Heights of the lowest and highest course that a rod from outside reaches through an opening (m)."""
+    sill, head = one.sill - dome.springing, one.top - dome.springing
+    away = -arc.x
+    heights = np.linspace(max(arc.z, 0.0), face.rise, HEIGHTS)
+    # A rod rises inwards: it strikes the outer edge of the sill and the inner edge of the head first.
+    edges = (float(face.at(max(sill, 0.0))) + dome.thickness, float(face.at(max(head, 0.0))))
+    over, under = (
+        arc.z + rod_level_at_wall(heights - arc.z, face.at(heights), away, min(edge, away)) for edge in edges
+    )
+    passes = heights[(over >= sill - NEAR) & (under <= head)]
+    return (float(passes[0]), float(passes[-1])) if passes.size else (0.0, 0.0)

@@ -42,10 +42,13 @@ def middle_radius(dome: Dome, radius: float, tilt: float) -> float:
 
 
 def pieces_of(
-    dome: Dome, height: float, course: float, radii: tuple[float, float], start: float
+    dome: Dome, height: float, course: float, radii: tuple[float, float, float], start: float
 ) -> tuple[Piece, ...]:
-    """The parts of one ring, clockwise from the first after its start; `radii` inside and in the middle."""
-    radius, middle = radii
+    """The parts of one ring, clockwise from the first after its start.
+
+    `radii` are those inside on the bed, in the middle, and inside where its bricks are narrowest.
+    """
+    radius, middle, narrow = radii
     low = dome.springing + height
     holes = [(one, hole_width(one, low, low + course)) for one in dome.openings]
     holes = [(one, width) for one, width in holes if width > 0.0]
@@ -57,15 +60,15 @@ def pieces_of(
                 "Make it narrower, or lower its head.",
             )  # fmt: skip
     if not holes:
-        return (_piece(dome, start, start + TURN, radius, length=TURN * middle, whole=True),)
+        return (_piece(dome, start, start + TURN, narrow, length=TURN * middle, whole=True),)
     return _between(dome, holes, radii, start)
 
 
 def _between(
-    dome: Dome, holes: list[tuple[DomeOpening, float]], radii: tuple[float, float], start: float
+    dome: Dome, holes: list[tuple[DomeOpening, float]], radii: tuple[float, float, float], start: float
 ) -> tuple[Piece, ...]:
     """The parts between openings; the angles of an opening differ at the inner face and in the middle."""
-    radius, middle = radii
+    radius, middle, narrow = radii
     order = sorted(holes, key=lambda hole: (hole[0].at - start) % TURN)
     pieces = []
     for (one, width), (other, next_width) in zip(order, [*order[1:], order[0]], strict=True):
@@ -79,14 +82,14 @@ def _between(
                 f"{2.0 * radius:.2f} m wide.", "Make one of them narrower or lower.",
             )  # fmt: skip
         taken = 0.5 * float(opening_angle(middle, width) + opening_angle(middle, next_width))
-        pieces.append(_piece(dome, first, last, radius, length=middle * (apart - taken), whole=False))
+        pieces.append(_piece(dome, first, last, narrow, length=middle * (apart - taken), whole=False))
     return tuple(pieces)
 
 
-def _piece(dome: Dome, start: float, end: float, radius: float, *, length: float, whole: bool) -> Piece:
+def _piece(dome: Dome, start: float, end: float, narrow: float, *, length: float, whole: bool) -> Piece:
     count = None
     if dome.unit_length is not None and not dome.unit.runs_on:
-        count = int(bricks_in_ring(radius * (end - start), dome.unit_length, dome.joint))
+        count = int(bricks_in_ring(narrow * (end - start), dome.unit_length, dome.joint))
     return Piece(start=start, end=end, length=length, whole=whole, bricks=count)
 
 
@@ -103,20 +106,24 @@ def next_start(start: float, middle: float) -> float:
 
 
 def crews_of(
-    dome: Dome, pieces: tuple[Piece, ...], middle: float, below: tuple[CrewPart, ...]
+    dome: Dome, pieces: tuple[Piece, ...], below: tuple[CrewPart, ...], under: float
 ) -> tuple[CrewPart, ...]:
     """Which crew lays which part, all going clockwise and coming to their ends together.
 
-    The places where they meet are moved a little where they would lie over those of the course below.
+    The places where they meet are moved a little where they would lie over those of the course `below`,
+    whose middle line has the radius `under`, along which a lap is measured.
     """
     if not dome.crews:
         return ()
     tries = [_shared(dome, pieces, aside * LAP.value) for aside in ASIDE]
-    return max(tries, key=lambda parts: min(_apart(parts, below) * middle, LAP.value))
+    return max(tries, key=lambda parts: min(_apart(parts, below) * under, LAP.value - NEAR))
 
 
-ASIDE = (0.0, 0.5, -0.5, 1.0, -1.0, 1.5, -1.5)
-"""How many laps a meeting place may be moved, the least that will do first."""
+ASIDE = (0.0, 0.55, -0.55, 1.1, -1.1, 1.65, -1.65)
+"""How many laps a meeting place may be moved, the least that will do first.
+
+A little over halves: between openings a length is a smaller angle at the inner face than in the middle.
+"""
 
 
 def _shared(dome: Dome, pieces: tuple[Piece, ...], aside: float) -> tuple[CrewPart, ...]:

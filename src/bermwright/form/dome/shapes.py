@@ -138,6 +138,8 @@ class PivotSetting:
     place: PivotPlace
     clearance: float
     """From the wall (m); below 0 in it."""
+    through_from: float | None
+    """Height from which a rod from outside passes over the sill of that opening (m); None if it need not."""
     through_door: float | None
     """Height up to which a rod from outside passes through the tallest opening (m); None if it need not."""
     door: str = ""

@@ -102,6 +102,7 @@ def _rod(one: PivotSetting) -> dict[str, Any]:
         "refused": one.place.value == "in the wall",
         "clearance_m": number(one.clearance),
         "through_opening": one.door or None,
+        "through_from_height_m": None if one.through_from is None else number(one.through_from),
         "through_to_height_m": None if one.through_door is None else number(one.through_door),
     }
 
@@ -132,7 +133,7 @@ def _correction(one: Correction) -> dict[str, Any]:
             for direction, step in one.bad_steps
         ],
         "goes_on": one.goes_on,
-        "recovers": one.back_at is not None,
+        "recovers": one.recovers,
         "on_the_drawing_at_course": one.back_at,
         "error_left_m": number(one.left),
         "ahead": [

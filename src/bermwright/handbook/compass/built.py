@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
 
-from bermwright.base.errors import OutOfRangeError
 from bermwright.base.limits import within
 
 if TYPE_CHECKING:
@@ -18,6 +17,8 @@ OVAL_NEEDS = 6
 """Readings from which an oval can be told from errors of measuring."""
 SHIFT_NEEDS = 4
 FULL_TURN = 2.0 * np.pi
+SAME_DIRECTION = 1e-6
+"""Two readings nearer than this lie in one direction (rad)."""
 
 
 class RingFit(NamedTuple):
@@ -52,7 +53,8 @@ def fit_ring(angle: ArrayLike, radius: ArrayLike) -> RingFit:
     Parameters
     ----------
     angle : array
-        Directions of the readings [rad]; at least 4 different ones, an oval is told from 6 on.
+        Directions of the readings [rad]; at least 4 different ones, at most half a turn apart; an oval
+        is told from 6 on.
     radius : array
         Radii read there [m]; above 0.
 
@@ -76,12 +78,7 @@ def fit_ring(angle: ArrayLike, radius: ArrayLike) -> RingFit:
     if t.size >= OVAL_NEEDS:
         columns += [np.cos(2.0 * t), np.sin(2.0 * t)]
     matrix = np.column_stack(columns)
-    found, _rest, rank, _singular = np.linalg.lstsq(matrix, r, rcond=None)
-    if int(rank) < matrix.shape[1]:
-        raise OutOfRangeError(
-            "The readings do not go round the ring: they leave its middle open. Measure in at least four "
-            "directions, spread evenly."
-        )
+    found = np.linalg.lstsq(matrix, r, rcond=None)[0]
     free = t.size - matrix.shape[1]
     left = r - matrix @ found
     return RingFit(
@@ -101,7 +98,8 @@ def ring_roundness(angle: ArrayLike, radius: ArrayLike) -> Roundness:
     Parameters
     ----------
     angle : array
-        Directions of the readings, in order round the ring [rad]; at least 4.
+        Directions of the readings, in order round the ring [rad]; at least 4 different ones, at most
+        half a turn apart.
     radius : array
         Radii read there [m]; above 0.
 
@@ -187,4 +185,8 @@ def _ring(angle: ArrayLike, radius: ArrayLike) -> tuple[Array, Array]:
     within("radius", r, 0.0, unit="m", open_low=True)
     within("number of readings", t.size, SHIFT_NEEDS)
     within("readings and angles that are missing", abs(t.size - r.size), 0.0, 0.0)
+    turns = np.sort(t % FULL_TURN)
+    gaps = np.append(np.diff(turns), turns[0] + FULL_TURN - turns[-1])
+    # Two in one direction leave the roundness there no number, a half without any leaves the middle open.
+    within("angle between neighbouring readings", gaps, SAME_DIRECTION, 0.5 * FULL_TURN, unit="rad")
     return t, r

@@ -71,7 +71,17 @@ def test_crews_share_every_course_and_their_ends_do_not_lie_over_each_other(form
         assert first.end == pytest.approx(second.start, abs=1e-6) or len(course.pieces) > 1
     for before, after in pairwise(form.courses):
         turn = abs((before.crews[0].end - after.crews[0].end + np.pi) % (2.0 * np.pi) - np.pi)
-        assert turn * (after.radius + 0.19) > 0.29
+        assert turn * before.middle > 0.3 - 1e-5
+
+
+def test_over_whole_rings_both_crews_come_to_their_ends_together():
+    """Where ends can be kept apart by the start alone, nobody waits; elsewhere for less than half an hour."""
+    form = dome_form(DOME)
+    for course in form.courses:
+        first, second = (part.seconds for part in course.crews)
+        assert abs(first - second) < 1800.0
+        if course.pieces[0].whole and course.number > 19:
+            assert first == pytest.approx(second)
 
 
 def test_whole_rings_begin_a_lap_farther_round(form):
@@ -99,12 +109,29 @@ def test_a_pivot_in_the_wall_is_refused_and_the_table_stays():
 
 
 def test_a_rod_from_outside_reaches_as_far_as_the_doorway_lets_it():
-    low_door = replace(DOME.openings[0], height=0.8)
+    """The rod rises inwards: what stops it is the inner edge of the head, where the face has leant in."""
+    low_door = replace(DOME.openings[0], height=1.6)
     (rod,) = dome_form(replace(DOME, openings=(low_door,), crews=())).settings
-    assert rod.door == "door"
-    assert 1.0 < rod.through_door < 3.5
-    radius = float(np.interp(rod.through_door, *_profile(PLAIN)))
-    assert rod.through_door * (3.15 - 2.1) / (3.15 + radius) == pytest.approx(0.8, abs=2e-3)
+    assert (rod.door, rod.through_from) == ("door", 0.0)
+    assert 3.0 < rod.through_door < 4.1
+    radius, edge = (float(np.interp(height, *_profile(PLAIN))) for height in (rod.through_door, 1.6))
+    assert edge == pytest.approx(np.sqrt(5.25**2 - 1.6**2) - 3.15, abs=1e-5)
+    assert rod.through_door * (3.15 - edge) / (3.15 + radius) == pytest.approx(1.6, abs=2e-3)
+
+
+def test_a_rod_from_outside_goes_over_a_sill_or_takes_the_door():
+    window = replace(DOME.openings[1], sill=0.6, height=1.7, width=0.9)
+    (alone,) = dome_form(replace(DOME, openings=(window,), crews=())).settings
+    radius, edge = (float(np.interp(height, *_profile(PLAIN))) for height in (alone.through_from, 0.6))
+    reach = alone.through_from * (3.15 - edge - DOME.thickness) / (3.15 + radius)
+    assert reach == pytest.approx(0.6, abs=2e-3)
+    (both,) = dome_form(replace(DOME, openings=(window, DOME.openings[0]), crews=())).settings
+    assert (both.door, both.through_from) == ("door", 0.0)
+
+
+def test_without_a_way_in_a_rod_from_outside_has_none():
+    (rod,) = dome_form(PLAIN).settings
+    assert (rod.place, rod.door, rod.through_door) == (PivotPlace.OUTSIDE, "", 0.0)
 
 
 def _profile(dome):
@@ -144,9 +171,11 @@ def test_a_hemisphere_of_bricks_is_counted_by_course():
         course=0.075, unit_length=0.24, joint=0.005,
     )  # fmt: skip
     form = dome_form(brick)
-    for course in form.courses:
-        ring = 2.0 * np.pi * course.radius
-        assert course.bricks * (0.24 + course.joint) == pytest.approx(ring)
+    for course in form.courses[:-1]:
+        # A brick is narrowest in the ring at its upper inner edge, 75 mm farther along the face.
+        top = 2.0 * np.pi * 2.1 * np.cos(0.075 * course.number / 2.1)
+        assert course.bricks * (0.24 + course.joint) == pytest.approx(top, rel=1e-5)
+        assert course.bricks == np.floor(top / 0.245)
         assert course.joint >= 0.005 - 1e-9
         outer = 2.0 * np.pi * (course.radius + 0.115 * np.cos(course.tilt))
         assert course.bricks * (0.24 + course.joint_outside) == pytest.approx(outer)
@@ -197,6 +226,20 @@ def test_a_small_error_is_led_back_within_a_few_courses(form):
     assert found.ahead[0].step == pytest.approx(form.courses[10].step + 0.015)
 
 
+def test_near_the_top_an_error_within_that_of_laying_does_not_stop_the_work(form):
+    """There the drawing steps in by more than the limit, so that nothing more can be taken in."""
+    found = correct(form, _ring(form, 28, off=0.009))
+    assert found.back_at is None
+    assert found.left == pytest.approx(0.009, abs=1e-6)
+    assert found.goes_on
+    assert not correct(form, _ring(form, 28, off=0.0105)).goes_on
+
+
+def test_lower_courses_of_a_table_are_left_out_and_counted(form):
+    found = correct(form, [*_ring(form, 10), *_ring(form, 12)])
+    assert (found.course, found.left_out) == (12, len(found.readings))
+
+
 def test_an_error_near_the_top_cannot_be_led_back(form):
     found = correct(form, _ring(form, 31, off=0.15))
     assert found.back_at is None
@@ -219,8 +262,20 @@ def test_a_course_that_the_dome_does_not_have_is_refused(form):
 
 
 def test_too_few_readings_are_refused(form):
-    with pytest.raises(BermwrightError, match="number of readings"):
+    with pytest.raises(BermwrightError, match="course 10: has 3 radii"):
         correct(form, _ring(form, 10)[:3])
+
+
+def test_readings_that_leave_half_a_ring_out_are_refused(form):
+    near = [replace(one, direction=0.5 * one.direction) for one in _ring(form, 10)]
+    with pytest.raises(DomeProblemError, match="course 10: is not measured over"):
+        correct(form, near)
+
+
+def test_two_readings_in_one_direction_are_refused(form):
+    ring = _ring(form, 10)
+    with pytest.raises(DomeProblemError, match="course 10: has two radii at 0°"):
+        correct(form, [*ring, replace(ring[0], radius=ring[0].radius + 0.01)])
 
 
 # ------------------------------------------------- the rule

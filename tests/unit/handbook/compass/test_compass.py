@@ -111,8 +111,20 @@ def test_a_planted_shift_and_oval_come_back():
 
 
 def test_readings_on_one_side_tell_no_middle():
-    with pytest.raises(OutOfRangeError, match="do not go round"):
-        compass.fit_ring([0.0, 0.0, np.pi, np.pi], [2.0, 2.0, 2.1, 2.1])
+    half, more = (np.radians([10.0, 50.0, 100.0, last]) for last in (189.8, 190.2))
+    for measure in (compass.fit_ring, compass.ring_roundness):
+        with pytest.raises(OutOfRangeError, match="angle between neighbouring readings"):
+            measure(half, [2.0] * 4)
+    assert compass.fit_ring(more, [2.0] * 4).radius == pytest.approx(2.0)
+
+
+@pytest.mark.parametrize("same", [0.0, 2.0 * np.pi, 5e-7])
+def test_two_readings_in_one_direction_are_refused(same):
+    """They would leave the roundness there no number, which a comparison takes for round."""
+    turn = [0.0, 0.5 * np.pi, np.pi, 1.5 * np.pi, same]
+    for measure in (compass.fit_ring, compass.ring_roundness):
+        with pytest.raises(OutOfRangeError, match="angle between neighbouring readings"):
+            measure(turn, [2.0] * 5)
 
 
 def test_a_dent_is_less_round_than_a_straight_stretch():

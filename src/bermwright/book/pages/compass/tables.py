@@ -82,8 +82,13 @@ def _where(form: DomeForm, one: PivotSetting, system: str) -> str:
         return str(one.place)
     if not one.door:
         return f"{one.place}: no opening lets it through; take the table"
-    level = show(form.dome.springing + one.through_door, "level", 2, system)
-    return f"{one.place}, in line with {plain(one.door)}: through it up to {level}"
+    low, high = (
+        show(form.dome.springing + height, "level", 2, system)
+        for height in (one.through_from or 0.0, one.through_door)
+    )
+    courses = [course.height for course in form.courses if course.height >= one.low]
+    from_low = "" if (one.through_from or 0.0) <= min(courses, default=0.0) else f"from {low} "
+    return f"{one.place}, in line with {plain(one.door)}: through it {from_low}up to {high}"
 
 
 def degrees(direction: float) -> str:
@@ -182,11 +187,11 @@ def brick_table(form: DomeForm, system: str) -> Iterator[Block]:
         for one in form.courses
     )
     yield Table(
-        head=("course", "units", "joint inside", "joint outside", "bed wedge", "tilt of bed"),
+        head=("course", "units", "joint inside, top", "joint outside, bed", "bed wedge", "tilt of bed"),
         rows=rows,
-        caption="Whole units; the joints share what is left: where they come out wider than you lay "
-        "them, cut "
-        "one brick. Bed wedge: how much thicker the bed joint over the course is outside than inside.",
+        caption="Whole units, as many as fit at their upper inner edge, where the ring is narrowest. The "
+        "joints share what is left: where they come out wider than you lay them, cut one brick; where none "
+        "fits, cut wedges. Bed wedge: how much thicker the bed joint over the course is outside than inside.",
     )
 
 
