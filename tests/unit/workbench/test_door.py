@@ -169,7 +169,7 @@ def test_what_is_too_large_is_not_taken(bench) -> None:
 
 def test_what_is_no_table_of_values_is_said(bench) -> None:
     for content in (b"", b"[1]", b"\xff\xfe", b"[" * 100_000):
-        answer = bench.client.post("/start/answer", content=content, headers={"origin": ORIGIN})
+        answer = bench.client.post("/start/open", content=content, headers={"origin": ORIGIN})
         assert answer.status_code == 422
         assert "What the page sent" in answer.json()["wrong"]
 
