@@ -1,7 +1,8 @@
 """Form to quantities: what to buy, move, lift and how long it takes, each number with its working.
 
 Asks the form for lengths and areas and the handbook for the arithmetic; prices come from the house file
-alone. Cutting plans that truly nest pieces are a later matter. Start reading at `vault.py`.
+alone. Start reading at `vault.py`; `cutting` lays every piece into the boards of the yard, `digging` says
+where the soil comes from and goes.
 """
 
 from __future__ import annotations
