@@ -17,7 +17,7 @@ from bermwright.rules.analysis.response import first_largest
 from bermwright.rules.analysis.strength import where_known
 from bermwright.rules.fire.common import Burned, burned, burned_steps, lived_in, minutes, not_told, wood_of
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.ribs.common import corner_of, moment_of, place_of, ratio_step, spot_of
+from bermwright.rules.ribs.common import RIBS_FIRST, corner_of, moment_of, place_of, ratio_step, spot_of
 from bermwright.rules.ribs.lagging import plank_pressure
 
 if TYPE_CHECKING:
@@ -92,7 +92,7 @@ def _ribs(study: Study) -> Iterator[Said]:
 _NO_REST = Said(
     verdict=Verdict.UNKNOWN,
     template="What the ribs carry in a fire is not known: they find no state of rest even when cold.",
-    advice="Mend the ribs first; see what is said of their bending and buckling.",
+    advice=RIBS_FIRST,
 )
 
 

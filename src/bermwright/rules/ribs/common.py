@@ -30,6 +30,8 @@ if TYPE_CHECKING:
     Array = NDArray[np.float64]
     Truth = NDArray[np.bool_]
 
+RIBS_FIRST = "Mend the ribs first; see what is said of their bending and buckling."
+
 PHASES: Mapping[str, frozenset[StageKind]] = {
     "while it is raised": frozenset({StageKind.RIBS, StageKind.LAGGED, StageKind.WRAPPED}),
     "while it is filled": frozenset({StageKind.CROWN_SOIL, StageKind.FILL}),

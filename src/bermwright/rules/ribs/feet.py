@@ -12,6 +12,7 @@ from bermwright.data.timber_classes import GAMMA_TIMBER
 from bermwright.rules.analysis.response import first_largest, first_worst
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import (
+    RIBS_FIRST,
     corner_of,
     moment_of,
     place_of,
@@ -28,8 +29,6 @@ if TYPE_CHECKING:
     from bermwright.rules.analysis.response import Analysis
     from bermwright.rules.analysis.states import Situation
     from bermwright.rules.study import Study
-
-RIBS_FIRST = "Mend the ribs first; see what is said of their bending and buckling."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

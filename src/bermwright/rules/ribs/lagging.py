@@ -17,6 +17,7 @@ from bermwright.house import CoverKind
 from bermwright.rules.analysis.response import first_largest, first_worst
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import (
+    RIBS_FIRST,
     corner_of,
     lagged,
     moment_of,
@@ -48,7 +49,7 @@ THICKEST = 400
 NO_REST = Said(
     verdict=Verdict.UNKNOWN,
     template="The pressure on the planks is not known: some soil run finds no state of rest.",
-    advice="Mend the ribs first; see what is said of their bending and buckling.",
+    advice=RIBS_FIRST,
 )
 
 

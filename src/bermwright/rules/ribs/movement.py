@@ -13,6 +13,7 @@ from bermwright.data.works.rates import NIOSH94110
 from bermwright.rules.analysis.response import first_largest
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import (
+    RIBS_FIRST,
     corner_of,
     lagged,
     moment_of,
@@ -46,7 +47,7 @@ def _sag(study: Study) -> Iterator[Said]:
         yield Said(
             verdict=Verdict.UNKNOWN,
             template="How far the ribs move is not known: some soil run finds no state of rest.",
-            advice="Mend the ribs first; see what is said of their bending and buckling.",
+            advice=RIBS_FIRST,
         )
         return
     lane, situation, node = first_largest(moved)

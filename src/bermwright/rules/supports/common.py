@@ -15,7 +15,7 @@ from bermwright.base.wording import ratio_text
 from bermwright.data.supports import EQU
 from bermwright.data.works.actions import EN1997
 from bermwright.rules.nouns import Said
-from bermwright.rules.ribs.common import step
+from bermwright.rules.ribs.common import RIBS_FIRST, step
 from bermwright.rules.supports.acting import BLOCKED
 from bermwright.rules.supports.base import found, sides_of
 from bermwright.rules.supports.standing import across
@@ -35,7 +35,6 @@ NOTHING_THERE = (
     "Write a [[wall]] table (vault, kind, thickness, bottom, unit_weight, strength) and a [[footing]] under "
     "it, or a [[footing]] alone."
 )
-RIBS_FIRST = "Mend the ribs first; see what is said of their bending and buckling."
 ARROWS = 9
 
 

@@ -11,8 +11,16 @@ import numpy as np
 from bermwright.base.findings import Shown, Spot, Verdict, verdict_of
 from bermwright.base.marks import FootForce, Side
 from bermwright.rules.nouns import Rule, Said
-from bermwright.rules.ribs.common import moment_of, place_of, ratio_step, spot_of, step, timber_cite
-from bermwright.rules.ribs.feet import RIBS_FIRST, Reach, foot_reach
+from bermwright.rules.ribs.common import (
+    RIBS_FIRST,
+    moment_of,
+    place_of,
+    ratio_step,
+    spot_of,
+    step,
+    timber_cite,
+)
+from bermwright.rules.ribs.feet import Reach, foot_reach
 from bermwright.rules.supports.base import bases, found, sides_of, worst_first
 from bermwright.rules.supports.common import NOTHING_THERE, widen
 from bermwright.rules.supports.standing import on_side
