@@ -19,7 +19,7 @@ from bermwright.form import vault_form
 from bermwright.form.rib.flat import crossing
 from bermwright.formats.house_file.reading import read
 from bermwright.house import Board, Saw, Stock
-from bermwright.takeoff.cutting import NothingFitsError, Part, end_wall, end_walls, house_plan
+from bermwright.takeoff.cutting import NothingFitsError, Offcut, Part, end_wall, end_walls, house_plan
 from bermwright.takeoff.cutting.end_wall import LEAST, STAGGER
 from bermwright.takeoff.cutting.nesting import beside_other
 from bermwright.takeoff.cutting.wanted import rib_kinds, run_lengths
@@ -287,6 +287,44 @@ def test_offcuts_that_a_wall_does_not_take_lie_there_as_they_were(forms, plan):
 
 def test_an_end_without_offcuts_is_no_wall(forms):
     assert end_wall(forms[0][1], "front", [], [], kerf=0.004) is None
+
+
+def short_boards(count, length):
+    """Offcuts of one length, in rows 225 mm high."""
+    return [
+        Offcut(name=f"K{at}", board="b", start=0.0, end=length, width=0.225, thickness=0.045)
+        for at in range(count)
+    ]
+
+
+def test_an_opening_lower_than_a_row_stays_open(forms, house):
+    form = forms[0][1]
+    (door, *_) = (one for one in house.openings if str(one.side) == "front")
+    vent = replace(door, name="vent", width=0.12, height=0.1, across=0.7, sill=0.3)
+    wall = end_wall(form, "front", [vent], short_boards(40, 3.0), kerf=0.004)
+    assert wall is not None
+    (holed,) = (piece for piece in wall.pieces if piece.holes)
+    assert shapely.Polygon(holed.holes[0]).area == pytest.approx(0.12 * 0.1)
+    laid = shapely.union_all([shapely.Polygon(piece.outline, piece.holes) for piece in wall.pieces])
+    assert laid.intersection(shapely.box(0.64, 0.3, 0.76, 0.4)).area == pytest.approx(0.0, abs=1e-6)
+
+
+def test_strips_over_and_under_an_opening_come_out_of_one_length(forms, house):
+    form = forms[0][1]
+    (door, *_) = (one for one in house.openings if str(one.side) == "front")
+    slot = replace(door, name="slot", width=1.6, height=0.05, across=0.0, sill=0.3)
+    wall = end_wall(form, "front", [slot], short_boards(90, 0.7), kerf=0.004)
+    assert wall is not None
+    upper = [piece for piece in wall.pieces if piece.ripped_with is not None]
+    assert upper
+    for piece in upper:
+        under = wall.pieces[piece.ripped_with - 1]
+        assert (under.number, under.offcut, under.length) == (piece.ripped_with, piece.offcut, piece.length)
+        assert min(z for _, z in piece.outline) >= max(z for _, z in under.outline)
+    used = Counter()
+    for piece in wall.pieces:
+        used[piece.offcut] += piece.length if piece.ripped_with is None else 0.0
+    assert max(used.values()) <= 0.7 + 1e-9
 
 
 def test_what_is_missing_in_a_wall_is_said(forms, plan):

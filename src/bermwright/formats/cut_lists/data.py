@@ -72,6 +72,7 @@ def _wall(wall: EndWall) -> dict[str, Any]:
                 "row": piece.row,
                 "offcut": piece.offcut,
                 "length_m": number(piece.length),
+                "ripped_with": piece.ripped_with,
                 "lower_edge_m": number(piece.below),
                 "upper_edge_m": number(piece.above),
             }

@@ -52,6 +52,10 @@ class WallPiece:
     below: float
     above: float
     """Length of its lower and upper edge (m)."""
+    holes: tuple[Path, ...] = ()
+    """Openings that lie within it, to be cut out."""
+    ripped_with: int | None = None
+    """Number of the piece under it that is ripped out of the same length: an opening parts the two."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,6 +66,7 @@ class Gap:
     outline: Path
     length: float
     width: float
+    holes: tuple[Path, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -284,11 +289,18 @@ class _Row:
         for piece in _parts(part.intersection(_slice(start, end))):
             left, _, right, _ = piece.bounds
             self.gaps.append(
-                Gap(row=self.number, outline=_ring(piece), length=right - left, width=self.heap.width)
+                Gap(
+                    row=self.number,
+                    outline=_ring(piece),
+                    length=right - left,
+                    width=self.heap.width,
+                    holes=tuple(map(_path, piece.interiors)),
+                )
             )
 
     def _put(self, part: shapely.Polygon, start: float, end: float, name: str) -> None:
-        for piece in _parts(part.intersection(_slice(start, end))):
+        first = self.first + len(self.pieces)
+        for at, piece in enumerate(_parts(part.intersection(_slice(start, end)))):
             _, low, _, high = piece.bounds
             self.pieces.append(
                 WallPiece(
@@ -299,6 +311,8 @@ class _Row:
                     length=end - start,
                     below=_edge(piece, low),
                     above=_edge(piece, high),
+                    holes=tuple(map(_path, piece.interiors)),
+                    ripped_with=first if at else None,
                 )
             )
 
@@ -324,8 +338,11 @@ def _parts(shape: shapely.Geometry) -> list[shapely.Polygon]:
 
 
 def _ring(part: shapely.Polygon) -> Path:
-    slim = shapely.simplify(part, 1e-4)
-    return tuple((float(x), float(z)) for x, z in slim.exterior.coords[:-1])
+    return _path(shapely.simplify(part, 1e-4).exterior)
+
+
+def _path(ring: shapely.LinearRing) -> Path:
+    return tuple((float(x), float(z)) for x, z in ring.coords[:-1])
 
 
 def _edge(part: shapely.Polygon, level: float) -> float:

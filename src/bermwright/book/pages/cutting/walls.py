@@ -42,6 +42,7 @@ def wall_pages(walls: Sequence[EndWall], forms: Sequence[VaultForm], system: str
         form = next(one for one in forms if one.name == wall.vault)
         yield Figure(sheet=end_wall_sheet(form, wall, system=system))
         yield from _missing(wall, system)
+        yield from _holed(wall)
         yield _list(wall, system)
 
 
@@ -57,13 +58,24 @@ def _missing(wall: EndWall, system: str) -> Iterator[Block]:
     yield Para(f"*Missing in the {wall.side} end:* {total} of board. {rows}. Take new boards for these.")
 
 
+def _holed(wall: EndWall) -> Iterator[Block]:
+    holed = [str(piece.number) for piece in wall.pieces if piece.holes]
+    if holed:
+        word = "Piece" if len(holed) == 1 else "Pieces"
+        yield Para(
+            f"*To cut out:* an opening lies within one row. {word} {', '.join(holed)}: mark it on the wall, "
+            "take the piece down and saw the hole."
+        )
+
+
 def _list(wall: EndWall, system: str) -> Table:
     rows = tuple(
         (
             str(piece.number),
             str(piece.row),
             plain(piece.offcut),
-            *(show(size, "mm", 0, system) for size in (piece.length, piece.below, piece.above)),
+            show(piece.length, "mm", 0, system) if piece.ripped_with is None else f"with {piece.ripped_with}",
+            *(show(size, "mm", 0, system) for size in (piece.below, piece.above)),
         )
         for piece in wall.pieces
     )

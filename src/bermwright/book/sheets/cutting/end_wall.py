@@ -38,6 +38,7 @@ def end_wall_sheet(form: VaultForm, wall: EndWall, *, width: float = 174.0, syst
         *(
             Area(
                 path=tuple(view.point(x, z) for x, z in gap.outline),
+                holes=tuple(tuple(view.point(x, z) for x, z in hole) for hole in gap.holes),
                 wash=Wash.NONE,
                 hatch=Hatch.OVERFILLED,
                 outline=Pen.STOP,
@@ -68,8 +69,9 @@ def _words(wall: EndWall) -> str:
 
 def _piece(piece: WallPiece, view: View) -> Iterator[Item]:
     path = tuple(view.point(x, z) for x, z in piece.outline)
-    yield Area(path=path, wash=Wash.LAGGING, outline=Pen.SEEN, layer="piece")
-    spot = shapely.Polygon(path).representative_point()
+    holes = tuple(tuple(view.point(x, z) for x, z in hole) for hole in piece.holes)
+    yield Area(path=path, holes=holes, wash=Wash.LAGGING, outline=Pen.SEEN, layer="piece")
+    spot = shapely.Polygon(path, holes).representative_point()
     xs, ys = zip(*path, strict=True)
     room, tall = max(xs) - min(xs), max(ys) - min(ys)
     text = str(piece.number)
