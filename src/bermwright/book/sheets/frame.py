@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Item, Lettering, Pen, Point, Sheet, Stroke, Text, View, Wash
 from bermwright.base.lettering import text_width
+from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import CAPTION, placed
 
 if TYPE_CHECKING:
@@ -46,7 +47,7 @@ class TitleBlock:
     document_type: str = "section"
     language: str = "en"
     not_checked: str = ""
-    mark: str = "calculation aid, not reviewed"
+    mark: str = NOT_REVIEWED
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
