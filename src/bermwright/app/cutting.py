@@ -16,6 +16,7 @@ from bermwright.app.outside.kernels import cutting_is_ready, while_preparing
 from bermwright.book.pages.cutting import VaultCut, cut_document, cutting_pages, wall_pages, window_pages
 from bermwright.book.sheets.cutting import (
     board_sheets,
+    door_sheet,
     end_wall_sheet,
     fit_sheet,
     jig_sheet,
@@ -32,7 +33,7 @@ from bermwright.formats.documents import pdf
 from bermwright.formats.drawings import dxf, svg
 from bermwright.house import Saw
 from bermwright.takeoff.cutting import NothingFitsError, end_walls, house_plan
-from bermwright.takeoff.light import fitted, settings_of
+from bermwright.takeoff.light import door_leaves, fitted, settings_of
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -123,6 +124,8 @@ class CutOut:
         if self.fitting is not None:
             found.append(fit_sheet(self.fitting.matches, system=self.system))
             found += [rebate_sheet(one, system=self.system) for one in settings_of(self.fitting)]
+        doors = door_leaves(self.opened.house)
+        found += [door_sheet(leaves[len(leaves) // 2], system=self.system) for leaves in doors]
         if plan.logs:
             found.append(log_sheet(plan.logs, saw.log_kerf, system=self.system))
         return (*found, *(label_sheets(plan.lists, plan.codes, system=self.system) if self.labels else ()))

@@ -11,6 +11,7 @@ import numpy as np
 import pytest
 
 from bermwright.app.opening import open_house
+from bermwright.base.document import Heading
 from bermwright.base.drawing import Area
 from bermwright.book.pages.cutting import window_pages
 from bermwright.book.sheets.cutting import fit_sheet
@@ -198,7 +199,15 @@ def test_a_list_without_a_hole_says_so(house):
     assert fitted(replace(house, openings=()), None) is None
     said = list(window_pages(replace(house, openings=()), None, "metric"))
     assert "None of them is put anywhere" in said[1].text
-    assert list(window_pages(replace(house, salvaged=()), None, "metric")) == []
+    bare = replace(house, salvaged=(), openings=())
+    assert list(window_pages(bare, None, "metric")) == []
+
+
+def test_a_door_has_its_leaf_also_without_a_list(house):
+    said = [
+        one for one in window_pages(replace(house, salvaged=()), None, "metric") if isinstance(one, Heading)
+    ]
+    assert [one.text for one in said] == ["An insulated leaf for front door"]
 
 
 def test_a_thicker_core_loses_less_and_weighs_more(house):

@@ -74,9 +74,8 @@ def window_pages(house: House, fitting: Fitting | None, system: str) -> Iterator
         yield Notice(kind="caution", lines=_glass(system))
         for setting in settings_of(fitting):
             yield from _setting(setting, system)
-    if fitting is not None:
-        for leaves in door_leaves(house):
-            yield from _door(leaves, system)
+    for leaves in door_leaves(house):
+        yield from _door(leaves, system)
 
 
 def _assignment(fitting: Fitting, system: str) -> Table:
