@@ -117,11 +117,29 @@ def corner_text(corner: Mapping[str, Shown | str], system: str = "metric") -> st
 
 def step_words(step: Step, system: str = "metric") -> StepWords:
     """A line of working, without the parts it leaves empty."""
-    parts = (step.symbol, step.formula, step.filled, step.result.text(system))
+    parts = (step.symbol, step.formula, filled_text(step, system), result_text(step, system))
     line = " = ".join(dict.fromkeys(part for part in parts if part))
     return StepWords(
         says=levels_in(step.says, system), line=line, source=source_text(step.cite) if step.cite else ""
     )
+
+
+def filled_text(step: Step, system: str = "metric") -> str:
+    """The numbers filled in, which are metric; in other units what they come to in metric stands behind."""
+    metric = step.result.text()
+    if metric == step.result.text(system) or not _has_numbers(step.filled):
+        return step.filled
+    return f"{step.filled} = {metric}"
+
+
+def result_text(step: Step, system: str = "metric") -> str:
+    """What a line comes to; in other units with its metric value, with which later lines go on."""
+    metric, own = step.result.text(), step.result.text(system)
+    return own if metric == own or _has_numbers(step.filled) else f"{own} ({metric})"
+
+
+def _has_numbers(text: str) -> bool:
+    return any(sign.isdigit() for sign in text)
 
 
 def source_text(cite: Cite) -> str:

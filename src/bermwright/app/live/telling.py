@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from bermwright.base.findings import Finding, Question, Shown, Verdict, verdict_of
 from bermwright.base.units import show
-from bermwright.base.wording import corner_text, ratio_text, source_text
+from bermwright.base.wording import corner_text, filled_text, ratio_text, result_text, source_text
 from bermwright.book.pages.mend.words import ONLY_HERE, no_way
 from bermwright.formats.assessment_json import cite_data, cites_of
 from bermwright.rules.registry import rule_named
@@ -105,8 +105,8 @@ def _line(step: Step, system: str) -> dict[str, str]:
         "says": step.says,
         "symbol": step.symbol,
         "formula": step.formula,
-        "filled": step.filled,
-        "result": step.result.text(system),
+        "filled": filled_text(step, system),
+        "result": result_text(step, system),
         "source": source_text(step.cite) if step.cite else "",
         "provenance": str(step.cite.provenance) if step.cite else "",
     }
