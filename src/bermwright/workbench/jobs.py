@@ -104,7 +104,7 @@ class Workers:
         number: int,
         told: Callable[[str], None],
         task: Callable[..., Any],
-        *given: Any,  # noqa: ANN401
+        *given: Any,  # noqa: ANN401  (whatever the job takes)
     ) -> Any:  # noqa: ANN401  (whatever the task gives)
         """Run a task of `tasks.py` in a pool; raises `tasks.Stopped` where it was told to end."""
         self._told[number] = told

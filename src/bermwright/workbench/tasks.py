@@ -53,8 +53,8 @@ def _with_parent() -> None:
 
 def warm() -> None:
     """Load what every run needs, so that the first one does not wait for it."""
-    from bermwright.app.live import full, scene  # noqa: F401
-    from bermwright.handbook.frames import kernel  # noqa: F401
+    from bermwright.app.live import full, scene  # noqa: F401  (loaded before they are asked for)
+    from bermwright.handbook.frames import kernel  # noqa: F401  (loaded before they are asked for)
 
 
 def teller(number: int) -> Progress:

@@ -32,7 +32,7 @@ def differences(before: str, after: str) -> tuple[Difference, ...]:
     return tuple(_table(parsed(before, "before"), parsed(after, "after"), House, ""))
 
 
-def _table(before: Any, after: Any, model: type | None, place: str) -> Iterator[Difference]:  # noqa: ANN401
+def _table(before: Any, after: Any, model: type | None, place: str) -> Iterator[Difference]:  # noqa: ANN401  (any two values of a house)
     """Two tables, key by key."""
     for key in dict.fromkeys([*before, *after]):
         said = said_of(model).get(key) if model else None

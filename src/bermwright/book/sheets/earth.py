@@ -41,7 +41,7 @@ def _ring(view: View, ring: Any) -> Path:  # noqa: ANN401  (the geometry library
     return path_of(view, points[:, 0], points[:, 1])[:-1]
 
 
-def _area(part: Any, view: View, wash: Wash, hatch: Hatch, levels: tuple[float, ...] = ()) -> Area:  # noqa: ANN401
+def _area(part: Any, view: View, wash: Wash, hatch: Hatch, levels: tuple[float, ...] = ()) -> Area:  # noqa: ANN401  (the geometry library has no types)
     """A polygon (m) as an area of the sheet."""
     holes = tuple(_ring(view, hole) for hole in part.interiors)
     return Area(
@@ -85,7 +85,7 @@ def _freehand(
     return tuple(points)
 
 
-def _lines(line: Any, view: View, pen: Pen, layer: str = "earth") -> Iterator[Stroke]:  # noqa: ANN401
+def _lines(line: Any, view: View, pen: Pen, layer: str = "earth") -> Iterator[Stroke]:  # noqa: ANN401  (the geometry library has no types)
     """Strokes along what is left of a line (m)."""
     for part in shapely.get_parts(shapely.line_merge(line) if line.geom_type == "MultiLineString" else line):
         points = shapely.get_coordinates(part)
@@ -93,7 +93,7 @@ def _lines(line: Any, view: View, pen: Pen, layer: str = "earth") -> Iterator[St
             yield Stroke(path=path_of(view, points[:, 0], points[:, 1]), pen=pen, layer=layer)
 
 
-def _free(scene: Scene, x: Array, z: Array) -> Any:  # noqa: ANN401
+def _free(scene: Scene, x: Array, z: Array) -> Any:  # noqa: ANN401  (the geometry library has no types)
     """The part of a surface that lies outside everything built."""
     return shapely.difference(shapely.LineString(np.column_stack([x, z])), scene.hull)
 

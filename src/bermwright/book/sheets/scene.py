@@ -211,18 +211,18 @@ def _thick(wanted: NDArray[np.bool_]) -> list[NDArray[np.intp]]:
     return [np.arange(max(run[0] - 1, 0), min(run[-1] + 1, last) + 1) for run in runs]
 
 
-def between(x: Array, low: Array, high: Array) -> Any:  # noqa: ANN401
+def between(x: Array, low: Array, high: Array) -> Any:  # noqa: ANN401  (the geometry library has no types)
     """The area between two surfaces."""
     ring = np.concatenate([np.column_stack([x, high]), np.column_stack([x, low])[::-1]])
     return valid(shapely.polygons(ring))
 
 
-def valid(shape: Any) -> Any:  # noqa: ANN401
+def valid(shape: Any) -> Any:  # noqa: ANN401  (the geometry library has no types)
     """The shape, put right where its edge crosses itself."""
     return shape if shapely.is_valid(shape) else shapely.make_valid(shape)
 
 
-def areas(shape: Any, least: float = 1e-6) -> tuple[Any, ...]:  # noqa: ANN401
+def areas(shape: Any, least: float = 1e-6) -> tuple[Any, ...]:  # noqa: ANN401  (the geometry library has no types)
     """The polygons of a shape that are larger than `least` (m²), left to right."""
     parts = [part for part in shapely.get_parts(shapely.get_parts(shape)) if part.area > least]
     return tuple(sorted(parts, key=lambda part: float(part.centroid.x)))

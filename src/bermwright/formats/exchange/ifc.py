@@ -112,7 +112,7 @@ def ifc(house: House, vaults: Sequence[VaultSolids], *, date: str) -> bytes:
 class _Writer:
     """Makes entities in a fixed order."""
 
-    def __init__(self, library: Any, house: str) -> None:  # noqa: ANN401
+    def __init__(self, library: Any, house: str) -> None:  # noqa: ANN401  (the library has no types)
         self.library, self.house = library, house
         self.file = library.file(schema="IFC4")
         self.body: Entity = None
@@ -122,7 +122,7 @@ class _Writer:
         self.materials: dict[str, list[Entity]] = {}
         self.origin: Entity = None
 
-    def make(self, name: str, **values: Any) -> Entity:  # noqa: ANN401
+    def make(self, name: str, **values: Any) -> Entity:  # noqa: ANN401  (the library has no types)
         """A new entity."""
         return self.file.create_entity(name, **values)
 

@@ -81,7 +81,7 @@ def _name(feature: dict[str, Any], properties: dict[str, Any]) -> str:
     return next((str(one).strip() for one in given if one is not None), "")
 
 
-def _point(spot: Any, properties: dict[str, Any], name: str, number: int) -> SurveyPoint | str:  # noqa: ANN401
+def _point(spot: Any, properties: dict[str, Any], name: str, number: int) -> SurveyPoint | str:  # noqa: ANN401  (what stands in a file)
     if not isinstance(spot, list) or len(spot) < 2 or not all(map(_is_number, spot)):
         return "its coordinates are no numbers; write [longitude, latitude, height]"
     longitude, latitude = float(spot[0]), float(spot[1])
@@ -101,5 +101,5 @@ def _height(given: Any) -> float | None:  # noqa: ANN401  (JSON)
     return float(given) if _is_number(given) else None
 
 
-def _is_number(value: Any) -> bool:  # noqa: ANN401
+def _is_number(value: Any) -> bool:  # noqa: ANN401  (what stands in a file)
     return isinstance(value, int | float) and not isinstance(value, bool) and math.isfinite(value)

@@ -215,7 +215,7 @@ class _Slope:
     derivative along the arc gives t', in which only the change of A is taken from the last step.
     """
 
-    def __init__(self, *, crown_x: Any, side: Any, level: Any, load: CoverLoad, by: Numbers) -> None:  # noqa: ANN401
+    def __init__(self, *, crown_x: Any, side: Any, level: Any, load: CoverLoad, by: Numbers) -> None:  # noqa: ANN401  (arrays in a march of many, plain numbers in one of few)
         self.crown_x, self.side, self.level, self.load, self.by = crown_x, side, level, load, by
         zero = 0.0 * crown_x
         first_guess = zero + 1.0
@@ -242,7 +242,7 @@ class _Slope:
             self.arm_change = (self.arm - self.arm_before) / step
         self.arm_before = self.arm
 
-    def _lean(self, pressure: Any, toward: Any, sine: Any, cosine: Any, outward: Any, down: Any) -> None:  # noqa: ANN401
+    def _lean(self, pressure: Any, toward: Any, sine: Any, cosine: Any, outward: Any, down: Any) -> None:  # noqa: ANN401  (arrays in a march of many, plain numbers in one of few)
         """Better slope angle and lean, by one Newton step from the last; and the stretch of the face."""
         face, ratio, by = self.load.face, self.load.sideways, self.by
         square = outward * outward + down * down
@@ -258,7 +258,7 @@ class _Slope:
         self.fall = self.fall - miss / slow
         self.lean = toward - self.fall
 
-    def _pressure(self, x: Any, z: Any, sine: Any, cosine: Any) -> Any:  # noqa: ANN401
+    def _pressure(self, x: Any, z: Any, sine: Any, cosine: Any) -> Any:  # noqa: ANN401  (arrays in a march of many, plain numbers in one of few)
         face = self.load.face
         ground = self.level(self.crown_x + self.side * (x + face * sine))
         depth = self.by.larger(ground + z - face * cosine, 0.0)

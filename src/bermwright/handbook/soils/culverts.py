@@ -85,7 +85,7 @@ def shape_factor(rise: ArrayLike, span: ArrayLike) -> Array:
     ratio = np.asarray(rise, dtype=np.float64) / np.asarray(span, dtype=np.float64)
     within("rise over span", ratio, FLATTEST, TALLEST)
     low, middle = 0.67 + 0.87 * (ratio - 0.2), 0.80 + 1.33 * (ratio - 0.35)
-    factor: Array = np.where(ratio <= 0.35, low, np.where(ratio <= 0.5, middle, 2 * ratio))  # noqa: PLR2004
+    factor: Array = np.where(ratio <= 0.35, low, np.where(ratio <= 0.5, middle, 2 * ratio))  # noqa: PLR2004  (the source's own steps)
     return factor
 
 

@@ -279,7 +279,7 @@ def _ground_water(house: House, bottom: float, overflow: float) -> float:
     return 0.0 if level is None or overflow > bottom else max(bottom - level, 0.0)
 
 
-def _lost(house: House, grid: Geogrid, soil: Soil | Fill | None, drained: bool | None) -> Iterator[str]:  # noqa: FBT001
+def _lost(house: House, grid: Geogrid, soil: Soil | Fill | None, drained: bool | None) -> Iterator[str]:  # noqa: FBT001  (may be unknown)
     for key in ("spacing", "length", "strength", "soft_gives", "soft_passes"):
         if getattr(grid, key) is None:
             yield f"geogrid.{key}"

@@ -113,7 +113,7 @@ def _bands(form: VaultForm, solids: VaultSolids) -> Iterator[Compared]:
 def _area(form: VaultForm, band: CoverBand, body: Solid) -> Compared:
     """Area of the inside face: the outline runs along it first."""
     assert body.pushed is not None  # noqa: S101  (a layer over the ribs is always pushed)
-    assert body.counted is not None  # noqa: S101
+    assert body.counted is not None  # noqa: S101  (only bodies that are counted come here)
     inner = body.pushed.outline[: len(body.pushed.outline) // 2]
     around = float(np.sum(np.hypot(*np.diff(inner, axis=0).T)))
     area = around * (body.pushed.end - body.pushed.start)

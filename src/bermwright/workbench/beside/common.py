@@ -107,7 +107,7 @@ def measures_in(given: object) -> tuple[tuple[str, str], ...]:
     """The lines of a fitted curve as a page sends them. Raises `AskedWrongError` for anything else."""
     if not isinstance(given, list) or not given:
         raise AskedWrongError("No curve was chosen.")
-    pairs = tuple((str(one[0]), str(one[1])) for one in given if isinstance(one, list) and len(one) == 2)  # noqa: PLR2004
+    pairs = tuple((str(one[0]), str(one[1])) for one in given if isinstance(one, list) and len(one) == 2)  # noqa: PLR2004  (a pair)
     if len(pairs) != len(given) or pairs[0][0] != "curve":
         raise AskedWrongError("No curve was chosen.")
     return pairs

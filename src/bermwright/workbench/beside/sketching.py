@@ -114,7 +114,7 @@ def _points(given: object) -> tuple[tuple[float, float], ...]:
     """Places on the picture."""
     if not isinstance(given, list) or len(given) > MOST_POINTS:
         raise AskedWrongError(f"Mark at most {MOST_POINTS} points.")
-    if not all(isinstance(one, list) and len(one) == 2 and all(map(_is_place, one)) for one in given):  # noqa: PLR2004
+    if not all(isinstance(one, list) and len(one) == 2 and all(map(_is_place, one)) for one in given):  # noqa: PLR2004  (two coordinates)
         raise AskedWrongError("A point has no place. Mark it again.")
     return tuple((float(x), float(y)) for x, y in given)
 

@@ -152,7 +152,7 @@ def _thinner(place: Place) -> tuple[Amount, ...]:
 
 def _served(place: Place) -> tuple[Amount, ...]:
     """Strength reckoned as damp as the timbers lie."""
-    ends = [one for one in entries(place, "end") if (one.table.service_class or 3) < 3]  # noqa: PLR2004
+    ends = [one for one in entries(place, "end") if (one.table.service_class or 3) < 3]  # noqa: PLR2004  (service class 3 is wet)
     own = [one for one in ends if f'end "{one.table.vault}", {one.table.at}' == place.part]
     return tuple(
         Amount(says=f"3 in place of {one.table.service_class}", writes=(((*one.key, "service_class"), 3),))

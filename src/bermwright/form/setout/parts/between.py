@@ -109,7 +109,7 @@ def _ring(middle: Spot, radius: float) -> tuple[Spot, ...]:
 def _lengths(one: PlacedPart, other: PlacedPart) -> Iterator[CheckLength]:
     """Two baselines and two diagonals between the nearest corners; two lengths to the middle of a dome."""
     near, far = _nearest(one, other.middle), _nearest(other, one.middle)
-    if len(near) == len(far) == 2 and _sum(near, far) > _sum(near, far[::-1]):  # noqa: PLR2004
+    if len(near) == len(far) == 2 and _sum(near, far) > _sum(near, far[::-1]):  # noqa: PLR2004  (two corners)
         far = far[::-1]
     for (number, start), (place, end) in product(enumerate(near), enumerate(far)):
         straight = number == place or min(len(near), len(far)) == 1

@@ -40,7 +40,7 @@ def _opening(window: Window) -> Any:  # noqa: ANN401  (the geometry library has 
     return shapely.Polygon([(x + u * math.cos(a), y + v * math.sin(a)) for a in turns])
 
 
-def _seen(item: Plain, view: Any) -> Iterator[Plain]:  # noqa: ANN401
+def _seen(item: Plain, view: Any) -> Iterator[Plain]:  # noqa: ANN401  (the geometry library has no types)
     """The part of an item that lies in the window; arcs and splines wholly inside stay as they are."""
     match item:
         case Fill():
@@ -68,7 +68,7 @@ def _seen(item: Plain, view: Any) -> Iterator[Plain]:  # noqa: ANN401
             assert_never(item)
 
 
-def _ring(ring: Any) -> Path:  # noqa: ANN401
+def _ring(ring: Any) -> Path:  # noqa: ANN401  (the geometry library has no types)
     """A ring's points without the repeated last one."""
     return tuple((float(x), float(y)) for x, y in shapely.get_coordinates(ring)[:-1])
 

@@ -26,7 +26,7 @@ def polygon(path: Path, holes: tuple[Path, ...] = ()) -> Any:  # noqa: ANN401  (
     return area
 
 
-def clipped(strokes: Laid, area: Any) -> tuple[Path, ...]:  # noqa: ANN401
+def clipped(strokes: Laid, area: Any) -> tuple[Path, ...]:  # noqa: ANN401  (the geometry library has no types)
     """The parts of the strokes that lie in the area, in their order."""
     if not strokes.paths or area.is_empty:
         return ()
@@ -42,7 +42,7 @@ def clipped(strokes: Laid, area: Any) -> tuple[Path, ...]:  # noqa: ANN401
     return tuple(found)
 
 
-def _cut(lines: Any, area: Any, places: NDArray[np.intp]) -> dict[int, list[Path]]:  # noqa: ANN401
+def _cut(lines: Any, area: Any, places: NDArray[np.intp]) -> dict[int, list[Path]]:  # noqa: ANN401  (the geometry library has no types)
     """What is left of the strokes that cross the edge, by their places."""
     parts, owner = shapely.get_parts(shapely.intersection(lines, area), return_index=True)
     parts, inner = shapely.get_parts(parts, return_index=True)
