@@ -10,8 +10,8 @@ import shapely
 from bermwright.base.drawing import Area, Hatch, Item, Pen, Sheet, Text, View, Wash
 from bermwright.base.lettering import text_width
 from bermwright.base.wording import NOT_REVIEWED
+from bermwright.book.sheets.cutting.boards import SCALES
 from bermwright.book.sheets.paper import CAPTION, FIGURE, Figures, curve_path, figure, heading, note
-from bermwright.book.sheets.section import SCALES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -24,13 +24,15 @@ HEAD, FOOT, SIDE = 16.0, 10.0, 8.0
 
 def end_wall_sheet(form: VaultForm, wall: EndWall, *, width: float = 174.0, system: str = "metric") -> Sheet:
     """The wall as seen walking in: pieces with numbers, missing ones in red outline."""
+    figures = Figures(system=system)
     wide = float(np.ptp(form.rib.outside.x))
-    scale = next((one for one in SCALES if wide * 1000.0 / one <= width - 2 * SIDE), SCALES[-1])
+    levels = [text_width(figures.level(top), CAPTION) for _, top in wall.rows]
+    side = max(SIDE, *(level + 3.0 for level in levels))
+    scale = next((one for one in SCALES if wide * 1000.0 / one <= width - 2 * side), SCALES[-1])
     factor = 1000.0 / scale
     middle = 0.5 * float(form.rib.outside.x.min() + form.rib.outside.x.max())
     view = View(origin=(0.5 * width - middle * factor, FOOT), scale=scale)
     height = float(form.rib.outside.z.max()) * factor + FOOT + HEAD
-    figures = Figures(system=system)
     ribs = (*curve_path(view, form.rib.outside), *reversed(curve_path(view, form.rib.inside)))
     items: list[Item] = [
         Area(path=ribs, wash=Wash.PAPER, outline=Pen.LAYER, layer="rib"),

@@ -10,8 +10,8 @@ import numpy as np
 
 from bermwright.base.drawing import Area, Dimension, Item, Pen, Sheet, Stroke, View, Wash
 from bermwright.base.wording import NOT_REVIEWED
+from bermwright.book.sheets.cutting.boards import SCALES
 from bermwright.book.sheets.paper import Figures, curve_path, figure, heading, note
-from bermwright.book.sheets.section import SCALES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -38,7 +38,7 @@ class BlockPlace:
 
 
 def block_places(rib: RibForm) -> tuple[BlockPlace, ...]:
-    """Pairs of blocks from foot to foot, not nearer to a joint than a block is long."""
+    """Pairs of blocks spread evenly from foot to foot."""
     line = rib.centreline
     count = max(2, math.ceil(line.length / APART)) + 1
     margin = 0.5 * BLOCK[0]

@@ -49,7 +49,7 @@ def nest_sheet(
     items += [
         Stroke(path=((left, low + kind.width * factor), (right, low + kind.width * factor)), pen=Pen.HIDDEN),
         Dimension(start=(left, low), end=(right, low), offset=-7.0, text=figures.length(kind.length)),
-        Dimension(start=(right, high), end=(right, low), offset=-6.0, text=figures.length(wide)),
+        Dimension(start=(right, high), end=(right, low), offset=6.0, text=figures.length(wide)),
         Dimension(start=(left, low), end=(left, low + kind.step * factor), offset=6.0,
                   text=figures.length(kind.step)),
         heading((0.0, height - 5.0), f"{beside} outlines in one blank"),
@@ -89,7 +89,7 @@ def pair_sheet(kind: PieceKind, other: Other, *, width: float = 174.0, system: s
     top = view.point(kind.length, wide)
     items += [
         Dimension(start=left, end=right, offset=-7.0, text=figures.length(kind.length)),
-        Dimension(start=top, end=right, offset=-6.0, text=figures.length(wide)),
+        Dimension(start=top, end=right, offset=6.0, text=figures.length(wide)),
         Dimension(start=left, end=view.point(0.0, other.gap), offset=6.0, text=figures.length(other.gap)),
         heading((0.0, height - 5.0), "Two unlike outlines in one blank"),
         figure(
