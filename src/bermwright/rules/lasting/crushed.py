@@ -14,7 +14,7 @@ from bermwright.rules.analysis.response import first_largest
 from bermwright.rules.lasting.accident import finished
 from bermwright.rules.nouns import Rule, Said
 from bermwright.rules.ribs.common import corner_of, moment_of, place_of, ratio_step, step
-from bermwright.rules.ribs.lagging import NO_REST, plank_pressure
+from bermwright.rules.ribs.lagging import NO_REST, plank_pressure, square_terms
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -75,7 +75,8 @@ def _of_layer(study: Study, layer: Cover) -> Said:
         advice="" if verdict is Verdict.HOLDS else "Take insulation that carries more ([[vault.cover]] "
         "strength), or less soil ([vault.mound] crown).",
         steps=(
-            step("Pressure square to the layer, all factors 1", "p", "σ_v·cos²α + p_h·sin²α", "",
+            step("Pressure square to the layer, all factors 1", "p",
+                 *square_terms(study, service, (int(lane), int(situation), int(node))),
                  Shown(most, "kPa", 3)),
             ratio_step("Long-term strength used", "p/f", f"{most / 1e3:.3f}/{layer.strength / 1e3:g}", ratio,
                        LONG),

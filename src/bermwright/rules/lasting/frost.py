@@ -59,10 +59,17 @@ class ColdGround:
     index: float
     """K s."""
     conductivity: float
+    latent: float
+    """Of the water in it (J/m3)."""
     open: float
     """Depth without insulation (m)."""
     depth: float
     """With the umbrella, where it is wide enough (m)."""
+
+    @property
+    def bare(self) -> float:
+        """The same if the ground had no warmth of its own (m)."""
+        return float(np.sqrt(2.0 * self.conductivity * self.index / self.latent))
 
 
 def _decide(study: Study) -> Iterator[Said]:
@@ -104,7 +111,7 @@ def cold_ground(house: House, soil: Soil | None, called: str) -> ColdGround:
     duration = max(float(DAYS_OF_MONTHS[months < 0.0].sum()), 1.0) * DAY
     deep = frost_depth(conductivity, index, mean=mean, duration=duration, latent=carries.latent,
                        capacity=carries.capacity)  # fmt: skip
-    found = ColdGround(index=index, conductivity=conductivity, open=deep, depth=deep)
+    found = ColdGround(index=index, conductivity=conductivity, latent=carries.latent, open=deep, depth=deep)
     hat = house.ground_heat.umbrella if house.ground_heat else None
     if hat is None or hat.reach < deep or hat.depth >= deep:
         return found
@@ -156,7 +163,9 @@ def _steps(cold: ColdGround, side: Standing, grade: float) -> tuple[Step, ...]:
     return (
         step(f"Cold of a hard winter, every month {COLDER:g} K colder than its mean", "F", "Σ −T·d",
              f"{cold.index / DAY:.0f} °C·d", Shown(cold.index, "K d", 0), HARD),
-        step(f"Frost in open ground without snow, {cold.conductivity:.2f} W/(m K)", "X", "λ·√(2·k·F/L)", "",
+        step(f"Frost in open ground without snow, {cold.conductivity:.2f} W/(m K)", "X", "λ·√(2·k·F/L)",
+             f"{cold.open / cold.bare:.3f} · √(2 · {cold.conductivity:.3f} · {cold.index / DAY:.0f} · "
+             f"86400 / ({cold.latent / 1e6:.2f} · 10^6))",
              Shown(cold.open, "m", 2), BERGGREN),
         step("The same under the umbrella, where it reaches out further than that", "X'",
              "√((k·R)² + X²) − k·R, from its underside down", "", Shown(cold.depth, "m", 2), UNDER),

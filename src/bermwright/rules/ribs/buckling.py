@@ -217,6 +217,8 @@ class Tipping:
 
     where: str
     formula: str
+    filled: str
+    """Numbers in the formula, in kN and m."""
     advice: str
     length: float
     critical: float
@@ -237,6 +239,7 @@ def _tipping(study: Study, *, lagged: bool) -> Tipping:
     return Tipping(
         where="held by the lagging" if lagged else "braced at feet and crown",
         formula="(π²·E·I_z·a²/l² + G·I_t) / (2·a)" if lagged else "π/l · √(E·I_z·G·I_t)",
+        filled=_critical_filled(strength, length, lagged=lagged),
         advice="Write a larger [vault] board thickness, or more layers."
         if lagged
         else "Brace the bare ribs at more places, or write a larger [vault] board thickness.",
@@ -246,6 +249,17 @@ def _tipping(study: Study, *, lagged: bool) -> Tipping:
         k_crit=float(ec5.sideways_factor(relative)),
         k_c_flat=1.0 if lagged else _reduction_flat(strength, length),
     )
+
+
+def _critical_filled(strength: RibStrength, length: float, *, lagged: bool) -> str:
+    """Numbers in the critical moment: π, E·I_z and G·I_t in kN m2, half the depth and the length in m."""
+    section, timber = _loose(strength), strength.timber
+    bends = float(section.inertia_flat) * timber.modulus_low / 1e3
+    twists = float(section.torsion) * timber.shear_modulus_low / 1e3
+    if not lagged:
+        return f"3.1416/{length:.3f} · √({bends:.3f} · {twists:.3f})"
+    half = 0.5 * strength.depth
+    return f"(3.1416² · {bends:.3f} · {half:.4f}²/{length:.3f}² + {twists:.3f}) / (2 · {half:.4f})"
 
 
 def _critical_held(strength: RibStrength, length: float) -> float:
@@ -345,7 +359,7 @@ def _tipping_steps(study: Study, tip: Tipping) -> tuple[Step, ...]:
             "Critical moment, layers side by side and loose",
             "M_cr",
             tip.formula,
-            "",
+            tip.filled,
             Shown(tip.critical, "kNm", 2),
             timber_cite("6.3.3, eq. 6.31"),
         ),

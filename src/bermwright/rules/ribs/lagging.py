@@ -59,6 +59,30 @@ def plank_pressure(study: Study, analysis: Analysis) -> Array:
 
     NaN before the planks are on, and in lanes that do not count: the planks bend like the ribs.
     """
+    square = pressing_square(study, analysis)
+    pressure = square.effective * square.flat**2 + square.sideways * square.steep**2 + square.pore
+    total = np.maximum(pressure, square.passing)
+    there = analysis.where_situation(lagged)
+    return np.where((analysis.bends & there)[:, :, None], total, np.nan)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Square:
+    """What presses square to the soil face, lanes by situations by nodes; all in Pa but the directions."""
+
+    effective: Array
+    """Down, of soil and what lies on it."""
+    sideways: Array
+    pore: Array
+    passing: Array
+    """Snow and people on the bare planks."""
+    flat: Array
+    steep: Array
+    """Cosine and sine of the slope of the face (-)."""
+
+
+def pressing_square(study: Study, analysis: Analysis) -> Square:
+    """The parts of the pressure on the planks."""
     mesh, states = study.form.mesh, analysis.states
     weight = analysis.factors.permanent * np.array([lane.unit_weight for lane in analysis.lanes])
     vertical = np.array([lane.vertical for lane in analysis.lanes])
@@ -73,10 +97,35 @@ def plank_pressure(study: Study, analysis: Analysis) -> Array:
     flat, steep = np.where(there_is, np.abs(mesh.plan) / face, 1.0), np.abs(mesh.rise) / face
     snow_and_people = states.down / (study.form.spacing * face) * flat
     sideways = np.where(np.isfinite(analysis.response.pressure), analysis.response.pressure, np.nan)
-    pressure = effective * flat**2 + sideways * steep**2 + states.pore
-    total = np.maximum(pressure, snow_and_people)
-    there = analysis.where_situation(lagged)
-    return np.where((analysis.bends & there)[:, :, None], total, np.nan)
+    return Square(
+        effective=effective,
+        sideways=sideways,
+        pore=states.pore,
+        passing=snow_and_people,
+        flat=flat,
+        steep=steep,
+    )
+
+
+def square_terms(study: Study, analysis: Analysis, place: tuple[int, int, int]) -> tuple[str, str]:
+    """Formula of that pressure at one lane, situation and node, and the numbers in it (kPa)."""
+    one = pressing_square(study, analysis)
+    whole = np.broadcast_shapes(one.effective.shape, one.sideways.shape)
+
+    def at(values: Array) -> float:
+        return float(np.broadcast_to(values, whole)[place])
+
+    down, across, water, passing = (
+        at(part) / 1e3 for part in (one.effective, one.sideways, one.pore, one.passing)
+    )
+    flat, steep = at(one.flat), at(one.steep)
+    if passing > down * flat**2 + across * steep**2 + water:
+        return "snow or people on the slope", ""
+    wet = f" + {water:.3f}" if water > 0.0 else ""
+    return (
+        "σ_v·cos²α + p_h·sin²α" + (" + u" if wet else ""),
+        f"{down:.3f} · {flat:.4f}² + {across:.3f} · {steep:.4f}²{wet}",
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -229,8 +278,7 @@ def _working(study: Study, planks: Cover, timber: TimberClass, band: Pressed) ->
     pressure = step(
         f"Pressure square to the planks, design value, {band.analysis.lanes[band.lane].run} soil run",
         "p",
-        "σ_v·cos²α + p_h·sin²α",
-        "",
+        *square_terms(study, band.analysis, (band.lane, band.situation, band.node)),
         Shown(band.pressure, "kPa", 3),
     )
     words = _bending_steps if bent >= cut else _shear_steps
