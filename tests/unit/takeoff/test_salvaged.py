@@ -10,23 +10,29 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from bermwright.app.climate import weather_of
 from bermwright.app.opening import open_house
-from bermwright.base.document import Heading
+from bermwright.base.document import Heading, Table
 from bermwright.base.drawing import Area
 from bermwright.book.pages.cutting import window_pages
 from bermwright.book.sheets.cutting import fit_sheet
+from bermwright.formats.cut_lists.data import _fitting
 from bermwright.house import OpeningKind, Panes, SafetyGlass, Salvaged, SalvagedKind
+from bermwright.house.making.dome import DomeOpening
+from bermwright.house.making.words import Head
 from bermwright.takeoff.light import (
     assigned,
     door_leaf,
     door_leaves,
     fitted,
+    holes_of,
     safety_asked,
     settings_of,
     wind_checks,
 )
 
 EXAMPLE = Path(__file__).resolve().parents[3] / "examples" / "larch-bank.toml"
+ROWAN = open_house(EXAMPLE.parent / "domes" / "rowan-ring.toml").house
 EMPTY, NEVER = 1e9, 1e12
 
 
@@ -201,6 +207,62 @@ def test_a_list_without_a_hole_says_so(house):
     assert "None of them is put anywhere" in said[1].text
     bare = replace(house, salvaged=(), openings=())
     assert list(window_pages(bare, None, "metric")) == []
+
+
+def test_without_a_climate_no_year_of_heat_is_told(house):
+    """0.95 m by 2.05 m less the packed strips, and the strips, by their losses: W/K, not kWh."""
+    door = Salvaged(name="d", kind=SalvagedKind.DOOR, width=0.90, height=2.00, u_value=1.5, opens=True)
+    bare = listed(house, door)
+    fitting = fitted(bare, None)
+    loss = 1.5 * 1.8 + 0.4 * (0.95 * 2.05 - 1.8)
+    assert match_of(fitting, "front door").pair.loss == pytest.approx(loss)
+    table = next(one for one in window_pages(bare, fitting, "metric") if isinstance(one, Table))
+    assert table.head[-2:] == ("sun", "loss, W/K")
+    assert next(row for row in table.rows if row[0] == "front door")[-2:] == ("not known", f"{loss:.1f}")
+    said = _fitting(fitting)["holes"][0]
+    assert (said["sun_kwh"], said["loss_kwh"]) == (None, None)
+    assert said["loss_w_k"] == pytest.approx(loss)
+
+
+def dome_with(*openings, axis=math.pi, **more):
+    dome = replace(ROWAN.domes[0], openings=openings, axis=axis, crews=())
+    return replace(ROWAN, domes=(dome,), site=replace(ROWAN.site, climate=None), **more)
+
+
+def dome_window(name="w", at=0.0, **more):
+    given = {"kind": OpeningKind.WINDOW, "width": 1.0, "sill": 0.9, "height": 1.0, "head": Head.FLAT}
+    return DomeOpening(name=name, at=at, **{**given, **more})
+
+
+def test_holes_of_a_dome_are_matched_too(house):
+    """The window that faces south brings more than the same one to the north: axis and turn add up."""
+    weather = weather_of(house, EXAMPLE.parent)
+    dome = dome_with(
+        dome_window("zero"), dome_window("half turn", at=math.pi), salvaged=(window("a", 0.9, 0.9, count=2),)
+    )
+    got = {one.opening.name: one.pair for one in fitted(dome, weather).matches}
+    assert got["zero"].gain > 1.5 * got["half turn"].gain
+    turned = replace(dome, domes=(replace(dome.domes[0], axis=0.0),))
+    back = {one.opening.name: one.pair for one in fitted(turned, weather).matches}
+    assert back["zero"].gain == pytest.approx(got["half turn"].gain, rel=1e-9)
+
+
+def test_under_a_round_head_only_the_straight_part_counts():
+    round_one = dome_window(head=Head.ROUND, height=1.2)
+    (hole,) = holes_of(dome_with(round_one))
+    assert (hole.width, hole.height) == pytest.approx((1.0, 0.7))
+    assert holes_of(dome_with(dome_window(head=Head.ROUND, height=0.55))) == ()
+    low = dome_with(round_one, salvaged=(window("tall", 0.9, 0.9),))
+    match = fitted(low, None).matches[0]
+    assert match.pair is None
+    assert any("too high" in reason for reason in match.reasons)
+
+
+def test_a_dome_without_its_axis_counts_no_window():
+    unknown = dome_with(dome_window(), axis=None, salvaged=(window("a", 0.9, 0.9),))
+    (match,) = fitted(unknown, None).matches
+    assert not match.pair.known
+    assert any("Which way it looks is not said" in reason for reason in match.reasons)
 
 
 def test_a_door_has_its_leaf_also_without_a_list(house):

@@ -41,22 +41,25 @@ def plan_data(
 
 def _fitting(fitting: Fitting) -> dict[str, Any]:
     return {
-        "holes": [_match(match) for match in fitting.matches],
+        "holes": [_match(match, counted=fitting.sun_counted) for match in fitting.matches],
         "not_used": list(fitting.left),
         "sun_counted": fitting.sun_counted,
         "remarks": list(fitting.remarks),
     }
 
 
-def _match(match: Match) -> dict[str, Any]:
-    pair = match.pair
+def _match(match: Match, *, counted: bool) -> dict[str, Any]:
+    """Without a climate the loss is one for each degree, and no year is known."""
+    pair, nan = match.pair, float("nan")
+    loss = nan if pair is None else pair.loss
     return {
         "opening": match.opening.name,
         "gets": None if pair is None else pair.item.name,
         "turned": None if pair is None else pair.turned,
         "u_w_m2k": number(float("nan") if pair is None else pair.u),
-        "sun_kwh": number(float("nan") if pair is None else pair.gain),
-        "loss_kwh": number(float("nan") if pair is None else pair.loss),
+        "sun_kwh": number(pair.gain if pair is not None and counted else nan),
+        "loss_kwh": number(loss if counted else nan),
+        "loss_w_k": number(nan if counted else loss),
         "reasons": list(match.reasons),
     }
 

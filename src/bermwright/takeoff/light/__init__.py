@@ -1,6 +1,7 @@
 """Windows, panes and doors: what the house file says, and what the yard offers. Start at `windows.py`."""
 
 from bermwright.takeoff.light.door import DoorLayer, DoorLeaf, door_leaf, door_leaves
+from bermwright.takeoff.light.holes import holes_of
 from bermwright.takeoff.light.salvaged import Fitting, Item, Match, Pair, assigned, fitted
 from bermwright.takeoff.light.setting import (
     PaneSetting,
@@ -27,6 +28,7 @@ __all__ = [
     "door_leaf",
     "door_leaves",
     "fitted",
+    "holes_of",
     "safety_asked",
     "setting_of",
     "settings_of",

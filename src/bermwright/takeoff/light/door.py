@@ -9,6 +9,7 @@ from bermwright.data.materials import material
 from bermwright.data.openings import CORES, HINGES_IN, PACKING, SKIN, STILE
 from bermwright.handbook.conduction import OUTSIDE, HeatFlow, bridged_resistance, inside_resistance
 from bermwright.house import OpeningKind
+from bermwright.takeoff.light.holes import holes_of
 
 if TYPE_CHECKING:
     from bermwright.data.materials import Material
@@ -55,7 +56,7 @@ class DoorLeaf:
 
 def door_leaves(house: House) -> tuple[tuple[DoorLeaf, ...], ...]:
     """For every door of the house leaves with thicker and thicker cores."""
-    doors = [one for one in house.openings if one.kind is OpeningKind.DOOR]
+    doors = [one for one in holes_of(house) if one.kind is OpeningKind.DOOR]
     return tuple(tuple(door_leaf(door, core) for core in CORES) for door in doors)
 
 

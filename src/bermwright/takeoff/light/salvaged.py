@@ -15,6 +15,7 @@ from bermwright.base.units import show
 from bermwright.data.openings import MOST_PACKED, PACKING, STRIP_U
 from bermwright.handbook.glazing import window_balance, window_year
 from bermwright.house import OpeningKind, SafetyGlass, SalvagedKind
+from bermwright.takeoff.light.holes import holes_of
 from bermwright.takeoff.light.windows import site_horizon, windows_of
 
 if TYPE_CHECKING:
@@ -100,7 +101,7 @@ class Fitting:
 
 def fitted(house: House, weather: WeatherYear | None, system: str = "metric") -> Fitting | None:
     """The best assignment of the list in hand; None where there is no list or no hole."""
-    holes = [one for one in house.openings if one.kind.glazed or one.kind is OpeningKind.DOOR]
+    holes = holes_of(house)
     items = list(_items(house))
     if not holes or not items:
         return None
@@ -270,7 +271,12 @@ def _reasons(
         f"{show(top, 'mm', 0, system)} above and below."
     )
     if not pair.known:
-        yield "Its glass is not described, so it is taken only where nothing else fits."
+        what = (
+            "Its glass is not described"
+            if pair.item.line.panes is None
+            else "Which way it looks is not said (axis)"
+        )
+        yield f"{what}, so it is taken only where nothing else fits."
     elif hole.kind is not OpeningKind.DOOR and pair.gain > 0.0:
         brings = f"{pair.gain:.0f} kWh of sun and loses {pair.loss:.0f} kWh"
         yield f"While the house is heated it brings {brings} a year."

@@ -12,10 +12,11 @@ from bermwright.data.glasses import GLASSES
 from bermwright.handbook.glazing import Frame, Window, glass_u, shuttered_u, window_of, window_u
 from bermwright.handbook.sun import Horizon, Niche, Plane
 from bermwright.house.parts.choices import OpeningSide
+from bermwright.takeoff.light.holes import axes_of, walls_of
 
 if TYPE_CHECKING:
     from bermwright.data.glasses import Glass
-    from bermwright.house import House, Opening, Vault
+    from bermwright.house import House, Opening
 
 UPRIGHT = 0.5 * np.pi
 REVEAL = 0.1
@@ -54,9 +55,9 @@ class HouseWindow:
 
 def windows_of(house: House, *, shutter: float = SHUTTER) -> tuple[HouseWindow, ...]:
     """Every glazed opening of the house, in the order of the file."""
-    vaults = {vault.name: vault for vault in house.vaults}
+    axes = axes_of(house)
     return tuple(
-        _counted(house, opening, vaults.get(opening.vault), shutter)
+        _counted(house, opening, axes.get(opening.vault), shutter)
         for opening in house.openings
         if opening.kind.glazed
     )
@@ -73,15 +74,15 @@ def site_horizon(house: House) -> Horizon | None:
     )
 
 
-def _counted(house: House, opening: Opening, vault: Vault | None, shutter: float) -> HouseWindow:
+def _counted(house: House, opening: Opening, axis: float | None, shutter: float) -> HouseWindow:
     name, said = _glass(opening)
     missing = [
-        *(["vault.axis"] if vault is None or vault.axis is None else []),
+        *(["vault.axis"] if axis is None else []),
         *(["opening.panes"] if name is None else []),
     ]
-    if vault is None or vault.axis is None or name is None:
+    if axis is None or name is None:
         return HouseWindow(opening=opening, window=None, missing=tuple(missing))
-    plane, assumed = _plane(opening, vault.axis)
+    plane, assumed = _plane(opening, axis)
     niche, shaded = _niche(house, opening)
     window, counted = _own(opening, GLASSES[name], plane, niche, shutter)
     return HouseWindow(opening=opening, window=window, assumed=(*assumed, *shaded, *said, *counted))
@@ -123,6 +124,7 @@ def _reveal(house: House, opening: Opening) -> tuple[float, tuple[str, ...]]:
         for end in house.ends
         if end.vault == opening.vault and end.at.value == opening.side.value and end.thickness is not None
     ]
+    thick += [thickness for part, thickness in walls_of(house).items() if part == opening.vault]
     reveal = 0.5 * thick[0] if thick else REVEAL
     return reveal, (f"Its glass counts as {show(reveal, 'mm', 0)} behind the face of the wall.",)
 

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.house import House
-    from bermwright.takeoff.light import DoorLeaf, Fitting, Match, PaneSetting, WindCheck
+    from bermwright.takeoff.light import DoorLeaf, Fitting, Match, Pair, PaneSetting, WindCheck
 
 GLASS = (
     (
@@ -60,8 +60,8 @@ def window_pages(house: House, fitting: Fitting | None, system: str) -> Iterator
     if fitting is None and house.salvaged:
         yield Heading(text="Windows and doors from the list", level=2)
         yield Para(
-            "None of them is put anywhere: the file has no window, rooflight or door of a vault "
-            "([[opening]]). Openings of domes are not matched; compare them with the list by hand."
+            "None of them is put anywhere: the file has no window, rooflight or door ([[opening]] or "
+            "[[dome.opening]])."
         )
     if fitting is not None:
         yield Heading(text="Windows and doors from the list", level=2)
@@ -79,24 +79,38 @@ def window_pages(house: House, fitting: Fitting | None, system: str) -> Iterator
 
 
 def _assignment(fitting: Fitting, system: str) -> Table:
+    heat = ("sun, kWh", "loss, kWh") if fitting.sun_counted else ("sun", f"loss, {_leak(system)}")
     return Table(
-        head=("hole", "gets", "hole", "outside", "U", "sun, kWh", "loss, kWh"),
-        rows=tuple(_row(match, system) for match in fitting.matches),
+        head=("hole", "gets", "hole", "outside", "U", *heat),
+        rows=tuple(_row(match, system, counted=fitting.sun_counted) for match in fitting.matches),
         align="llrrrrr",
         widths=(0.9, 1, 1.1, 1.1, 0.9, 0.5, 0.5),
     )
 
 
-def _row(match: Match, system: str) -> tuple[str, ...]:
+def _leak(system: str) -> str:
+    """The unit of heat that is lost for each degree."""
+    return show(1.0, "W/K", 0, system).split(" ", 1)[1]
+
+
+def _row(match: Match, system: str, *, counted: bool) -> tuple[str, ...]:
     hole, pair = match.opening, match.pair
     figures = Figures(system=system)
     size = " × ".join(figures.length(side) for side in (hole.width, hole.height))
     if pair is None:
         return plain(hole.name), "nothing", size, "", "", "", ""
     own = " × ".join(figures.length(side) for side in (pair.width, pair.height))
-    heat = (f"{pair.gain:.0f}", f"{pair.loss:.0f}") if pair.known else ("not known", "not known")
     u_value = show(pair.u, "W/m2K", 2, system) if pair.known else "not known"
-    return plain(hole.name), plain(pair.item.name), size, own, u_value, *heat
+    return plain(hole.name), plain(pair.item.name), size, own, u_value, *_heat(pair, system, counted=counted)
+
+
+def _heat(pair: Pair, system: str, *, counted: bool) -> tuple[str, str]:
+    """Sun and loss of a year; without a climate the loss for each degree, and no sun."""
+    if not pair.known:
+        return "not known", "not known"
+    if not counted:
+        return "not known", show(pair.loss, "W/K", 1, system).split(" ", 1)[0]
+    return f"{pair.gain:.0f}", f"{pair.loss:.0f}"
 
 
 def _why(match: Match) -> str:
