@@ -5,9 +5,10 @@ Start reading at `gathering.py`, which finds everything that a house file descri
 
 from bermwright.form.developed.gathering import Forms, Waiting, forms_of
 from bermwright.form.developed.shapes import ArchForm, Box, CordTable, Meeting, Pattern, SheetPlan, Slat
-from bermwright.form.developed.slip import Asked, SlipPlan
+from bermwright.form.developed.slip import WET_DAYS, Asked, SlipPlan
 
 __all__ = [
+    "WET_DAYS",
     "ArchForm",
     "Asked",
     "Box",

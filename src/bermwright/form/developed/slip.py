@@ -28,6 +28,8 @@ MOST_BAYS = 3
 """Boards over more bays count as over three."""
 MOIST, SHORT = 3, "short-term"
 """Service class and duration of a form: wet, for days."""
+WET_DAYS = modification_factor(MOIST, SHORT)
+"""What of the strength of a class is left by both (-)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -198,8 +200,7 @@ def _wet(form: SlipForm, pressure: float) -> tuple[Asked, ...]:
 
 def _strength(timber: TimberClass) -> float:
     """Design strength in bending, wet and for days (Pa)."""
-    k_mod = modification_factor(MOIST, SHORT)
-    return float(design_strength(timber.bending, k_mod, gamma=GAMMA_TIMBER.value))
+    return float(design_strength(timber.bending, WET_DAYS, gamma=GAMMA_TIMBER.value))
 
 
 def _rammed(form: SlipForm) -> tuple[Asked, ...]:

@@ -9,7 +9,9 @@ from bermwright.base.document import Block, Figure, Heading, Notice, Para, Point
 from bermwright.base.units import show
 from bermwright.book.sheets.forms import slip_sheet
 from bermwright.data.rates import LIFT_LIMIT
-from bermwright.data.slip_forms import FORM_FACTOR, PRESSURE_CITE, RAMMED_CITE, STRUT_EVERY
+from bermwright.data.slip_forms import FORM_FACTOR, PRESSURE_CITE, RAMMED_CITE, SAG, STRUT_EVERY
+from bermwright.data.timber_classes import GAMMA_TIMBER
+from bermwright.form.developed import WET_DAYS
 from bermwright.house.making.slip import Filling
 
 if TYPE_CHECKING:
@@ -91,7 +93,9 @@ def _how(slip: SlipPlan, system: str) -> str:
     return (
         f"At the foot of a lift fresh fill presses with {pressure}, as water of its weight "
         f"({PRESSURE_CITE}); strength against {FORM_FACTOR.value:.1f} times that. "
-        "These checks only, with these values."
+        f"Wood: strength of its class times {WET_DAYS:.1f} for wet wood and a load of days, over "
+        f"{GAMMA_TIMBER.value:.1f}. Boards may go out by the distance of the studs over {SAG.value:.0f} "
+        "(common practice, no source). These checks only, with these values."
     )
 
 
