@@ -157,6 +157,18 @@ def test_labels_name_every_piece_and_board(plan):
     assert sorted(words) == sorted([*pieces, *names])
 
 
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+def test_no_size_on_a_label_is_cut_off(plan, system):
+    words = [
+        item.text
+        for sheet in label_sheets(plan.lists, plan.codes, system=system)
+        for item in sheet.items
+        if isinstance(item, Text)
+    ]
+    assert any(" × " in one for one in words)
+    assert not [one for one in words if one.endswith("…")]
+
+
 def test_unlike_outlines_are_drawn_in_their_blank(form):
     long, short = (kind for kind in rib_kinds(form, 0.004) if kind.name.split(", ")[0] in {"1L1", "1L2"})
     other = beside_other(long, short, 0.004)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Item, Pen, Sheet, Stroke, Text
 from bermwright.base.lettering import text_width
+from bermwright.base.units import show
 from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import CAPTION, Figures
 
@@ -37,16 +38,31 @@ def label_sheets(
 
 def _labels(cut: CutList, codes: dict[str, str], figures: Figures) -> Iterator[Label]:
     for board in cut.boards:
-        sides = (board.thickness, board.width, board.length)
-        size = " × ".join(figures.length(side) for side in sides)
         pieces = sum(len(placed.labels) for placed in board.placed)
-        yield board.name, size, f"board, {pieces} piece{'' if pieces == 1 else 's'}; this end first"
+        count = f"{pieces} piece{'' if pieces == 1 else 's'}"
+        if figures.system == "metric":
+            sides = (board.thickness, board.width, board.length)
+            yield board.name, _size(sides, figures), f"board, {count}; this end first"
+        else:
+            long = figures.length(board.length)
+            yield (
+                board.name,
+                _size((board.thickness, board.width), figures),
+                f"{long} long; {count}, this end first",
+            )
         for placed in board.placed:
             for label, kind in zip(placed.labels, placed.kinds, strict=True):
-                blank = f"{figures.length(kind.length)} × {figures.length(kind.width)}"
+                blank = _size((kind.length, kind.width), figures)
                 yield label, f"{codes[kind.key]}  {blank}", f"{kind.part} of {kind.vault}; from {board.name}"
         for offcut in board.offcuts:
             yield offcut.name, f"offcut {figures.length(offcut.length)}", f"keep; from {board.name}"
+
+
+def _size(sides: Sequence[float], figures: Figures) -> str:
+    """Sides with the unit once: a label is narrow."""
+    if figures.system == "metric":
+        return " × ".join(figures.length(side) for side in sides)
+    return " × ".join(show(side, "mm", 0, figures.system).removesuffix(" in") for side in sides) + " in"
 
 
 def _page(labels: list[Label], number: int, pages: int) -> Sheet:
@@ -83,7 +99,8 @@ def _label(label: Label, x: float, y: float) -> Iterator[Item]:
         (one for one in (6.0, 5.0, 4.0, 3.2, 2.5) if text_width(name, one, strong=True) <= room), 2.0
     )
     yield Text(at=(x + 2.0, y + TALL - 3.0 - height), text=name, height=height, strong=True, halo=False)
-    yield Text(at=(x + 2.0, y + 7.2), text=_fit(size, 2.5, room), height=2.5, halo=False)
+    small = next((one for one in (2.5, 2.2, 2.0) if text_width(size, one) <= room), CAPTION)
+    yield Text(at=(x + 2.0, y + 7.2), text=_fit(size, small, room), height=small, halo=False)
     for number, line in enumerate(_two_lines(words, room)):
         yield Text(at=(x + 2.0, y + 4.3 - 2.7 * number), text=line, height=CAPTION, halo=False)
 
