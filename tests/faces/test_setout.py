@@ -179,3 +179,31 @@ def test_the_workbench_sets_out_with_the_same_numbers(run, house, tmp_path):
     assert (tmp_path / made["name"]).read_bytes().startswith(b"%PDF")
     printed = json.loads(run("setout", house, "--json")[1])
     assert made["data"]["setout"]["vaults"] == printed["vaults"]
+
+
+def test_a_dome_is_set_out_from_its_middle(run, tmp_path):
+    ring = Path(shutil.copy(EXAMPLES / "domes" / "rowan-ring.toml", tmp_path / "ring.toml"))
+    code, out, _ = run("setout", ring, *DAY, "-o", ring.with_name("r.pdf"))
+    assert code == 0
+    assert "Setting out round room from its middle" in out
+    assert "2 sheets, each marked" in out
+    data = json.loads(run("setout", ring, "--json")[1])
+    (dome,) = data["domes"]
+    assert dome["circles"][0] == {"what": "inner face", "radius_m": 2.1, "chain_m": 2.06}
+    assert dome["triangle_m"][2] == pytest.approx(5.0)
+    code, out, err = run("setout", ring, "--vault", "hall")
+    assert (code, out) == (2, "")
+    assert 'no vault or dome "hall"' in err
+    assert '"round room"' in err
+
+
+def test_points_that_are_asked_for_by_name_may_lie_anywhere(run, house, tmp_path):
+    points = tmp_path / "elsewhere" / "points.csv"
+    points.parent.mkdir()
+    points.write_text(SURVEY, encoding="utf-8")
+    code, out, _ = run("setout", house, "--points", points, "--middle", "M")
+    assert code == 0
+    assert "A plane through 7 surveyed points" in out
+    code, out, err = run("setout", house, "--points", points)
+    assert (code, out) == (2, "")
+    assert "--middle" in err

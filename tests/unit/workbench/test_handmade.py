@@ -147,7 +147,8 @@ def test_a_leaf_that_the_house_has_nothing_for_says_so_and_leads_on(server, file
     without = server.lay(files[0]).client.get("/making/compass").text
     assert "no dome" in without
     assert "[[dome]]" in without
-    assert "no vault" in server.lay(files[1]).client.get("/making/setout").text
+    assert "no vault" in server.lay(files[1]).client.get("/making/templates").text
+    assert 'data-take="pdf"' in server.client.get("/making/setout").text
     assert 'data-take="pdf"' in server.client.get("/making/compass").text
 
 

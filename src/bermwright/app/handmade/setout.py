@@ -12,6 +12,7 @@ from bermwright.app.opening import open_house
 from bermwright.app.outside.points import points_beside
 from bermwright.base.document import Heading
 from bermwright.book.pages.setting_out.gathered import set_out_pages
+from bermwright.book.pages.setting_out.rounds import round_pages
 from bermwright.form import vault_form
 
 if TYPE_CHECKING:
@@ -45,7 +46,9 @@ def show(house_file: str, folder: Path, options: Options, progress: Progress) ->
     made = set_out_file(house_file, wishes, progress)
     house = open_house(house_file).house
     vaults = [vault for vault in house.vaults if wishes.vault in {None, vault.name}]
-    blocks = (*_typed(made.document.blocks, wishes), *_pages(house, vaults, house_file, wishes, progress))
+    rounds = [block for one in made.rounds for block in round_pages(one, wishes.system)]
+    typed_in = _typed(made.document.blocks, wishes)
+    blocks = (*typed_in, *_pages(house, vaults, house_file, wishes, progress), *rounds)
     surveyed = house.survey.points if house.survey is not None else ""
     return Shown(
         document=replace(made.document, blocks=blocks),
@@ -74,4 +77,4 @@ def _pages(
 def make(house_file: str, folder: Path, out: str, options: Options, progress: Progress) -> Made:
     """The sheets, one a day and one a tool."""
     made = set_out_file(house_file, wishes_of(folder, out, options), progress)
-    return Made(files=made.files, says=(f"{made.sheets} sheets, each marked as not reviewed.",))
+    return Made(files=made.files, says=(f"{made.counted}, each marked as not reviewed.",))

@@ -11,6 +11,7 @@ from bermwright.book.pages.forms import forms_chapter
 from bermwright.book.pages.lasting import lasting_chapter
 from bermwright.book.pages.openings import openings_chapter
 from bermwright.book.pages.room import room_chapter
+from bermwright.book.pages.setting_out.rounds import rounds_chapter
 from bermwright.book.pages.supports import supports_chapter
 from bermwright.book.pages.whole import balance_chapter, raising_chapter
 
@@ -26,6 +27,7 @@ CHAPTERS: tuple[Callable[[Assessment, str], Iterable[Block]], ...] = (
     raising_chapter,
     balance_chapter,
     openings_chapter,
+    rounds_chapter,
     compass_chapter,
     forms_chapter,
     escape_chapter,

@@ -20,13 +20,14 @@ from bermwright.form.setout.nouns import (
     SetOutError,
     StringLine,
 )
+from bermwright.form.setout.rounds import RoundOut, round_out
 from bermwright.form.setout.surveyed import Surveyed, SurveyPoint, surveyed
 from bermwright.form.setout.whole import SetOut, setting_out, tape_of
 
 __all__ = [
     "BatterBoard", "CheckLength", "CurveOut", "Cut", "Dig", "Heights", "LevelRow", "Levels",
-    "MeasuredRow", "Peg", "Plan", "Reading", "SetOut", "SetOutError", "StringLine", "Surface",
-    "SurveyPoint", "Surveyed", "compare_ordinates", "dig_of", "house_surface", "reduce_readings",
+    "MeasuredRow", "Peg", "Plan", "Reading", "RoundOut", "SetOut", "SetOutError", "StringLine", "Surface",
+    "SurveyPoint", "Surveyed", "compare_ordinates", "dig_of", "house_surface", "reduce_readings", "round_out",
     "setting_out", "surveyed",
     "tape_of",
 ]  # fmt: skip

@@ -204,7 +204,8 @@ def _middle(house: House, points: tuple[SurveyPoint, ...], name: str) -> SurveyP
     names = ", ".join(f'"{point.name}"' for point in points if point.name) or "none has a name"
     if wanted is None:
         raise SetOutError(
-            f"{name}: which point is the middle of the house? Write survey.middle; the points are {names}."
+            f"{name}: which point is the middle of the house? Write survey.middle, or type --middle NAME; "
+            f"the points are {names}."
         )
     found = next((point for point in points if point.name == wanted), None)
     if found is None:

@@ -11,7 +11,7 @@ from bermwright.formats.assessment_json import FORMAT, number
 
 if TYPE_CHECKING:
     from bermwright.base.ranges import Range
-    from bermwright.form.setout import CurveOut, Dig, Levels, MeasuredRow, SetOut
+    from bermwright.form.setout import CurveOut, Cut, Dig, Levels, MeasuredRow, RoundOut, SetOut
     from bermwright.form.setout.heaping import Heap
     from bermwright.form.setout.ordinates import Ordinates
     from bermwright.form.setout.parts import Between
@@ -25,6 +25,7 @@ def setout_data(
     levels: Levels | None = None,
     measured: tuple[MeasuredRow, ...] = (),
     between: Between | None = None,
+    rounds: tuple[RoundOut, ...] = (),
 ) -> dict[str, Any]:
     """Everything that `setout` says; lengths in metres, angles in degrees."""
     return {
@@ -32,6 +33,7 @@ def setout_data(
         "house": house,
         "mark": NOT_REVIEWED,
         "vaults": [_vault(out, balance) for out, balance in outs],
+        "domes": [_round(one) for one in rounds],
         "between": _between(between) if between is not None else None,
         "levels": _levels(levels) if levels is not None else None,
         "measured": [
@@ -44,6 +46,43 @@ def setout_data(
             for row in measured
         ],
     }  # fmt: skip
+
+
+def _round(out: RoundOut) -> dict[str, Any]:
+    return {
+        "dome": out.dome,
+        "axis_deg": None if out.axis is None else math.degrees(out.axis),
+        "open": list(out.open),
+        "circles": [
+            {"what": one.words, "radius_m": number(one.radius), "chain_m": number(one.chain)}
+            for one in out.circles
+        ],
+        "pegs_m": number(out.pegs),
+        "post_m": number(out.post),
+        "checks": [
+            {"between": one.between, "length_m": number(one.length), "proves": one.words}
+            for one in out.checks
+        ],
+        "triangle_m": [number(share * out.triangle) for share in (3.0, 4.0, 5.0)],
+        "ground_m": dict(zip(("M", "Q0", "Q1", "Q2", "Q3"), map(number, out.ground), strict=True)),
+        "mark_m": number(out.datum),
+        "heights": [
+            {"what": one.words, "level_m": number(one.level), "down_m": number(out.datum - one.level)}
+            for one in out.heights
+        ],
+        "edge": [{"turn_deg": math.degrees(turn), "radius_m": number(radius)} for turn, radius in out.edge],
+        "openings": [
+            {
+                "name": one.name,
+                "turns_deg": [math.degrees(turn) for turn in one.turns],
+                "chords_m": list(map(number, one.chords)),
+                "sill_m": number(one.sill),
+                "head_m": number(one.head),
+            }
+            for one in out.marks
+        ],
+        "cuts": [_cut(cut) for cut in out.cuts],
+    }
 
 
 def _between(between: Between) -> dict[str, Any]:
@@ -135,10 +174,12 @@ def _dig(dig: Dig) -> dict[str, Any]:
         "by_grid_m3": number(dig.by_grid),
         "by_other_route_m3": number(dig.by_sections),
         "other_route": dig.route,
-        "cuts": [
-            {"soil": cut.soil, "bank_m3": _range(cut.bank), "loose_m3": _range(cut.loose)} for cut in dig.cuts
-        ],
+        "cuts": [_cut(cut) for cut in dig.cuts],
     }
+
+
+def _cut(cut: Cut) -> dict[str, Any]:
+    return {"soil": cut.soil, "bank_m3": _range(cut.bank), "loose_m3": _range(cut.loose)}
 
 
 def _heap(heap: Heap) -> dict[str, Any]:

@@ -14,10 +14,11 @@ if TYPE_CHECKING:
 def add(parser: argparse.ArgumentParser) -> None:
     """Declare the options."""
     options.house(parser)
-    parser.add_argument("--vault", metavar="NAME", help="only this vault")
+    parser.add_argument("--vault", metavar="NAME", help="only this vault or dome")
     parser.add_argument(
         "--points", metavar="POINTS", help="surveyed points (CSV or GeoJSON) instead of those of the file"
     )
+    parser.add_argument("--middle", metavar="NAME", help="the point of the survey that is the house's middle")
     parser.add_argument("--levels", metavar="READINGS", help="readings of a water level (CSV), to be reduced")
     parser.add_argument("--datum", metavar="NAME", help="the point of the readings whose height is 0")
     parser.add_argument(
@@ -37,7 +38,7 @@ def run(args: argparse.Namespace) -> int:
 
     wishes = SetOutWishes(
         out=args.out, date=args.date, system=args.units, vault=args.vault, points=args.points,
-        levels=args.levels, datum=args.datum, ordinates=args.ordinates,
+        middle=args.middle, levels=args.levels, datum=args.datum, ordinates=args.ordinates,
     )  # fmt: skip
     with Progress() as progress:
         made = set_out_file(args.file, wishes, progress)
@@ -45,13 +46,18 @@ def run(args: argparse.Namespace) -> int:
     if args.json:
         say_json(
             setout_data(
-                made.house, made.outs, levels=made.levels, measured=made.measured, between=made.between
+                made.house,
+                made.outs,
+                levels=made.levels,
+                measured=made.measured,
+                between=made.between,
+                rounds=made.rounds,
             )
         )
         return 0
     say(text(made.document))
     if paths:
-        say(f"{made.sheets} sheets, each marked as not reviewed.")
+        say(f"{made.counted}, each marked as not reviewed.")
     for path in paths:
         say(f"Wrote {path}.")
     return 0
