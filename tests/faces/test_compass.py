@@ -4,22 +4,27 @@ from __future__ import annotations
 
 import io
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pdfplumber
 import pytest
 
 from bermwright.app.opening import open_house
+from bermwright.base.dimensions import dimension_text
 from bermwright.base.document import Heading, Notice
-from bermwright.base.drawing import Stroke
+from bermwright.base.drawing import Dimension, Stroke, Text
+from bermwright.base.lettering import text_width
 from bermwright.book.pages.chapters import house_chapters
 from bermwright.book.pages.forms import printed_patterns
-from bermwright.book.sheets.compass import band_of_chain, band_of_heights, band_sheets
+from bermwright.book.sheets.compass import band_of_chain, band_of_heights, band_sheets, dome_section
 from bermwright.book.sheets.compass.band import EACH, GLUE, LEFT, STRIP, TALL, TOP
 from bermwright.book.sheets.forms import full_sheet, tile_count, tiled
+from bermwright.book.sheets.paper import boxes_of
 from bermwright.form.developed import forms_of
 from bermwright.form.dome import dome_form
 from bermwright.formats.drawings import pdf
+from bermwright.house.making.words import DomeCurve
 from bermwright.rules.assess import assess
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -201,6 +206,56 @@ def test_the_bar_of_a_band_is_a_hundred_millimetres():
         words = document.pages[0].extract_text()
     assert max(ends) - min(ends) == pytest.approx(100.0, abs=0.05)
     assert "check 100.0 mm" in words
+
+
+def texts_of(sheet):
+    return [one for one in sheet.items if isinstance(one, Text)]
+
+
+def overlapping(texts):
+    """Pairs of words that stand over each other."""
+
+    def meet(one, other):
+        return any(a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+                   for a in boxes_of(one, 0.0) for b in boxes_of(other, 0.0))  # fmt: skip
+
+    return [(a.text, b.text) for at, a in enumerate(texts) for b in texts[at + 1 :] if meet(a, b)]
+
+
+@pytest.mark.parametrize("maker", [band_of_chain, band_of_heights])
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+def test_no_figure_of_a_band_stands_on_the_name_of_a_join(maker, system):
+    form = dome_form(open_house(ROWAN).house.domes[0])
+    band = maker(form, system)
+    sheets = band_sheets(band, "stamp")
+    joins = [one.text for sheet in sheets for one in texts_of(sheet) if one.text.startswith("join")]
+    assert joins.count(f"join {band.strips - 1}") == 2
+    assert f"join {band.strips}" not in joins  # nothing is glued behind the last strip
+    for sheet in sheets:
+        assert overlapping(texts_of(sheet)) == []
+
+
+EGG = {"curve": DomeCurve.EGG, "span": 3.6, "rise": 2.7, "flank_radius": 3.6, "crown_radius": 1.0}
+SHAPES = (
+    {},
+    EGG,
+    {"curve": DomeCurve.SEGMENT, "span": 3.4, "rise": 1.2},
+    {"rise": None, "centre_offset": 2.2},
+)
+
+
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+@pytest.mark.parametrize("shape", SHAPES)
+def test_figures_of_the_section_keep_off_each_other_and_on_the_sheet(shape, system):
+    dome = replace(open_house(ROWAN).house.domes[0], openings=(), crews=(), **shape)
+    sheet = dome_section(dome_form(dome), system=system)
+    sizes = [dimension_text(one) for one in sheet.items if isinstance(one, Dimension)]
+    assert overlapping([*texts_of(sheet), *sizes]) == []
+    for one in texts_of(sheet):
+        assert one.at[0] + text_width(
+            one.text, one.height, one.face, strong=one.strong
+        ) < sheet.width + 1.0 or (one.anchor != "start" or one.angle)
+        assert system == "metric" or " mm" not in one.text
 
 
 def test_a_printer_that_prints_small_is_corrected_in_both_ways():

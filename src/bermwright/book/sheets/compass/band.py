@@ -34,6 +34,8 @@ CLEAR = 2.2
 FINE = 10.0
 """Small marks stand so far apart (mm)."""
 BAR = 100.0
+JOIN_WORDS = 10.0
+"""Length of the name of a join (mm)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,26 +155,45 @@ def _bar() -> Iterator[Item]:
 
 
 def _strip(band: Band, number: int, at: tuple[float, float], labels: list[float]) -> Iterator[Item]:
-    """One strip: its edges, fine marks, and every mark that falls on it."""
+    """One strip: its edges, fine marks, and every mark that falls on it; no glue behind the last."""
     x0, y0 = at
     low = number * STRIP
     length = min(STRIP, band.length - low)
     end = x0 + length
-    edges = ((x0, y0), (end + GLUE, y0), (end + GLUE, y0 + TALL), (x0, y0 + TALL))
-    yield Stroke(path=edges, pen=Pen.HIDDEN, closed=True, layer="cut")
-    for x, name in ((x0, number), (end, number + 1)):
-        yield Stroke(path=((x, y0), (x, y0 + TALL)), pen=Pen.TEMPLATE, layer="marks")
-        yield Text(at=(x + 1.2, y0 + TALL - 3.2), text=f"join {name}", height=1.9, ink=Ink.SOFT, halo=False)
+    yield from _edges(band, number, (x0, end), y0)
     yield Stroke(path=((x0, y0), (end, y0)), pen=Pen.SEEN)
     for k in range(math.ceil(low / FINE - 1e-9), math.floor((low + length) / FINE + 1e-9) + 1):
         x = x0 + k * FINE - low
         tall = 4.0 if k % 10 == 0 else 2.0
         yield Stroke(path=((x, y0), (x, y0 + tall)), pen=Pen.HATCH, layer="grid")
+    names: list[float] = []
     for (value, words), label in zip(band.marks, labels, strict=True):
         place = 1e3 * (value - band.start) - low
         if -1e-9 <= place < length or (number == band.strips - 1 and abs(place - length) < 1e-9):
-            label_x = x0 + min(max(label - low, CLEAR), length + GLUE - 2.0)
-            yield from _mark((x0 + place, y0), label_x, words)
+            names.append(x0 + min(max(label - low, CLEAR), length + GLUE - 2.0))
+            yield from _mark((x0 + place, y0), names[-1], words)
+    # The name of a join stands beside it, past figures that begin there.
+    name_x = x0 + 1.2
+    for label_x in names:
+        name_x = label_x + 2.2 if label_x - 2.6 < name_x + JOIN_WORDS else name_x
+    yield _join((name_x, y0 + TALL - 3.2), number)
+
+
+def _edges(band: Band, number: int, ends: tuple[float, float], y0: float) -> Iterator[Item]:
+    """The outline of a strip, and both its joins; the last strip of a band ends without one."""
+    x0, end = ends
+    last = number == band.strips - 1
+    right = end if last else end + GLUE
+    edges = ((x0, y0), (right, y0), (right, y0 + TALL), (x0, y0 + TALL))
+    yield Stroke(path=edges, pen=Pen.HIDDEN, closed=True, layer="cut")
+    for x in (x0,) if last else (x0, end):
+        yield Stroke(path=((x, y0), (x, y0 + TALL)), pen=Pen.TEMPLATE, layer="marks")
+    if not last:
+        yield _join((end + 1.2, y0 + TALL - 3.2), number + 1)
+
+
+def _join(at: Point, number: int) -> Text:
+    return Text(at=at, text=f"join {number}", height=1.9, ink=Ink.SOFT, halo=False)
 
 
 def _mark(foot: tuple[float, float], label: float, words: str) -> Iterator[Item]:
