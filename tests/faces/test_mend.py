@@ -43,6 +43,16 @@ def test_a_name_that_is_not_against_the_builder_is_told(capsys: pytest.CaptureFi
     assert "Not holding: fill-keeps-to-its-stop-marks" in capsys.readouterr().err
 
 
+def test_a_slip_in_a_name_or_number_is_told_before_the_house_is_looked_at(
+    capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("bermwright.app.mending.assess_file", None)
+    assert main(["mend", KETTLE, "--finding", "ribs-bends"]) == 2
+    assert "Did you mean ribs-bend?" in capsys.readouterr().err
+    assert main(["mend", KETTLE, "--apply", "0"]) == 2
+    assert "count from 1" in capsys.readouterr().err
+
+
 def test_where_to_write_needs_to_know_what(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["mend", KETTLE, "-o", "never.toml"]) == 2
     assert "--apply" in capsys.readouterr().err

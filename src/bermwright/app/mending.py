@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
 
 class NothingToMendError(BermwrightError):
-    """No finding of that name is against the builder, or there is no such proposal."""
+    """No finding of that name has to be mended, or there is no such proposal."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,6 +70,8 @@ class MendedFile:
 def mend_file(house_file: str, wishes: MendWishes, progress: Progress = quiet) -> MendedFile:
     """Mend one finding of a house file, or several. Ctrl-C ends it."""
     path = _copy_path(house_file, wishes)
+    if wishes.finding is not None:
+        rule_named(wishes.finding)  # a slip in its name is told before the house is looked at
     assessed = assess_file(house_file, progress=progress)
     opened, found = assessed.opened, assessed.assessment
     waiting = targets(found, accept_tight=wishes.accept_tight)
@@ -118,7 +120,7 @@ def chosen_of(waiting: tuple[Target, ...], found: Assessment, wishes: MendWishes
         named = tuple(one for one in named if wishes.part.lower() in one.part.lower())
     if not named and (wishes.finding or wishes.part):
         listed = ", ".join(dict.fromkeys(one.rule for one in waiting)) or "nothing"
-        raise NothingToMendError(f"Nothing of that name is against the builder. Not holding: {listed}.")
+        raise NothingToMendError(f"Nothing of that name or part has to be mended. Not holding: {listed}.")
     if wishes.every or wishes.finding or wishes.part:
         return named
     unknown = {(one.rule, one.part) for one in found.findings if one.verdict is Verdict.UNKNOWN}
@@ -134,6 +136,10 @@ def _copy_path(house_file: str, wishes: MendWishes) -> Path | None:
         if wishes.out is not None:
             raise NothingToMendError("Say which proposal goes into the copy: --apply 1.")
         return None
+    if wishes.apply < 1:
+        raise NothingToMendError(
+            f"There is no proposal {wishes.apply}; they count from 1. Nothing was written."
+        )
     path = Path(wishes.out) if wishes.out else beside(house_file, "mended", ".toml")
     if path.suffix.lower() != ".toml":
         raise FileError(f"{path} must end in .toml.")

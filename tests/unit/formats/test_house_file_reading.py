@@ -285,6 +285,7 @@ def test_windows_line_ends_and_a_byte_order_mark_do_not_matter():
         ("a = 05\n", 1, "0.5"),
         ("lone\n", 1, "without ="),
         ("a = 1 2\n", 1, "follows the value"),
+        ("# x\rformat = 1\rspan = 1\r", 1, "LF"),
     ],
 )
 def test_a_syntax_error_alone_gives_line_column_and_usual_cause(text, line, cause):

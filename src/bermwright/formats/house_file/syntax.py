@@ -45,6 +45,8 @@ def _shortened(line: str) -> str:
 
 
 def _cause(text: str, line: int, written: str, message: str) -> tuple[str, str]:
+    if "\r" in written:
+        return "The lines end as on machines of long ago, so that all are one.", _LINE_ENDS
     if "at end of document" in message and not _PLACE.search(message):
         return _never_closed(text)
     for twice in ("Cannot overwrite a value", "Cannot declare", "Cannot mutate", "Cannot redefine"):
@@ -80,6 +82,7 @@ def _of_line(written: str) -> tuple[str, str] | None:
     return next(((cause, advice) for sign, cause, advice in _SIGNS if sign.search(written)), None)
 
 
+_LINE_ENDS = "Save the file in your editor with line ends of Unix (LF) or Windows (CRLF)."
 _OTHER_FORM = """Write "5 ft 3 1/2 in", or three single quotes on each side: '''5' 3 1/2"'''."""
 _SIGNS = (
     (
