@@ -3,11 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from itertools import product
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator, Mapping
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,9 +32,3 @@ class Range:
     def ends(self) -> tuple[float, ...]:
         """Both ends, or the one value."""
         return (self.low,) if self.exact else (self.low, self.high)
-
-
-def corners(ranges: Mapping[str, Range]) -> Iterator[dict[str, float]]:
-    """Every combination of the ends of `ranges`, by name."""
-    for ends in product(*(span.ends for span in ranges.values())):
-        yield dict(zip(ranges, ends, strict=True))

@@ -59,7 +59,6 @@ END: Final = Sourced(0.35, _practice("0.3 to 0.4 m of tube are twisted and folde
 CHANGE: Final = Sourced(0.015, _practice("a ring is led back by a finger's width a course, not at once"))
 FLATTEST: Final = Sourced(0.5, _practice("half of a ring's roundness, at which an eye sees it as straight"))
 PIVOT_CLEAR: Final = Sourced(0.05, _practice("a pivot needs the room of its pole and of a hand"))
-EDGE: Final = Sourced(0.015, _practice("10 to 15 mm of packing round a frame"))
 STRIKE_TAPER: Final = Sourced(
     0.010, _practice("a box that is drawn into the room is a finger wide narrower outside")
 )

@@ -19,7 +19,6 @@ DIAGONALS: Final = _practice(0.010, "diagonals of one house differ by no more th
 LEVEL: Final = _practice(0.005, "levels of footings and plates within 5 mm")
 RIB: Final = _practice(0.005, "ribs within 5 mm of the drawing")
 EARTHWORK: Final = _practice(0.015, "trimmed earth within 15 mm")
-TEMPLATE: Final = _practice(0.001, "pieces cut to a template within 1 mm")
 CLOSURE: Final = Sourced(
     0.010,
     Cite(work=LEVEL_LOOP, place="middle of the limits of 5, 10 and 15 mm", provenance=Provenance.READ),
@@ -39,6 +38,5 @@ FLATTEST_DIG: Final = _practice(
     1.5, "1:1.5 where nobody has looked at the soil: only to keep boards clear of it"
 )
 TRENCH: Final = _practice(1.2, "trenches from 1.2 m deep fall in and need slopes or shores by most rules")
-KERF: Final = _practice(0.007, "a saw cut 6 to 8 mm deep holds a string")
 STEP_LAP: Final = _practice(2.0, "a step of a footing laps by twice its height")
 LARGE_CURVE: Final = _practice(12, "from a dozen sheets on, ordinates and a batten are quicker than paper")

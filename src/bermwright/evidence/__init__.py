@@ -7,7 +7,7 @@ exposes `ROWS`, and `catalogue.py` finds it by itself.
 
 from __future__ import annotations
 
-from bermwright.evidence.catalogue import all_outcomes, all_rows, rows_of
+from bermwright.evidence.catalogue import all_rows
 from bermwright.evidence.rows import Kind, Outcome, Row, check, printed_tolerance
 
-__all__ = ["Kind", "Outcome", "Row", "all_outcomes", "all_rows", "check", "printed_tolerance", "rows_of"]
+__all__ = ["Kind", "Outcome", "Row", "all_rows", "check", "printed_tolerance"]

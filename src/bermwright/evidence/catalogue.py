@@ -1,4 +1,4 @@
-"""All rows of evidence, gathered from the modules of this folder and those below, and how they come out."""
+"""All rows of evidence, gathered from the modules of this folder and those below."""
 
 from __future__ import annotations
 
@@ -7,12 +7,10 @@ import pkgutil
 from functools import cache
 from typing import TYPE_CHECKING
 
-from bermwright.evidence.rows import check
-
 if TYPE_CHECKING:
     from types import ModuleType
 
-    from bermwright.evidence.rows import Outcome, Row
+    from bermwright.evidence.rows import Row
 
 NOT_EVIDENCE = ("bermwright.evidence.catalogue", "bermwright.evidence.rows")
 """Modules of this folder that hold the machinery, not values."""
@@ -36,17 +34,3 @@ def evidence_modules() -> list[ModuleType]:
     found = pkgutil.walk_packages(folder.__path__, f"{folder.__name__}.")
     names = sorted(info.name for info in found if not info.ispkg and info.name not in NOT_EVIDENCE)
     return [importlib.import_module(name) for name in names]
-
-
-def rows_of(*, work: str | None = None, function: str | None = None) -> tuple[Row, ...]:
-    """The rows of a work (by key), of a function (module and name), or of both."""
-    return tuple(
-        row
-        for row in all_rows()
-        if (work is None or row.cite.work.key == work) and (function is None or row.function == function)
-    )
-
-
-def all_outcomes(rows: tuple[Row, ...] | None = None) -> tuple[Outcome, ...]:
-    """Every row computed and compared."""
-    return tuple(check(row) for row in (all_rows() if rows is None else rows))

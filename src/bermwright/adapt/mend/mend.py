@@ -414,11 +414,6 @@ def _shared(assessment: Assessment, share: Share) -> Assessment:
     return replace(assessment, studies=studies)
 
 
-def proposals(assessment: Assessment, finding: Finding, **how: object) -> tuple[Proposal, ...]:
-    """The proposals for one finding of an assessment, cheapest first."""
-    return mend(assessment, target_of(assessment, finding), **how).proposals  # type: ignore[arg-type]
-
-
 def target_of(assessment: Assessment, finding: Finding) -> Target:
     """What has to hold for a finding to be mended: all that its rule says of its part."""
     return Target(rule=finding.rule, part=finding.part, vault=_vault_of(assessment.house, finding.part))
@@ -487,4 +482,4 @@ def _before_any_force(assessment: Assessment, target: Target) -> set[str]:
     }
 
 
-__all__ = ["broken", "mend", "proposals", "target_of", "targets"]
+__all__ = ["broken", "mend", "target_of", "targets"]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from bermwright.app.live.handles import text_in
-from bermwright.base.errors import BermwrightError, QuantityError
+from bermwright.base.errors import QuantityError
 from bermwright.base.units import parse_exact
 from bermwright.formats.house_file.writing import as_toml
 from bermwright.house import House
@@ -23,10 +23,6 @@ TURNED = ("across",)
 """Keys whose sign turns."""
 LINES = ("points", "line", "natural")
 """Lines from left to right."""
-
-
-class NoMirrorError(BermwrightError):
-    """A part that is alike on both sides."""
 
 
 def parts_data(document: Mapping[str, Any]) -> dict[str, Any]:
@@ -174,4 +170,4 @@ def _dotted(key: Key) -> str:
     return ".".join(str(part) for part in key)
 
 
-__all__ = ["NoMirrorError", "field_data", "mirrored_changes", "parts_data", "text_in"]
+__all__ = ["field_data", "mirrored_changes", "parts_data", "text_in"]

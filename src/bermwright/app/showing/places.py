@@ -35,7 +35,6 @@ COLUMNS = 40
 """Of the outline of a layer of soil."""
 REACH = 0.35
 """So far round a thin part the hand still finds it (m)."""
-SHELL = {Kind.LAGGING, Kind.MEMBRANE, Kind.VAPOUR_CONTROL, Kind.INSULATION, Kind.DRAINAGE, Kind.FLEECE}
 DRAWN_IN: dict[str, set[Kind]] = {
     "floor": {Kind.WALL, Kind.END, Kind.OPENING},
     "along": {Kind.END, Kind.UPPER_FLOOR, Kind.OPENING, Kind.FLUE},

@@ -33,8 +33,6 @@ if TYPE_CHECKING:
     from bermwright.house import Vault
 
 HAIR = 1e-7
-OUTERMOST = (0.0, 0.5, 1.0)
-"""Shares of the height at which the room between two cuts is measured."""
 STEPS = 4
 """Steps after which a place beside a slanting cut is found."""
 

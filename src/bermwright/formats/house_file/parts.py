@@ -138,12 +138,6 @@ def added(text: str, where: Key, name: str, values: Mapping[str, Any]) -> str:
     return "".join([*_whole(lines[:at]), *_apart(block), *_space(lines[at:], ends)])
 
 
-def checked(text: str, name: str) -> str:
-    """The text, once it is known that it can be read. Raises `HouseFileError` with all that is wrong."""
-    read(text, name)
-    return text
-
-
 # ---------------------------------------------------------------- blocks
 
 
@@ -288,4 +282,4 @@ def _toml(value: object) -> str:
     return tomlkit.item(value).as_string()
 
 
-__all__ = ["PartError", "added", "checked", "copied", "removed", "renamed"]
+__all__ = ["PartError", "added", "copied", "removed", "renamed"]

@@ -43,7 +43,6 @@ if TYPE_CHECKING:
 
 INWARD, OUTWARD = 1.0, -1.0
 WAYS = (INWARD, OUTWARD)
-LOW = "low"
 HEAVY = "heavy"
 REACH = 1.0
 """The slope of the ground beside a wall counts as that from it to this many heights away."""

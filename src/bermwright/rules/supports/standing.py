@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 import numpy as np
 
-from bermwright.house.parts.support_words import Retains, Sides, TieKind
+from bermwright.house.parts.support_words import Retains, Sides
 from bermwright.rules.grids.holding import held_side
 from bermwright.rules.study import once
 
@@ -264,11 +264,6 @@ def retained(study: Study, standing: Standing) -> Fill | Soil | None:
     wall = standing.wall
     named = study.house.soil(wall.soil) if wall and wall.soil else None
     return named or study.house.fill(study.vault)
-
-
-def presses(tie: FloorTie | None) -> bool:
-    """Whether what joins the feet can be pressed."""
-    return tie is not None and tie.kind is not TieKind.ROD
 
 
 def across(study: Study, standing: Standing, place: float) -> float:

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator
 
     from bermwright.base.units import Money
-    from bermwright.house import House, Log, Stock
+    from bermwright.house import House, Log
 
 SAME = 0.0015
 """Boards whose thickness differs by less than this are one thickness (m)."""
@@ -168,7 +168,3 @@ def lost_of(board: YardBoard, trim: float) -> tuple[tuple[float, float], ...]:
     """Trimmed ends and faults of a board."""
     ends = ((0.0, trim), (board.length - trim, board.length)) if trim > 0.0 else ()
     return tuple(sorted((*ends, *board.faults)))
-
-
-def _thickness(one: Stock | YardBoard) -> float:
-    return one.thickness if isinstance(one, YardBoard) else one.section.thickness

@@ -14,7 +14,7 @@ from bermwright.adapt.mend import mend as mending
 from bermwright.adapt.mend.costs import Bill, cost_of
 from bermwright.adapt.mend.judging import HELD, group_of, judge
 from bermwright.adapt.mend.levers import LEVERS
-from bermwright.adapt.mend.mend import cheapest_first, mend, proposals, target_of, targets
+from bermwright.adapt.mend.mend import cheapest_first, mend, target_of, targets
 from bermwright.adapt.mend.nouns import Amount, Change, Lever, Target, merged
 from bermwright.adapt.mend.solving import Inverse, Reach, pairs, reach
 from bermwright.adapt.mend.trying import GOOD, Bench, lean_study, outcome_of
@@ -130,7 +130,7 @@ def test_what_is_not_known_becomes_a_question_and_no_guess(loft: House) -> None:
     mended = mend(assessment, target_of(assessment, finding))
     assert not mended.proposals
     assert any("bedroom" in one.place for one in mended.questions)
-    assert proposals(assessment, finding) == ()
+    assert mend(assessment, target_of(assessment, finding)).proposals == ()
 
 
 def test_a_finding_without_any_force_asks_first_what_the_forces_need() -> None:
