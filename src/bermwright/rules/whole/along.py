@@ -14,6 +14,7 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
+from bermwright.base.wording import level_text
 from bermwright.data.timber_classes import needs_holes, strength_class
 from bermwright.data.works.actions import EN1997
 from bermwright.data.works.practice import TRADE
@@ -68,6 +69,8 @@ class Racking:
 
     nails: float | None
     """None: the file does not say how the planks are nailed."""
+    couples: str
+    """Numbers in the couples of those nails."""
     boards: float
     sides: float
 
@@ -100,7 +103,7 @@ def end_push(study: Study, end: End, friction: float, *, blocked: bool = False) 
         force=_into_shell(end, base, force, moment),
         level=moment / force if force else base,
         working=f"K = {ratio:.2f}, {weight / 1e3:.1f} kN/m3, up to {top:.2f} m"
-        + (f", water to {float(wet[0]) / WATER + base:+.2f} m" if wet[0] > 0.0 else "")
+        + (f", water to {level_text(float(wet[0]) / WATER + base)}" if wet[0] > 0.0 else "")
         + ("" if block is None else f", held off by geogrid: {block.passes / 1e3:.1f} kPa"),
     )
 
@@ -178,7 +181,21 @@ def _width(study: Study, z: Array) -> Array:
 
 def racking(study: Study) -> Racking:
     """Nails of the planks, boards that stay, and the grip of the soil at the sides."""
-    return Racking(nails=_nails(study), boards=_boards(study), sides=side_grip(study))
+    nails = _nails(study)
+    return Racking(nails=nails, couples=_couples(study, nails), boards=_boards(study), sides=side_grip(study))
+
+
+def _couples(study: Study, nails: float | None) -> str:
+    """Length, design force of a couple, its lever, width of a plank and bay: what `_nails` counts."""
+    plank = _lagging(study)
+    if nails is None or plank is None or plank.width is None or not nails:
+        return ""
+    lever = (1.0 - 2.0 * EDGE) * plank.width
+    force = nails * plank.width * study.form.spacing / (2.0 * study.form.length * lever)
+    return (
+        f"2 · {study.form.length:.2f} · {force / 1e3:.4f} · {lever:.4f} / "
+        f"({plank.width:.3f} · {study.form.spacing:.3f})"
+    )
 
 
 def _lagging(study: Study) -> Cover | None:
@@ -321,7 +338,7 @@ def _steps(
     net, asked, there = sums
     for at, push in pushes.items():
         yield step(
-            f"Soil at rest against the {at}, {push.level:+.2f} m: {push.working}",
+            f"Soil at rest against the {at}, acting at {level_text(push.level)}: {push.working}",
             "E",
             "∫ [K·(γ·(h − z) − u) + u]·b(z) dz" if "water to" in push.working else "∫ K·γ·(h − z)·b(z) dz",
             "",
@@ -340,7 +357,7 @@ def _steps(
             "Couples of the planks' nails over both slopes",
             "R_n",
             "2·L·F_d·e/(b·s)",
-            "",
+            held.couples,
             Shown(held.nails, "kN", 2),
             timber_cite("8.2.2"),
         )

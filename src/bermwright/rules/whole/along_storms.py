@@ -130,7 +130,7 @@ def _ends(study: Study, more: float) -> tuple[float, float]:
 
 
 def _held_steps(held: Racking, there: float, *, sides: bool) -> Iterator[Step]:
-    yield step("Couples of the planks' nails over both slopes", "R_n", "2·L·F_d·e/(b·s)", "",
+    yield step("Couples of the planks' nails over both slopes", "R_n", "2·L·F_d·e/(b·s)", held.couples,
                Shown(held.nails or 0.0, "kN", 2), timber_cite("8.2.2"))  # fmt: skip
     yield step("Boards that stay", "R_b", "", "", Shown(held.boards, "kN", 2), timber_cite("8.2.2"))
     if sides:

@@ -324,6 +324,15 @@ def _carries(study: Study, ground: float, inclination: float) -> float:
     """What the ground under one base carries (N/m); nothing where the force leans too far for any."""
     if inclination >= FLATTEST:
         return 0.0
+    width, under, beside = base_width(study), *_ground_weights(study)
+    pressure = bearing.drained_capacity(
+        angle=ground, cohesion=0.0, weight=under, surcharge=beside, width=width, inclination=inclination
+    )
+    return float(pressure) * width
+
+
+def _ground_weights(study: Study) -> tuple[float, float]:
+    """Unit weight of the ground under a base (N/m3), its pressure beside it (Pa); water counts in both."""
     layer, width = study.house.site.soil[0], base_width(study)
     weight = layer.unit_weight.low if layer.unit_weight else 0.0
     wet = layer.saturated_unit_weight
@@ -332,15 +341,8 @@ def _carries(study: Study, ground: float, inclination: float) -> float:
     deep, water = max(natural - base, 0.0), study.form.ground.water_high
     over = 0.0 if water is None else min(max(water - base, 0.0), deep)
     under = np.inf if water is None else max(base - water, 0.0)
-    pressure = bearing.drained_capacity(
-        angle=ground,
-        cohesion=0.0,
-        weight=bearing.weight_with_water(weight, full, water=min(under, 1e3), width=width),
-        surcharge=weight * (deep - over) + (full - WATER) * over,
-        width=width,
-        inclination=inclination,
-    )
-    return float(pressure) * width
+    counted = float(bearing.weight_with_water(weight, full, water=min(under, 1e3), width=width))
+    return counted, weight * (deep - over) + (full - WATER) * over
 
 
 SAYS = {
@@ -404,7 +406,7 @@ def _steps(study: Study, worst: Worst) -> Iterator[Step]:
         lifted = Shown(body.lift, "kN/m", 2)
         yield step("Ground water lifts both bases by, which holds less", "U", "2·b·γ_w·h", "", lifted)
     amount = "kNm" if worst.what == "tips" else "kN/m"
-    asked, there = _amounts(worst)
+    asked, there = _amounts(study, worst)
     yield step(f"Asked, {worst.factors}", "E_d", *asked, Shown(worst.demand, amount, 2), BODY_CITE)
     yield step("There", "R_d", *there, Shown(worst.capacity, amount, 2), BODY_CITE)
     yield ratio_step(
@@ -412,7 +414,7 @@ def _steps(study: Study, worst: Worst) -> Iterator[Step]:
     )
 
 
-def _amounts(worst: Worst) -> tuple[tuple[str, str], tuple[str, str]]:
+def _amounts(study: Study, worst: Worst) -> tuple[tuple[str, str], tuple[str, str]]:
     """Formulas of what is asked and of what is there, and the numbers in them."""
     body = worst.body
     net, tips = abs(body.net), abs(body.tips)
@@ -428,9 +430,32 @@ def _amounts(worst: Worst) -> tuple[tuple[str, str], tuple[str, str]]:
             (f"{PUSHES:g}·|M_left − M_right|", f"{PUSHES:g} · {tips / 1e3:.3f}"),
             (f"{HELPS:g}·W·B/2", f"{HELPS:g} · {body.stands / 1e3:.2f} · {body.half:.3f}"),
         )
+    return _pressed_amounts(study, worst)
+
+
+def _pressed_amounts(study: Study, worst: Worst) -> tuple[tuple[str, str], tuple[str, str]]:
+    """The same of the heavier base on its ground."""
+    body, width = worst.body, base_width(study)
+    sets = {one.factors.name: one.factors for one in study.analyses}
+    soil, load = sets[worst.factors].permanent, sets[worst.factors].variable
+    friction = min(one.friction_angle.low for one in study.house.site.soil if one.friction_angle)
+    angle = float(soils.design_friction_angle(friction, sets[worst.factors].friction))
+    under, beside = _ground_weights(study)
+    down = soil * body.weight + load * body.loads
+    leans = soil * abs(body.net) / max(down, 1.0)
+    deep = f"{beside / 1e3:.2f} · {float(bearing.surcharge_factor(angle)):.2f}"
+    heavy = f"½ · {under / 1e3:.2f} · {width:.2f} · {float(bearing.weight_factor(angle)):.2f}"
+    lean_heavy, lean_deep = (
+        float(of(leans)) if leans < FLATTEST else 0.0
+        for of in (bearing.weight_inclination, bearing.surcharge_inclination)
+    )
+    resists = 1.4 if sets[worst.factors].friction == 1.0 else 1.0
+    asked = f"({soil:g} · {body.weight / 1e3:.2f} + {load:g} · {body.loads / 1e3:.2f})/2"
+    turns = f"{soil:g} · {abs(body.tips) / 1e3:.3f}/({2.0 * body.half:.3f} − {width:.2f})"
+    carries = f"({heavy} · {lean_heavy:.4f} + {deep} · {lean_deep:.4f}) · {width:.2f} / {resists:g}"
     return (
-        ("(γ_G·W + γ_Q·Q)/2 + γ_G·|M_left − M_right|/(B − b)", ""),
-        ("(½·γ·b·N_γ·i_γ + q·N_q·i_q)·b / γ_R", ""),
+        ("(γ_G·W + γ_Q·Q)/2 + γ_G·|M_left − M_right|/(B − b)", f"{asked} + {turns}"),
+        ("(½·γ·b·N_γ·i_γ + q·N_q·i_q)·b / γ_R", carries),
     )
 
 
