@@ -11,9 +11,9 @@ from bermwright.adapt.shape.envelope import Screen, bending_envelope, ribs_of
 from bermwright.adapt.shape.families import FAMILIES, RADII, Family
 from bermwright.adapt.shape.least import least
 from bermwright.adapt.sketch.fits import SketchFits, fit_sketch, vault_of
-from bermwright.base.errors import BermwrightError, OutOfRangeError
+from bermwright.base.errors import BermwrightError
 from bermwright.handbook.curves import arc_chain
-from bermwright.handbook.fitting import ArcFit, distance_to_curve, tangent_arcs
+from bermwright.handbook.fitting import ArcFit, chains_of_arcs, distance_to_curve
 from bermwright.house import CurveKind
 
 if TYPE_CHECKING:
@@ -107,12 +107,10 @@ def advise_on_sketch(
 
 
 def _chains(curve: PlaneCurve) -> Iterator[ArcFit]:
-    """Chains of two to five arcs; an even curve with a round crown takes odd numbers, a pointed one even."""
-    for count in range(1, MOST_ARCS + 1):
-        try:
-            chain = tangent_arcs(curve, count)
-        except OutOfRangeError:
-            continue
+    """Chains of one to five arcs; an even curve with a round crown takes odd numbers, a pointed one even."""
+    for chain in chains_of_arcs(curve):
+        if len(chain.arcs) > MOST_ARCS:
+            return
         yield chain
         if chain.deviation < 1e-3:  # noqa: PLR2004  (1 mm: nobody draws finer)
             return

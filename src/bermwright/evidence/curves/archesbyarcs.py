@@ -6,7 +6,7 @@ Points are taken from curves whose measures are known in closed form, with plant
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
@@ -14,6 +14,9 @@ from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.fitting import ARCHES_BY_ARCS, BURNHAM2002, HUBER1981, ROUSSEEUW1987, SEBERWILD1989
 from bermwright.evidence.rows import Kind, Row
 from bermwright.handbook import curves, fitting
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
 
 _DERIVED = Cite(work=ARCHES_BY_ARCS, place="closed form", provenance=Provenance.DERIVED)
 _BURNHAM = Cite(work=BURNHAM2002, place="sections 2.4 and 2.9", provenance=Provenance.MEMORY)
@@ -163,6 +166,23 @@ _ARCS = (
     ("EGG-BEGINS", _EGG, 5, lambda one: np.degrees(one.arcs[0].start) % 360.0, "194.0", ""),
 )
 
+
+def _first_off(chains: Iterator[fitting.ArcFit]) -> float:
+    return 1000.0 * next(chains).deviation
+
+
+def _second_off(chains: Iterator[fitting.ArcFit]) -> float:
+    next(chains)
+    return _first_off(chains)
+
+
+_SCAN = "one arc through both feet: its centre by golden section, the curve against 200 000 of its points"
+_GROWN = (
+    ("TALL-CHAIN", curves.catenary(4.0, 3.6), _first_off, "470.42", _SCAN),
+    ("TALL-ELLIPSE", curves.ellipse(2.0, 1.9), _first_off, "203.50", _SCAN),
+    ("SECOND", curves.ellipse(4.0, 1.5), _second_off, "5.214", "three arcs; by simplex, as above"),
+)
+
 ROWS = (
     *(
         Row(
@@ -188,6 +208,14 @@ ROWS = (
                  "60 points are compared, not all",
         )
         for name, curve, arcs, pick, expected in _LEAST
+    ),
+    *(
+        Row(
+            id=f"ARCHESBYARCS-GROWN-{name}", cite=_DERIVED, kind=Kind.INDEPENDENT,
+            call=fitting.chains_of_arcs, inputs={"curve": curve}, expected=expected, rel=2e-3,
+            pick=pick, note=note,
+        )
+        for name, curve, pick, expected, note in _GROWN
     ),
     Row(
         id="HUBER1981-SPREAD", cite=Cite(work=HUBER1981, place="chapter 7", provenance=Provenance.MEMORY),

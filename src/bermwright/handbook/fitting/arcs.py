@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import count
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -11,9 +12,10 @@ from bermwright.base.errors import OutOfRangeError
 from bermwright.base.limits import within
 from bermwright.handbook.curves import Arc
 from bermwright.handbook.fitting.distance import distance_to_curve
+from bermwright.handbook.fitting.minimax import Task, least_largest
 
 if TYPE_CHECKING:
-    from collections.abc import Callable
+    from collections.abc import Iterator
 
     from numpy.typing import NDArray
 
@@ -28,19 +30,12 @@ EVEN = 1e-6
 """Difference of both halves, over the span, below which a curve is its own mirror image."""
 KINK_TOLERANCE = 1e-3
 """Slope of a half at its crown (rad) over which the crown is a point."""
-STRAIGHTEST_GUESS, SHARPEST_GUESS = 0.01, 40.0
-"""Bounds of an arc's curvature times the span."""
-CROWN_GUESS_LIFT = 0.1
-"""Most by which a chain's crown may leave the curve's, over the span."""
-LENGTH_GUESS_BOUNDS = (0.02, 3.0)
-"""Bounds of an arc's length over the span."""
-MISSED_STEP = 10.0
-"""Weight of a chain that misses its end, beside its largest distance."""
-GUESS_SPLITS = (1.0, 1.7, 0.6)
-"""Exponents of the curvature by which the first guesses share the curve out."""
-STEPS, TOLERANCE = 200, 1e-10
-NUDGE_STEP = 2.0**-26
-"""Change of a value by which slopes are found; about the root of what a float resolves."""
+LIFT_BRACKET, HEADING_BRACKET = 0.5, np.pi
+"""Most by which a chain's crown may leave the curve's, over the scale, and its first heading level (rad)."""
+BEND_BRACKET, LENGTH_BRACKET = (0.01, 100.0), (0.005, 2.0)
+"""Bounds of an arc's curvature times the scale, and of its length over the scale."""
+STRAIGHTEST_STEP = 1e-3
+"""Least half turn of the arc that the search begins with (rad)."""
 CHORD_STEP = 0.004
 """Turn of one chord of the drawn chain (rad): 0.004 mm on a radius of 2 m."""
 
@@ -78,6 +73,7 @@ class _Target:
     x: Array
     z: Array
     scale: float
+    """Length of the curve (m)."""
     heading: float | None
     """Direction in which the chain leaves its first point (rad); None when it is free."""
     half: bool
@@ -104,8 +100,8 @@ def tangent_arcs(curve: PlaneCurve, arcs: int) -> ArcFit:
 
     References
     ----------
-    [DOCARMO1976] chapter 1; the least largest distance is found by sequential quadratic programming
-    [NOCEDAL2006] chapter 18.
+    [DOCARMO1976] chapter 1 : circles of curvature.
+    [NOCEDAL2006] chapter 18 : the least largest distance, see `least_largest`.
 
     Examples
     --------
@@ -115,18 +111,47 @@ def tangent_arcs(curve: PlaneCurve, arcs: int) -> ArcFit:
     ([1.35, 2.47, 1.35], 5)
     """
     within("arcs", arcs, 1, MOST_ARCS)
-    span = float(curve.x[-1] - curve.x[0])
-    if not _even(curve, span):
-        return _measured(_chain_of(_target(curve.x, curve.z, span, None, half=False), curve, arcs), curve)
+    for fit in chains_of_arcs(curve):
+        if len(fit.arcs) == arcs:
+            return fit
+        if len(fit.arcs) > arcs:
+            break
+    raise OutOfRangeError(
+        f"{arcs} arcs cannot be laid to this curve as its own mirror image: its crown is "
+        + ("round, so take an odd number." if arcs % 2 == 0 else "pointed, so take an even number.")
+    )
+
+
+def chains_of_arcs(curve: PlaneCurve) -> Iterator[ArcFit]:
+    """Chains of more and more arcs laid to a curve as `tangent_arcs` lays one, each grown from the last.
+
+    Parameters
+    ----------
+    curve : PlaneCurve
+        The curve, hollow towards the room [m].
+
+    Returns
+    -------
+    iterator of ArcFit
+        Chains of 1, 2, 3 … arcs [m], without end; of a curve that is its own mirror image of 1, 3, 5 …
+        where its crown is round and of 2, 4, 6 … where it is pointed.
+
+    References
+    ----------
+    [NOCEDAL2006] chapter 18.
+    """
+    target, pointed = _target_of(curve)
+    for chain in _grown(target):
+        yield _measured(_both(chain, pointed=pointed) if target.half else chain, curve)
+
+
+def _target_of(curve: PlaneCurve) -> tuple[_Target, bool]:
+    """All of the curve, or half of an even one; whether its crown is a point."""
+    if not _even(curve):
+        return _target(curve.x, curve.z, None, half=False), False
     x, z, slope = _right_half(curve)
     pointed = abs(slope) > KINK_TOLERANCE
-    if pointed == bool(arcs % 2):
-        raise OutOfRangeError(
-            f"{arcs} arcs cannot be laid to this curve as its own mirror image: its crown is "
-            f"{'pointed, so take an even' if pointed else 'round, so take an odd'} number of arcs."
-        )
-    target = _target(x, z, span, None if pointed else 0.0, half=True)
-    return _measured(_both(_chain_of(target, curve, (arcs + 1) // 2), pointed=pointed), curve)
+    return _target(x, z, None if pointed else 0.0, half=True), pointed
 
 
 def _right_half(curve: PlaneCurve) -> tuple[Array, Array, float]:
@@ -141,89 +166,61 @@ def _right_half(curve: PlaneCurve) -> tuple[Array, Array, float]:
     return np.concatenate([[0.0], x]), np.concatenate([[top], z]), float(curve.angle[first] + bend * x[0])
 
 
-def _even(curve: PlaneCurve, span: float) -> bool:
+def _even(curve: PlaneCurve) -> bool:
     apart = np.abs(curve.x + curve.x[::-1]) + np.abs(curve.z - curve.z[::-1])
-    return bool(np.max(apart) < EVEN * span)
+    return bool(np.max(apart) < EVEN * (curve.x[-1] - curve.x[0]))
 
 
-def _target(x: Array, z: Array, span: float, heading: float | None, *, half: bool) -> _Target:
+def _target(x: Array, z: Array, heading: float | None, *, half: bool) -> _Target:
     along = np.concatenate([[0.0], np.cumsum(np.hypot(np.diff(x), np.diff(z)))])
     at = np.linspace(0.0, along[-1], SAMPLE_POINTS)
-    return _Target(np.interp(at, along, x), np.interp(at, along, z), span, heading, half)
+    return _Target(np.interp(at, along, x), np.interp(at, along, z), float(along[-1]), heading, half)
 
 
-def _chain_of(target: _Target, curve: PlaneCurve, count: int) -> tuple[Arc, ...]:
-    """The best chain from the target's first point to its last, over several first guesses."""
-    found = [_solve(target, _guess(target, curve, count, power)) for power in GUESS_SPLITS]
-    values, _ = min(found, key=lambda one: one[1])
-    return _arcs(target, values)
+def _grown(target: _Target) -> Iterator[tuple[Arc, ...]]:
+    """Chains from the target's first point to its last, of one arc, two and so on.
+
+    Each is the best that was found from the last with one of its arcs cut in two. A cut chain is the same
+    curve, so no chain lies farther off than the one before it.
+    """
+    starts = [_one_arc(target)]
+    for arcs in count(1):
+        task = _task(target, arcs)
+        values = min((least_largest(task, start) for start in starts), key=task.largest)
+        if not np.isfinite(task.largest(values)):
+            raise OutOfRangeError("No chain of arcs was found that ends where this curve ends.")
+        yield _arcs(target, values)
+        starts = [_cut(values, at) for at in range(arcs)]
 
 
-def _guess(target: _Target, curve: PlaneCurve, count: int, power: float) -> Array:
-    """Curvatures and lengths from pieces of the curve with equal shares of curvature to a power."""
-    nearest = np.argmin(np.hypot(curve.x[:, None] - target.x, curve.z[:, None] - target.z), axis=0)
-    curvature = np.clip(curve.curvature[nearest] * target.scale, STRAIGHTEST_GUESS, SHARPEST_GUESS)
-    steps = np.hypot(np.diff(target.x), np.diff(target.z))
-    weight = 0.5 * (curvature[1:] ** power + curvature[:-1] ** power) * steps
-    share = np.concatenate([[0.0], np.cumsum(weight) / weight.sum()])
-    along = np.concatenate([[0.0], np.cumsum(steps)])
-    cuts = np.interp(np.linspace(0.0, 1.0, count + 1), share, along)
-    middles = np.interp(0.5 * (cuts[1:] + cuts[:-1]), along, curvature)
-    heading = float(np.arctan2(target.z[1] - target.z[0], target.x[1] - target.x[0]))
-    return np.concatenate([[0.0, heading], middles, np.diff(cuts) / target.scale])
-
-
-def _solve(target: _Target, start: Array) -> tuple[Array, float]:
-    """Least largest distance t: -t <= d_i <= t, the chain ends where the target ends."""
-    from scipy.optimize import minimize
-
-    count = (start.size - 2) // 2
+def _task(target: _Target, arcs: int) -> Task:
+    """The distances of the target's points over the scale, and the last point, which is kept."""
     foot = np.array([target.x[-1], target.z[-1]])
-
-    def apart(values: Array) -> Array:
-        return _off(target, _chains(target, values)) / target.scale
-
-    def end(values: Array) -> Array:
-        return np.asarray((_chains(target, values).end - foot) / target.scale)
-
-    def kept(values: Array) -> Array:
-        off = apart(values[..., :-1])
-        return np.concatenate([values[..., -1:] - off, values[..., -1:] + off], axis=-1)
-
-    first_guess = np.concatenate([start, [float(np.max(np.abs(apart(start))))]])
-    free = (-np.pi, np.pi) if target.heading is None else (target.heading, target.heading)
-    lift = (-CROWN_GUESS_LIFT, CROWN_GUESS_LIFT) if target.half else (0.0, 0.0)
-    bounds = [
-        lift,
-        free,
-        *[(STRAIGHTEST_GUESS, SHARPEST_GUESS)] * count,
-        *[LENGTH_GUESS_BOUNDS] * count,
-        (0.0, None),
-    ]
-    first_guess[1] = np.clip(first_guess[1], *free)
-    found = minimize(
-        lambda values: values[-1],
-        first_guess,
-        jac=lambda values: np.concatenate([np.zeros(values.size - 1), [1.0]]),
-        bounds=bounds,
-        constraints=[_kind("eq", lambda values: end(values[..., :-1])), _kind("ineq", kept)],
-        method="SLSQP",
-        options={"maxiter": STEPS, "ftol": TOLERANCE},
+    lift = LIFT_BRACKET if target.half else 0.0
+    heading = (-HEADING_BRACKET, HEADING_BRACKET) if target.heading is None else (target.heading,) * 2
+    bounds = [(-lift, lift), heading, *[BEND_BRACKET] * arcs, *[LENGTH_BRACKET] * arcs]
+    low, high = np.array(bounds).T
+    return Task(
+        apart=lambda values: _off(target, _chains(target, values)) / target.scale,
+        held=lambda values: np.asarray((_chains(target, values).end - foot) / target.scale),
+        low=low,
+        high=high,
     )
-    values = np.asarray(found.x[:-1])
-    missed = float(np.max(np.abs(end(values))))
-    worst = float(np.max(np.abs(apart(values)))) + MISSED_STEP * missed
-    return values, worst if np.isfinite(worst) else np.inf
 
 
-def _kind(kind: str, held: Callable[[Array], Array]) -> dict[str, object]:
-    """A constraint with its slopes; many chains cost little more than one, so all are nudged at once."""
+def _one_arc(target: _Target) -> Array:
+    """An arc as long as the curve, that leaves as the curve does or as it must."""
+    across, up = target.x - target.x[0], target.z - target.z[0]
+    leaves = np.arctan2(up[1], across[1]) if target.heading is None else target.heading
+    half_turn = leaves - np.arctan2(up[-1], across[-1])
+    return np.array([0.0, leaves, max(2.0 * half_turn, STRAIGHTEST_STEP), 1.0])
 
-    def slopes(values: Array) -> Array:
-        found = held(values + NUDGE_STEP * np.eye(values.size + 1, values.size, -1))
-        return np.asarray((found[1:] - found[0]).T / NUDGE_STEP)
 
-    return {"type": kind, "fun": held, "jac": slopes}
+def _cut(values: Array, at: int) -> Array:
+    """The same chain with one of its arcs as two halves."""
+    bend, length = np.split(values[2:], 2)
+    halves = np.diff(np.linspace(0.0, length[at], 3))
+    return np.concatenate([values[:2], np.insert(bend, at, bend[at]), length[:at], halves, length[at + 1 :]])
 
 
 def _chains(target: _Target, values: Array) -> _Chains:
