@@ -40,13 +40,12 @@ COUNTS = re.compile(
 """Names that hold a whole number: arithmetic with them is bookkeeping, not physics."""
 
 NUMERICAL = re.compile(
-    r"(tol|iter|step|point|node|sweep|tiny|small|samples|digits|guess|spread_out|grid|maxls|chunk|bracket|"
-    r"(^|_)tries$|_pool$)",
+    r"(tol|iter|step|point|node|sweep|tiny|small|samples|digits|guess|spread_out|grid|maxls|chunk|bracket)",
     re.IGNORECASE,
 )
 """Names of settings of a numerical method; the evidence need not notice them."""
 
-RANGE_CALLS = {"within", "_within"}
+RANGE_CALLS = {"within"}
 """Calls that refuse what lies outside of the bounds given to them."""
 
 QUIET_CALLS = RANGE_CALLS | {"range", "len", "round", "isclose", "allclose"}
@@ -60,12 +59,6 @@ SHAPING_CALLS = {
 
 ELEMENTWISE = {"sqrt", "log", "log1p", "exp", "abs", "sin", "cos", "arctan"}
 """Calls in which no element of an array sees another."""
-
-INVERSE = {"arccos", "arcsin"}
-"""Calls whose argument is cut to -1 and 1 against rounding: beyond them there is no value."""
-
-GUESS = re.compile(r"(^|_)guess(es)?$")
-"""Functions that say where a search begins; where it ends must not rest on them."""
 
 QUIET_KEYWORDS = {"axis", "ndmin", "num", "decimals", "digits", "full_output", "order", "k", "n"}
 
@@ -177,9 +170,7 @@ def _unread(node: ast.AST, field: str) -> bool:
         case ast.Raise() | ast.JoinedStr() | ast.Assert() | ast.Import() | ast.ImportFrom():
             unread = True
         case ast.FunctionDef():
-            unread = field in {"decorator_list", "returns"} or bool(GUESS.search(node.name))
-        case ast.If(body=[ast.Raise()], orelse=[]):
-            unread = field == "test"  # a range, as those given to `within`
+            unread = field in {"decorator_list", "returns"}
         case ast.Call():
             unread = _last_name(node.func) in QUIET_CALLS
         case ast.keyword():
@@ -245,7 +236,6 @@ def _number(node: ast.Constant, above: tuple[ast.AST, ...], value: float) -> Ite
         or _is_tolerance(value)
         or _in_bookkeeping(node, above)
         or _never_taken(node, above)
-        or _is_domain(value, above)
     ):
         return
     wrong = value * 1.02
@@ -348,18 +338,6 @@ def _condition(call: ast.AST) -> str:
 
 def _is_call_of(node: ast.AST, names: set[str]) -> bool:
     return isinstance(node, ast.Call) and _last_name(node.func) in names
-
-
-def _is_domain(value: float, above: tuple[ast.AST, ...]) -> bool:
-    """Whether it is the 1 or -1 of `arccos(clip(x, -1.0, 1.0))`, with or without a minus of its own."""
-    chain = [node for node in above[-3:] if not isinstance(node, ast.UnaryOp)]
-    clip, outer = chain[-1], chain[-2] if len(chain) > 1 else None
-    return (
-        abs(value) == 1.0
-        and _is_call_of(clip, {"clip"})
-        and outer is not None
-        and _is_call_of(outer, INVERSE)
-    )
 
 
 def _is_half_turn(node: ast.BinOp, parent: ast.AST) -> bool:

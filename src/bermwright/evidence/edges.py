@@ -10,7 +10,19 @@ import numpy as np
 from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.catalogue import all_works
 from bermwright.evidence.rows import Kind, Row
-from bermwright.handbook import bearing, carpentry, damp, developing, fitting, holding, setout, sun
+from bermwright.handbook import (
+    bearing,
+    carpentry,
+    damp,
+    developing,
+    earthmoving,
+    fitting,
+    holding,
+    retaining,
+    setout,
+    soils,
+    sun,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -186,5 +198,62 @@ _AIR = (
         "cos² 20°·d/sin d lying flat: the sum over sixty rings of d = 70°/60",
     ),
 )
+_STEEP = {"angle": math.radians(45.0), "wall": math.radians(45.0), "slope": math.radians(0.5)}
+_REFUSED = (
+    _row(
+        "no-triangle",
+        "TAPEGEOMETRY",
+        setout.corner_angle,
+        {"first": 1.0, "second": 1.0, "across": 2.005},
+        "1",
+        "refused: two sides of 1 m do not reach over 2.005 m",
+        refused=True,
+    ),
+    _row(
+        "points-on-a-line",
+        "TAPEGEOMETRY",
+        setout.fit_plane,
+        {"x": [0.0, 1.0, 2.0], "y": [0.0, 1.0, 2.0], "z": [0.0, 1.0, 5.0]},
+        "1",
+        "refused: a plane turns about the line through three points",
+        refused=True,
+    ),
+    _row(
+        "one-row-of-depths",
+        "FM5434",
+        earthmoving.grid_volume,
+        {"depths": [[1.0, 1.0, 1.0]], "spacing_x": 1.0, "spacing_y": 1.0},
+        "1",
+        "refused: a row of depths encloses no cell",
+        refused=True,
+    ),
+    _row(
+        "no-passive-wedge",
+        "DAS",
+        soils.coulomb_passive_ratio,
+        _STEEP,
+        "1",
+        "refused: sin 90°·sin 45.5°/(cos 45°·cos 0.5°) is 1.009, where the root reaches 1 there is no wedge",
+        refused=True,
+    ),
+    _row(
+        "no-shaken-passive-wedge",
+        "OKABE1926",
+        retaining.earthquake_passive_ratio,
+        _STEEP | {"sideways": 0.0},
+        "1",
+        "refused: without shaking it is Coulomb's wedge",
+        refused=True,
+    ),
+    _row(
+        "slope-of-repose",
+        "OKABE1926",
+        retaining.earthquake_active_ratio,
+        {"angle": math.radians(30.0), "wall": 0.0, "slope": math.radians(30.0), "sideways": 0.0},
+        "0.7500",
+        "ground at its angle of repose just stands: cos² 30°",
+        pick=float,
+    ),
+)
 
-ROWS = (*_GROUND, *_CRAFT, *_SURVEY, *_AIR)
+ROWS = (*_GROUND, *_CRAFT, *_SURVEY, *_AIR, *_REFUSED)

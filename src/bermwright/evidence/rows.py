@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import TYPE_CHECKING, Any
 
+from bermwright.base.errors import OutOfRangeError
 from bermwright.base.units import convert
 
 if TYPE_CHECKING:
@@ -47,6 +48,8 @@ class Row:
     """Picks the compared number out of a named result."""
     rel: float | None = None
     note: str = ""
+    refused: bool = False
+    """Whether only that is compared: 1 where the function refuses these inputs, 0 where it gives a value."""
 
     @property
     def function(self) -> str:
@@ -77,9 +80,17 @@ def printed_tolerance(expected: str) -> float:
 
 def check(row: Row) -> Outcome:
     """Compute a row and compare it."""
-    computed = convert(float(row.pick(row.call(**row.inputs))), row.unit)
+    computed = _refuses(row) if row.refused else convert(float(row.pick(row.call(**row.inputs))), row.unit)
     expected = float(row.expected)
     tolerance = printed_tolerance(row.expected) if row.rel is None else row.rel * abs(expected)
     # A hair of rounding is allowed on top: 0.1285 printed as 0.129 must not fail on its last bit.
     agrees = abs(computed - expected) <= tolerance * (1 + 1e-9)
     return Outcome(row=row, computed=computed, tolerance=tolerance, agrees=agrees)
+
+
+def _refuses(row: Row) -> float:
+    try:
+        row.call(**row.inputs)
+    except OutOfRangeError:
+        return 1.0
+    return 0.0

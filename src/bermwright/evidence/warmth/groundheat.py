@@ -469,6 +469,38 @@ _MESHES = (
         note="100 W on the inner face: 100·(1 - U/8) come back into the room",
     ),
     Row(
+        id="ISO10211-year-cooled-on-a-face",
+        cite=_BALANCE,
+        kind=Kind.DERIVED,
+        call=periodic_year,
+        inputs=Once(
+            lambda: {
+                "model": reduce_model(_solved(_wall(marked=True)), shifts=5, check=False),
+                "drive": Drive(given={"in": 0.0, "out": np.zeros(4)}, sources={"sun": -100.0}),
+            }
+        ),
+        expected="84.177",
+        pick=lambda course: float(course.flow["in"][-1]),
+        note="100 W taken from the inner face: 100·(1 - U/8) of it come from the room",
+    ),
+    Row(
+        id="ISO10211-year-cooled-balance",
+        cite=_BALANCE,
+        kind=Kind.DERIVED,
+        call=periodic_year,
+        inputs=Once(
+            lambda: {
+                "model": reduce_model(_solved(_wall(marked=True)), shifts=5, check=False),
+                "drive": Drive(
+                    given={"in": 0.0, "out": np.array([0.0, 5.0, 0.0, -5.0])}, sources={"sun": -100.0}
+                ),
+            }
+        ),
+        expected="0.000000",
+        pick=lambda course: float(course.balance),
+        note="what goes in through faces and sources stays or comes out",
+    ),
+    Row(
         id="ISO10211-isotherm",
         cite=_BALANCE,
         kind=Kind.DERIVED,

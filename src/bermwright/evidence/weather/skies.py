@@ -424,6 +424,24 @@ def _perez_cases() -> tuple[Row, ...]:
     )
 
 
+def _squarely(elevation: float, *, behind: bool) -> dict[str, Any]:
+    """A plane that faces the sun, or turns its back to it, where rounding takes the cosine past 1."""
+    tilt, azimuth = (90.0 + elevation, 0.0) if behind else (90.0 - elevation, 180.0)
+    return {
+        "sunshine": _split(500.0, 50.0),
+        "path": _path(90.0 - elevation, 180.0),
+        "plane": Plane(tilt=tilt * _RAD, azimuth=azimuth * _RAD),
+    }
+
+
+_SQUARELY = (
+    _row("DUFFIE2013-squarely", DUFFIE2013, on_plane, _squarely(8.0, behind=False), "0.000000",
+         "a plane that faces the sun", _of("incidence")),
+    _row("DUFFIE2013-from-behind", DUFFIE2013, on_plane, _squarely(8.0, behind=True), "3.141593",
+         "a plane that turns its back to the sun: π", _of("incidence")),
+)  # fmt: skip
+
+
 _PLANES = (
     *(
         _row(
@@ -779,4 +797,4 @@ _SHADING = (
     _niched("ground", "66.617", "80·(√1.01 − 0.1)·(√(1 + 1/144) − 1/12)"),
 )
 
-ROWS = (*_SPLITS, *_CLEAR, *_PLANES, *_SHADING)
+ROWS = (*_SPLITS, *_CLEAR, *_SQUARELY, *_PLANES, *_SHADING)

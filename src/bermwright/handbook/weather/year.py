@@ -72,8 +72,9 @@ class WeatherYear:
         for field in fields(self):
             if field.name in RANGES:
                 object.__setattr__(self, field.name, _row(field.name, getattr(self, field.name)))
-        if np.any(self.dew_point > self.temperature + 1.0):
-            raise OutOfRangeError("The dew point is more than 1 K over the temperature of the air.")
+        within(
+            "dew point over the temperature of the air", self.dew_point - self.temperature, high=1.0, unit="K"
+        )
 
     @property
     def vapour_pressure(self) -> Array:
