@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 from bermwright.base.drawing import Arc
-from bermwright.book.pages.setting_out.rounds import round_days
+from bermwright.book.pages.setting_out.daily.rounds import round_days
 from bermwright.form.setout import SetOutError, round_out, tape_of
 from bermwright.formats.house_file import load
 from bermwright.handbook.earthmoving import slice_volume

@@ -11,9 +11,9 @@ import pytest
 
 from bermwright.form import vault_form
 from bermwright.form.setout import SetOutError, compare_ordinates, house_surface, setting_out
-from bermwright.form.setout.dig import Pit, cut_by_grid, cut_by_sections
+from bermwright.form.setout.earthwork.dig import Pit, cut_by_grid, cut_by_sections
+from bermwright.form.setout.earthwork.heaping import heaps_of
 from bermwright.form.setout.ground import Surface
-from bermwright.form.setout.heaping import heaps_of
 from bermwright.formats.house_file import load
 from bermwright.handbook.earthmoving import pit_volume
 from bermwright.handbook.fitting import distance_to_curve

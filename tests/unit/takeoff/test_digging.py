@@ -12,8 +12,8 @@ import shapely
 
 from bermwright.form import vault_form
 from bermwright.form.setout import setting_out
+from bermwright.form.setout.earthwork.pits import Pit, pit_corners, pit_outline
 from bermwright.form.setout.ground import Surface
-from bermwright.form.setout.pits import Pit, pit_corners, pit_outline
 from bermwright.formats.house_file import load
 from bermwright.house import SettingOut
 from bermwright.takeoff.digging import balance_of

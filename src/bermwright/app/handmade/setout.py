@@ -11,8 +11,8 @@ from bermwright.app.making.settingout import SetOutWishes, set_out_file
 from bermwright.app.opening import open_house
 from bermwright.app.outside.points import points_beside
 from bermwright.base.document import Heading
+from bermwright.book.pages.setting_out.daily.rounds import round_pages
 from bermwright.book.pages.setting_out.gathered import set_out_pages
-from bermwright.book.pages.setting_out.rounds import round_pages
 from bermwright.form import vault_form
 
 if TYPE_CHECKING:

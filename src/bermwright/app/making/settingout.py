@@ -14,7 +14,7 @@ from bermwright.app.outside.clock import day
 from bermwright.app.outside.files import beside, output, write_bytes
 from bermwright.app.outside.points import content_of, points_beside
 from bermwright.book.pages.setting_out import day_sheets, setout_document
-from bermwright.book.pages.setting_out.rounds import round_days
+from bermwright.book.pages.setting_out.daily.rounds import round_days
 from bermwright.book.sheets import Placed, TitleBlock, frame_sheet
 from bermwright.book.sheets.jigs import jig_sheets
 from bermwright.book.sheets.setout import Shows, between_sheet, curve_sheet, ladder_sheet, plan_sheet

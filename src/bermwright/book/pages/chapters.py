@@ -11,7 +11,7 @@ from bermwright.book.pages.forms import forms_chapter
 from bermwright.book.pages.lasting import lasting_chapter
 from bermwright.book.pages.openings import openings_chapter
 from bermwright.book.pages.room import room_chapter
-from bermwright.book.pages.setting_out.rounds import rounds_chapter
+from bermwright.book.pages.setting_out.daily.rounds import rounds_chapter
 from bermwright.book.pages.supports import supports_chapter
 from bermwright.book.pages.whole import balance_chapter, raising_chapter
 

@@ -7,7 +7,7 @@ rib, across to the right as seen walking in, up from the finished floor.
 from __future__ import annotations
 
 from bermwright.form.setout.curve import CurveOut, MeasuredRow, compare_ordinates
-from bermwright.form.setout.dig import Cut, Dig, dig_of
+from bermwright.form.setout.earthwork.dig import Cut, Dig, dig_of
 from bermwright.form.setout.ground import Surface, house_surface
 from bermwright.form.setout.heights import Heights
 from bermwright.form.setout.levelling import Levels, Reading, reduce_readings

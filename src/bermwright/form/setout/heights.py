@@ -13,10 +13,10 @@ from bermwright.handbook.setout import footing_steps
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.form.setout.dig import Dig
+    from bermwright.form.setout.earthwork.dig import Dig
+    from bermwright.form.setout.earthwork.strips import Strip
     from bermwright.form.setout.ground import Surface
     from bermwright.form.setout.nouns import Spot
-    from bermwright.form.setout.strips import Strip
     from bermwright.form.shapes import VaultForm
     from bermwright.house import SettingOut, Vault
 

@@ -8,19 +8,19 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.data.setting_out import BESIDE_BOARD
+from bermwright.form.setout.earthwork.ring import past_digs, post_place, ring_of
 from bermwright.form.setout.heights import board_tops
 from bermwright.form.setout.nouns import BatterBoard, CheckLength, Peg, Plan, StringLine
-from bermwright.form.setout.ring import past_digs, post_place, ring_of
 from bermwright.handbook.setout import diagonal, three_four_five
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
+    from bermwright.form.setout.earthwork.mound import MoundReach
+    from bermwright.form.setout.earthwork.ring import Edges
+    from bermwright.form.setout.earthwork.strips import Strip
     from bermwright.form.setout.ground import Surface
-    from bermwright.form.setout.mound import MoundReach
     from bermwright.form.setout.nouns import Spot
-    from bermwright.form.setout.ring import Edges
-    from bermwright.form.setout.strips import Strip
     from bermwright.house import SettingOut, Vault
 
 SAME = 0.005

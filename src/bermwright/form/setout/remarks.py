@@ -12,7 +12,7 @@ from bermwright.base.units import show
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.form.setout.dig import Dig
+    from bermwright.form.setout.earthwork.dig import Dig
     from bermwright.form.setout.heights import Heights
     from bermwright.form.setout.nouns import Plan, Spot
     from bermwright.form.setout.surveyed import Surveyed

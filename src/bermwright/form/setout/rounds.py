@@ -11,7 +11,7 @@ import numpy as np
 from bermwright.base.ranges import Range
 from bermwright.data.rates import soil_states
 from bermwright.data.setting_out import DATUM, DATUM_CLEAR, FLATTEST_DIG
-from bermwright.form.setout.dig import Cut, formation_of
+from bermwright.form.setout.earthwork.dig import Cut, formation_of
 from bermwright.form.setout.heights import MARKS
 from bermwright.form.setout.nouns import CheckLength, LevelRow, SetOutError
 from bermwright.handbook.earthmoving import loose_volume

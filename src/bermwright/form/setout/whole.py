@@ -6,26 +6,26 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.form.setout.curve import curve_out, rib_places
-from bermwright.form.setout.dig import dig_of
+from bermwright.form.setout.earthwork.dig import dig_of
+from bermwright.form.setout.earthwork.heaping import heaps_of
+from bermwright.form.setout.earthwork.mound import mound_reach
+from bermwright.form.setout.earthwork.strips import bare_outline, end_thickness, opening_edges, strip_of
 from bermwright.form.setout.ground import house_surface
-from bermwright.form.setout.heaping import heaps_of
 from bermwright.form.setout.heights import heights_of
-from bermwright.form.setout.mound import mound_reach
 from bermwright.form.setout.parts.beside import digs_beside
 from bermwright.form.setout.plan import plan_of
 from bermwright.form.setout.remarks import remarks
-from bermwright.form.setout.strips import bare_outline, end_thickness, opening_edges, strip_of
 from bermwright.house import SettingOut
 
 if TYPE_CHECKING:
     from bermwright.form.setout.curve import CurveOut
-    from bermwright.form.setout.dig import Dig
+    from bermwright.form.setout.earthwork.dig import Dig
+    from bermwright.form.setout.earthwork.heaping import Heap
+    from bermwright.form.setout.earthwork.mound import MoundReach
+    from bermwright.form.setout.earthwork.strips import OpeningEdges, Strip
     from bermwright.form.setout.ground import Surface
-    from bermwright.form.setout.heaping import Heap
     from bermwright.form.setout.heights import Heights
-    from bermwright.form.setout.mound import MoundReach
     from bermwright.form.setout.nouns import Plan, Spot
-    from bermwright.form.setout.strips import OpeningEdges, Strip
     from bermwright.form.setout.surveyed import Surveyed
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House, Vault

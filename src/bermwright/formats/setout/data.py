@@ -12,7 +12,7 @@ from bermwright.formats.assessment_json import FORMAT, number
 if TYPE_CHECKING:
     from bermwright.base.ranges import Range
     from bermwright.form.setout import CurveOut, Cut, Dig, Levels, MeasuredRow, RoundOut, SetOut
-    from bermwright.form.setout.heaping import Heap
+    from bermwright.form.setout.earthwork.heaping import Heap
     from bermwright.form.setout.ordinates import Ordinates
     from bermwright.form.setout.parts import Between
     from bermwright.takeoff.digging import Balance

@@ -13,7 +13,7 @@ from bermwright.takeoff.earth import bank_range, earth_of
 
 if TYPE_CHECKING:
     from bermwright.form.setout import SetOut
-    from bermwright.form.setout.dig import Dig
+    from bermwright.form.setout.earthwork.dig import Dig
     from bermwright.form.shapes import VaultForm
     from bermwright.house import House, Vault
 

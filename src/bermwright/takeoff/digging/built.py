@@ -11,8 +11,8 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from bermwright.form.setout import SetOut
-    from bermwright.form.setout.dig import Dig
-    from bermwright.form.setout.strips import Strip
+    from bermwright.form.setout.earthwork.dig import Dig
+    from bermwright.form.setout.earthwork.strips import Strip
     from bermwright.form.shapes import VaultForm
 
     Array = NDArray[np.float64]

@@ -6,7 +6,7 @@ Start reading at `curve.py` and `ground.py`.
 from __future__ import annotations
 
 from bermwright.book.pages.setting_out.curve import setting_out_pages
-from bermwright.book.pages.setting_out.days import day_sheets
+from bermwright.book.pages.setting_out.daily.days import day_sheets
 from bermwright.book.pages.setting_out.document import setout_document
 from bermwright.book.pages.setting_out.ground import ground_pages
 from bermwright.book.pages.setting_out.printing import curve_pages, template_pages

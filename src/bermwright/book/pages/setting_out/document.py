@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from bermwright.base.document import Document
 from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.pages.setting_out.between import between_blocks
+from bermwright.book.pages.setting_out.daily.rounds import round_blocks
 from bermwright.book.pages.setting_out.ground import ground_text
 from bermwright.book.pages.setting_out.levelled import levelled_blocks
-from bermwright.book.pages.setting_out.rounds import round_blocks
 from bermwright.book.pages.setting_out.shop import measured_blocks, shop_tables
 
 if TYPE_CHECKING:

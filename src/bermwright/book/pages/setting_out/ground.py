@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.units import show, show_range
-from bermwright.book.pages.setting_out.days import day_sheets
+from bermwright.book.pages.setting_out.daily.days import day_sheets
 from bermwright.book.sheets.setout import Shows, ladder_sheet, plan_sheet
 from bermwright.data.setting_out import DIAGONALS, EARTHWORK, LEVEL, PEG, RIB
 

@@ -32,7 +32,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.drawing import Path, Point
     from bermwright.form.setout import BatterBoard, SetOut
-    from bermwright.form.setout.heaping import Heap
+    from bermwright.form.setout.earthwork.heaping import Heap
     from bermwright.form.setout.nouns import Spot
     from bermwright.form.setout.surveyed import Place
 

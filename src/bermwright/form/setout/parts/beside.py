@@ -6,11 +6,11 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.form.lines import broken
-from bermwright.form.setout.dig import dig_of
+from bermwright.form.setout.earthwork.dig import dig_of
+from bermwright.form.setout.earthwork.strips import bare_outline, end_thickness, strip_of
 from bermwright.form.setout.ground import surface_of
 from bermwright.form.setout.nouns import SetOutError
 from bermwright.form.setout.parts.between import on_ground, parts_between
-from bermwright.form.setout.strips import bare_outline, end_thickness, strip_of
 from bermwright.house import SettingOut
 
 if TYPE_CHECKING:

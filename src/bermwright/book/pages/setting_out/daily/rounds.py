@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.units import show, show_range
-from bermwright.book.pages.setting_out.days import LADDER, OVERHEAD, SERVICES, SHARP
+from bermwright.book.pages.setting_out.daily.days import LADDER, OVERHEAD, SERVICES, SHARP
 from bermwright.book.sheets.setout.day import TALLEST, Day, day_sheet
 from bermwright.book.sheets.setout.round import round_sheet
 from bermwright.data.setting_out import DIAGONALS, EARTHWORK, LEVEL, PEG, TRENCH

@@ -12,7 +12,7 @@ from bermwright.handbook.earthmoving import cone_heap, windrow
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.form.setout.dig import Cut, Dig
+    from bermwright.form.setout.earthwork.dig import Cut, Dig
     from bermwright.form.setout.nouns import Plan, Spot
     from bermwright.house import House
 

@@ -12,8 +12,8 @@ import shapely
 from bermwright.base.ranges import Range
 from bermwright.data.rates import soil_states
 from bermwright.data.setting_out import FLATTEST_DIG
+from bermwright.form.setout.earthwork.pits import DEEPEST, HAIR, Pit, pit_corners, pit_outline
 from bermwright.form.setout.nouns import SetOutError
-from bermwright.form.setout.pits import DEEPEST, HAIR, Pit, pit_corners, pit_outline
 from bermwright.handbook.earthmoving import grid_volume, loose_volume, pit_volume, slice_volume
 
 if TYPE_CHECKING:
@@ -21,9 +21,9 @@ if TYPE_CHECKING:
 
     from numpy.typing import NDArray
 
+    from bermwright.form.setout.earthwork.strips import Strip
     from bermwright.form.setout.ground import Surface
     from bermwright.form.setout.nouns import Spot
-    from bermwright.form.setout.strips import Strip
     from bermwright.house import House, SettingOut, Vault
 
     Array = NDArray[np.float64]

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show, show_range
-from bermwright.book.pages.setting_out.places import (
+from bermwright.book.pages.setting_out.daily.places import (
     board_notes,
     dig_notes,
     end_toes,
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.drawing import Sheet
     from bermwright.form.setout import SetOut
-    from bermwright.form.setout.strips import OpeningEdges
+    from bermwright.form.setout.earthwork.strips import OpeningEdges
 
 SERVICES = (
     "Before the first spade ask who knows of cables, pipes and drains, and have them marked. Near a mark "

@@ -12,7 +12,7 @@ from bermwright.form.setout.nouns import Spot
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-    from bermwright.form.setout.mound import MoundReach
+    from bermwright.form.setout.earthwork.mound import MoundReach
     from bermwright.form.setout.nouns import StringLine
 
 ROUND = 0.05
