@@ -13,7 +13,7 @@ from bermwright.base.ranges import Range
 from bermwright.data.densities import GRAVITY
 from bermwright.data.rates import BARROW, GRID_FOLD, SoilStates, soil_states
 from bermwright.form import fill_area
-from bermwright.form.solids.heights import end_earth
+from bermwright.form.solids.earthwork.heights import end_earth
 from bermwright.handbook.earthmoving import bank_volume, loads, loose_volume
 from bermwright.house.parts.support_words import Behind
 from bermwright.stages.nouns import StageKind
@@ -28,7 +28,7 @@ if TYPE_CHECKING:
 
     from bermwright.base.findings import Step
     from bermwright.form.shapes import VaultForm
-    from bermwright.form.solids.heights import EndEarth
+    from bermwright.form.solids.earthwork.heights import EndEarth
     from bermwright.house import Fill, House, Vault
     from bermwright.house.parts.holds import Geogrid
 

@@ -15,7 +15,7 @@ from bermwright.form.known import FormUnknownError
 from bermwright.form.solids import Kind, house_solids, is_closed, vault_solids, volume_of
 from bermwright.form.solids.bodies import box, pipe, solid
 from bermwright.form.solids.cutting import contour, cut, shadow
-from bermwright.form.solids.heights import end_earth
+from bermwright.form.solids.earthwork.heights import end_earth
 from bermwright.form.solids.printing import print_parts
 from bermwright.form.solids.seen import picture
 from bermwright.formats.house_file import load

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.form.solids.earth import Earth, earth_layers, earth_of
+from bermwright.form.solids.earthwork.earth import Earth, earth_layers, earth_of
 from bermwright.form.solids.ends import (
     Cut,
     end_layer,

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from bermwright.form.solids.earth import earth_of
+from bermwright.form.solids.earthwork.earth import earth_of
 
 if TYPE_CHECKING:
     from bermwright.form.setout.nouns import Spot

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.form.earth import under_turf
-from bermwright.form.solids.earth import BESIDE, Earth, Slope, earth_of, mound_line
+from bermwright.form.solids.earthwork.earth import BESIDE, Earth, Slope, earth_of, mound_line
 
 if TYPE_CHECKING:
     from numpy.typing import NDArray
