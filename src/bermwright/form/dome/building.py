@@ -127,7 +127,7 @@ def _joints(
     piece = max(pieces, key=lambda one: one.length)
     if not piece.bricks or dome.unit_length is None:
         return None, None
-    turn = piece.end - piece.start
+    turn = min(piece.end - piece.start, 2.0 * np.pi)
     narrow, on_bed = (
         float(ring_joint(inner * turn, dome.unit_length, piece.bricks)) for inner in (top, radius)
     )

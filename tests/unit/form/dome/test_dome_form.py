@@ -288,3 +288,15 @@ def test_no_dome_is_ever_said_to_stand():
     assert [one.verdict.value for one in DOMES_STAND.run(Whole(house=none, studies={}))] == ["does not apply"]
     broken = replace(HOUSE, domes=(replace(DOME, course=None),))
     assert [one.verdict.value for one in DOMES_STAND.run(Whole(house=broken, studies={}))] == ["unknown"]
+
+
+@pytest.mark.parametrize("span", [1.2, 2.0256410256410255, 4.205128205128204])
+def test_a_last_ring_of_one_brick_is_a_whole_ring(span):
+    """Two ends of a ring that is not cut lie a hair more than a turn apart; it still holds its one brick."""
+    bricks = replace(
+        PLAIN, unit=DomeUnit.BRICKS, laid=Laid.TILTED, course=0.07, unit_length=0.24, thickness=0.1,
+        curve=DomeCurve.CATENARY, span=span, rise=0.9 * span,
+    )  # fmt: skip
+    found = dome_form(bricks)
+    assert all(course.joint is None or np.isfinite(course.joint) for course in found.courses)
+    assert found.courses[-1].joint_outside is None or found.courses[-1].joint_outside > 0.0
