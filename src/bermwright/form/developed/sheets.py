@@ -17,6 +17,7 @@ from bermwright.house import CoverKind
 from bermwright.house.making.words import Laid
 
 if TYPE_CHECKING:
+    from bermwright.base.drawing import Path
     from bermwright.form.dome.shapes import DomeForm
     from bermwright.form.shapes import VaultForm
     from bermwright.house import Vault
@@ -52,9 +53,10 @@ def _strips(
     box = ((0.0, 0.0), (length, 0.0), (length, roll.width), (0.0, roll.width))
     upstand = f"edge of the face, {1e3 * roll.upstand:.0f} mm of upstand"
     lines = (
-        (upstand, ((roll.upstand, 0.0), (roll.upstand, roll.width))),
-        (upstand, ((length - roll.upstand, 0.0), (length - roll.upstand, roll.width))),
+        (roll.upstand, upstand, ((roll.upstand, 0.0), (roll.upstand, roll.width))),
+        (roll.upstand, upstand, ((length - roll.upstand, 0.0), (length - roll.upstand, roll.width))),
         (
+            roll.lap,
             f"the next strip laps to here, {1e3 * roll.lap:.0f} mm",
             ((0.0, roll.width - roll.lap), (length, roll.width - roll.lap)),
         ),
@@ -77,13 +79,18 @@ def _strips(
             part=part,
             outline=box,
             count=count,
-            lines=lines,
+            lines=_drawn(*lines),
             across="along the strip",
             up="across it",
             side="any",
             note="The last strip may be cut narrower.",
         ),
     )
+
+
+def _drawn(*lines: tuple[float, str, Path]) -> tuple[tuple[str, Path], ...]:
+    """Lines that do not lie on the edge: those whose distance from it is not nothing."""
+    return tuple((word, line) for apart, word, line in lines if apart > 0.0)
 
 
 def _mass_per_area(roll: SheetRoll, thickness: float | None, weight: float | None) -> float | None:
@@ -156,13 +163,14 @@ def _gore(along: np.ndarray, half: np.ndarray, roll: SheetRoll, count: int, name
         part=f'dome "{name}"',
         outline=tuple(right + left[::-1]),
         count=count,
-        lines=(
-            (f"the next gore laps to here, {1e3 * roll.lap:.0f} mm", edge),
+        lines=_drawn(
+            (roll.lap, f"the next gore laps to here, {1e3 * roll.lap:.0f} mm", edge),
             (
+                roll.upstand,
                 f"foot of the dome, {1e3 * roll.upstand:.0f} mm of upstand",
                 ((0.0, roll.upstand), (2.0 * foot + roll.lap, roll.upstand)),
             ),
-            ("middle", ((middle, 0.0), (middle, float(along[-1])))),
+            (1.0, "middle", ((middle, 0.0), (middle, float(along[-1])))),
         ),
         across="across the gore",
         up="from its foot to the crown",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -41,17 +42,18 @@ def pattern_sheet(pattern: Pattern, *, width: float = 174.0, system: str = "metr
     factor = 1e3 / scale
     left = 0.5 * (width - wide * factor)
     figures = Figures(system=system)
-    longest = _longest(pattern, figures)
-    foot, head = max(FOOT, longest + 25.0) + ROW, max(HEAD, longest + 9.0)
+    marks = _marks(pattern, factor, figures)
+    under, over = _room(marks, tall * factor)
+    foot, head = max(FOOT, under + 25.0) + ROW, max(HEAD, over + 9.0)
     view = View(origin=(left - float(low[0]) * factor, foot - float(low[1]) * factor), scale=scale)
     height = tall * factor + foot + head
     board = Board()
     unit = " mm" if system == "metric" else ""
     items = [
         Area(path=path_of(view, *points.T), wash=Wash.KEEP, outline=Pen.CUT),
-        *_sizes(pattern, view, figures, board),
+        *_sizes(pattern, view, figures, board, max(18.0, under + 8.5)),
         *(Stroke(path=path_of(view, *np.asarray(line).T), pen=Pen.HIDDEN) for _, line in pattern.lines),
-        *_ordinates(pattern, view, figures, board),
+        *_ordinates(marks, (left, foot), board),
         *_words(pattern, view, board, system),
         heading((0.0, height - 4.5), f"{pattern.name}{_times(pattern)}"),
         figure((0.0, 1.5), f"1:{scale:.0f}"),
@@ -68,20 +70,56 @@ def _times(pattern: Pattern) -> str:
     return f", {pattern.count} off" if pattern.count > 1 else ""
 
 
-def _longest(pattern: Pattern, figures: Figures) -> float:
-    """Length of the longest turned figure (mm)."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Mark:
+    """Figures at one station: below the blank, over the upper edge, and inside over the lower one (mm)."""
+
+    x: float
+    low: float
+    high: float
+    station: str
+    over: str
+    inside: str
+
+
+def _marks(pattern: Pattern, factor: float, figures: Figures) -> list[_Mark]:
+    """Stations that can be read beside each other, on paper, counted from the lower left of the blank."""
     if pattern.name == "gore":
-        return 0.0
-    words = [figures.length(value) for row in pattern.ordinates for value in row]
-    return max((text_width(word, CAPTION) for word in words), default=0.0)
+        return []
+    left, bottom = np.asarray(pattern.outline).min(axis=0).tolist()
+    found: list[_Mark] = []
+    for station, low, high in pattern.ordinates:
+        x = (station - left) * factor
+        if found and x - found[-1].x < APART:
+            continue
+        words = figures.length(low), figures.length(high)
+        fits = (high - low) * factor > text_width(words[0], CAPTION) + 2.4
+        alone = fits or low <= LOW or words[0] == words[1]
+        found.append(
+            _Mark(
+                x=x,
+                low=(low - bottom) * factor,
+                high=(high - bottom) * factor,
+                station=figures.length(station),
+                over=words[1] if alone else f"{words[0]}–{words[1]}",
+                inside=words[0] if fits and low > LOW else "",
+            )
+        )
+    return found
 
 
-def _sizes(pattern: Pattern, view: View, figures: Figures, board: Board) -> Iterator[Item]:
+def _room(marks: list[_Mark], tall: float) -> tuple[float, float]:
+    """Paper that turned figures take under the blank, and over it (mm)."""
+    under = max((text_width(one.station, CAPTION) for one in marks), default=0.0)
+    over = max((one.high + text_width(one.over, CAPTION) - tall for one in marks), default=0.0)
+    return under, max(over, 0.0)
+
+
+def _sizes(pattern: Pattern, view: View, figures: Figures, board: Board, below: float) -> Iterator[Item]:
     """Width, height and both diagonals of the blank."""
     points = np.asarray(pattern.outline)
     (x0, y0), (x1, y1) = points.min(axis=0).tolist(), points.max(axis=0).tolist()
     a, b, c = view.point(x0, y0), view.point(x1, y0), view.point(x1, y1)
-    below = max(18.0, _longest(pattern, figures) + 8.5)
     yield Dimension(start=a, end=b, offset=-below, text=figures.length(x1 - x0))
     yield Dimension(start=b, end=c, offset=-12.0, text=figures.length(y1 - y0))
     board.block((b[0] + 8.0, b[1]), (b[0] + 16.0, c[1]))
@@ -103,11 +141,14 @@ def _words(pattern: Pattern, view: View, board: Board, system: str) -> Iterator[
         if free is not None:
             yield board.take(free)
             continue
-        letter = "abcdefgh"[len(key)]
+        letter, ends = "abcdefgh"[len(key)], [view.point(*one.tolist()) for one in (points[0], points[-1])]
         key.append(f"{letter} {word}")
-        for at, away in ((points[0], -2.6), (points[-1], 2.6)):
-            x, y = view.point(*at.tolist())
-            yield figure((x + away, y - 0.9), letter, "middle")
+        letters = [
+            figure((x + away, y - 0.9), letter, "middle")
+            for (x, y), away in ((places[0], 2.6), (ends[0], -3.6), (ends[1], 3.6))
+        ]
+        clear = [one for one in letters[1:] if board.free(one)] or letters[:1]
+        yield from map(board.take, clear)
     if key:
         yield Text(at=(0.0, 9.5 + ROW), text="; ".join(key), height=CAPTION, ink=Ink.SOFT)
 
@@ -118,25 +159,15 @@ def along_line(points: np.ndarray, share: float) -> tuple[float, float]:
     return float(np.interp(place, number, points[:, 0])), float(np.interp(place, number, points[:, 1]))
 
 
-def _ordinates(pattern: Pattern, view: View, figures: Figures, board: Board) -> Iterator[Item]:
-    """Stations below, low and high edge beside the outline, no nearer than they can be read."""
-    if pattern.name == "gore":
-        return
-    last = -1e9
-    foot = view.point(0.0, float(np.asarray(pattern.outline)[:, 1].min()))[1]
-    for station, low, high in pattern.ordinates:
-        (x, y0), (_, y1) = view.point(station, low), view.point(station, high)
-        if x - last < APART:
-            continue
-        last = x
+def _ordinates(marks: list[_Mark], at: tuple[float, float], board: Board) -> Iterator[Item]:
+    """Stations below, low and high edge beside the outline."""
+    for one in marks:
+        x, y0, y1 = at[0] + one.x, at[1] + one.low, at[1] + one.high
         yield Stroke(path=((x, y0), (x, y1)), pen=Pen.HATCH)
-        at, words = figures.length(station), (figures.length(low), figures.length(high))
-        yield board.take(_turned(x, foot - 2.0 - text_width(at, CAPTION), at))
-        inside = y1 - y0 > text_width(words[0], CAPTION) + 2.4
-        both = words[1] if inside or low <= LOW or words[0] == words[1] else f"{words[0]}–{words[1]}"
-        yield board.take(_turned(x, y1 + 1.2, both))
-        if low > LOW and inside:
-            yield board.take(_turned(x, y0 + 1.2, words[0]))
+        yield board.take(_turned(x, at[1] - 2.0 - text_width(one.station, CAPTION), one.station))
+        yield board.take(_turned(x, y1 + 1.2, one.over))
+        if one.inside:
+            yield board.take(_turned(x, y0 + 1.2, one.inside))
     board.block((0.0, 0.0), (FIGURE, FIGURE))
 
 
