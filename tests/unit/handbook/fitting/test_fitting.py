@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import islice
+
 import numpy as np
 import pytest
 
@@ -59,6 +61,22 @@ def test_more_arcs_come_nearer() -> None:
     curve = curves.catenary(4.8, 2.2)
     off = [fitting.tangent_arcs(curve, arcs).deviation for arcs in (1, 3, 5)]
     assert off[0] > 2.0 * off[1] > 4.0 * off[2]
+
+
+@pytest.mark.parametrize(("lean", "rise"), [(0.0, 1.2), (0.2, 2.6), (-0.15, 4.4)])
+def test_an_arc_more_never_lies_farther_off(lean: float, rise: float) -> None:
+    turn = np.linspace(0.0, np.pi, 9)
+    z = rise * np.sin(turn) ** 0.8 * (1.0 + lean * np.cos(turn))
+    z[[0, -1]] = 0.0
+    curve = curves.through_points(-2.4 * np.cos(turn), z)
+    chains = list(islice(fitting.chains_of_arcs(curve), 5 if lean else 3))
+    off = [chain.deviation for chain in chains]
+    assert off == sorted(off, reverse=True)
+    assert off[0] < 0.2 * rise
+    assert all(curves.tangent_break(chain.arcs) < 1e-9 for chain in chains)
+    assert all(
+        np.allclose(chain.arcs[-1].point(chain.arcs[-1].end), [2.4, 0.0], atol=1e-9) for chain in chains
+    )
 
 
 def test_the_best_three_arcs_beat_the_masons_construction_for_an_ellipse() -> None:
