@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import replace
-from itertools import pairwise
+from itertools import combinations, pairwise
 from pathlib import Path
 
 import numpy as np
@@ -353,6 +353,24 @@ def test_two_unlike_outlines_lie_a_saw_cut_apart_in_one_blank(forms):
     assert any(
         one.intersects(translate(two, 0.0, -0.008)) for one in outline_of(form.rib, long) for two in upper
     )
+
+
+LONG_PIECES = {"board": Board(thickness=0.038, width=0.3), "layers": 3, "board_length": 2.4, "depth": 0.12}
+
+
+@pytest.mark.parametrize(
+    ("name", "changes"), [("kettle-hill", {}), ("larch-bank", LONG_PIECES), ("alder-loft", LONG_PIECES)]
+)
+def test_a_saw_passes_between_any_two_outlines_that_share_a_blank(name, changes):
+    house = open_house(EXAMPLE.with_name(f"{name}.toml")).house
+    form = vault_form(house, replace(house.vaults[0], **changes))
+    kinds = sorted(rib_kinds(form, 0.004), key=lambda kind: -kind.length)
+    for long, short in combinations(kinds, 2):
+        other = beside_other(long, short, 0.004)
+        upper = [translate(one, other.shift, other.gap) for one in outline_of(form.rib, short)]
+        apart = min(one.distance(two) for one in outline_of(form.rib, long) for two in upper)
+        assert apart >= 0.004 - 1e-4, (long.name, short.name)
+        assert max(two.bounds[2] for two in upper) <= long.length + 1e-6
 
 
 def test_unlike_outlines_share_wide_boards_that_take_no_equal_ones(house, forms):
