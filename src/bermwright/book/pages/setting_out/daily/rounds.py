@@ -146,7 +146,11 @@ def _fitting(out: RoundOut, day: Day, system: str, *, circles: bool) -> Sheet:
     return next((sheet for sheet in sheets if sheet.height <= TALLEST), last)
 
 
-def _days(out: RoundOut, system: str) -> Iterator[Day]:
+def _days(out: RoundOut, system: str) -> tuple[Day, Day]:
+    return _first_day(out, system), _second_day(out, system)
+
+
+def _first_day(out: RoundOut, system: str) -> Day:
     rows = [(f"{names}: {words}", value) for names, words, value in _checks(out, system)]
     bottom = out.circles[-1]
     edge = ", ".join(f"{_deg(turn)} {_m(radius, system, 2)}" for turn, radius in out.edge)
@@ -157,7 +161,7 @@ def _days(out: RoundOut, system: str) -> Iterator[Day]:
         f"{show_range(cut.loose, 'm3', 0, system)} in heaps."
         for cut in out.cuts
     ]
-    yield Day(
+    return Day(
         number=1,
         title="middle, cross and dig",
         leads="Set the pipe of the middle, the cross of pegs outside the dig, and sweep the bottom by chain.",
@@ -185,7 +189,10 @@ def _days(out: RoundOut, system: str) -> Iterator[Day]:
         ),
         notes=tuple(notes),
     )
-    yield Day(
+
+
+def _second_day(out: RoundOut, system: str) -> Day:
+    return Day(
         number=2,
         title="circles and openings",
         leads="Sweep the circles by chain, held level; peg both edges of every opening on the inner circle.",
