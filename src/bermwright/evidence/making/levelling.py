@@ -293,6 +293,15 @@ _SPREADS = (
         pick=lambda odd: float(np.flatnonzero(odd).sum() + 100.0 * (odd.sum() - 1.0)),
     ),
     _row(
+        "ODD-BENT-FAR",
+        setout.odd_heights,
+        "6",
+        {**_BUMP, "x": _BUMP["x"] + 385211.0, "y": _BUMP["y"] + 6972100.0},
+        "the same far from the origin, as a national grid has it",
+        cite=_ODD,
+        pick=lambda odd: float(np.flatnonzero(odd).sum() + 100.0 * (odd.sum() - 1.0)),
+    ),
+    _row(
         "ODD-BENT-NONE",
         setout.odd_heights,
         "0",

@@ -230,7 +230,7 @@ def _surface(x: Array, y: Array, degree: int) -> Array:
     east, north = x - x.mean(), y - y.mean()
     wide = max(float(np.max(np.hypot(east, north))), FLATTEST)
     u, v = east / wide, north / wide
-    columns = [np.ones_like(u), u, v] + ([u * u, u * v, v * v] if degree > 1 else [])
+    columns = [np.ones_like(u), u, v] + ([u * u, u * v, v * v] if degree == max(LEAST_SPARE) else [])
     return np.column_stack(columns)
 
 

@@ -52,6 +52,8 @@ HEAPS_COST = 1.4
 PAPER = 174.0
 TO_POST = 6.0
 """Length of the arrow towards it (mm)."""
+WAY_SHIFTS = tuple(way * step for step in range(0, 64, 4) for way in (1.0, -1.0))
+"""How far from the axis the arrow of the way in may stand (mm)."""
 NAME_SHIFTS = (0.0, 4.0, -5.0, 8.0, -9.0, 12.0, -13.0)
 HEAP_SHIFTS = (0.0, 8.0, -8.0, 16.0, -16.0)
 TOE_LEAST = 0.05
@@ -101,22 +103,32 @@ def plan_sheet(
 
 
 def _items(hand: _Hand, shows: Shows, width: float, height: float) -> Iterator[Item]:
-    door = hand.view.point(0.0, 0.0)[1]
-    fixed = [note((1.0, door + 1.6), "way in")]
     if hand.out.axis is None:
-        fixed.append(figure((width - 2.0, height - 4.0), "north: not given", "end"))
+        yield hand.board.take(figure((width - 2.0, height - 4.0), "north: not given", "end"))
     else:
         yield from north_arrow((width - 9.0, height - 9.0), hand.out.axis)
         hand.board.block((width - 2.0 * ROOM, height - 2.0 * ROOM), (width, height))
-    yield from map(hand.board.take, fixed)
-    yield Arrow(tail=(1.0, door), head=(10.0, door), pen=Pen.FORCE)
     yield from _BY_KIND[shows](hand)
+    yield from _way_in(hand, height)
     scale = f"1:{hand.view.scale:.0f}, seen from above"
     if not hand.heaps:
         scale += "; heaps lie off this plan"
     corners = [(1.0, 1.0, "start"), (width - 1.0, 1.0, "end"), (0.5 * width, 1.0, "middle")]
     corners += [(1.0, 5.0, "start"), (1.0, height - 4.0, "start"), (width - 1.0, 5.0, "end")]
     yield hand.board.put(figure((x, y), scale, anchor) for x, y, anchor in corners)
+
+
+def _way_in(hand: _Hand, height: float) -> Iterator[Item]:
+    """An arrow along the axis at the left edge, beside it where a number stands there."""
+    door = hand.view.point(0.0, 0.0)[1]
+    for up in WAY_SHIFTS:
+        words = note((1.0, door + 1.6 + up), "way in")
+        shaft = figure((1.0, door - 1.2 + up), "way in")
+        if ROOM < door + up < height - ROOM and hand.board.free(words) and hand.board.free(shaft):
+            hand.board.take(shaft)
+            yield hand.board.take(words)
+            yield Arrow(tail=(1.0, door + up), head=(10.0, door + up), pen=Pen.FORCE)
+            return
 
 
 # ------------------------------------------------------------------------------------------------ days
