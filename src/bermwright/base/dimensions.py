@@ -37,6 +37,8 @@ def dimension_text(item: Dimension) -> Text:
     middle = (0.5 * (item.start[0] + item.end[0]), 0.5 * (item.start[1] + item.end[1]))
     at = stepped(middle, across, item.offset + (LIFT if upright else -LIFT))
     turned = angle if upright else angle + math.pi
+    reading = (math.cos(turned), math.sin(turned))
+    at = stepped(stepped(at, reading, item.shift[0]), (-reading[1], reading[0]), item.shift[1])
     room = math.dist(item.start, item.end) - 1.0
     height = max(LEAST, min(FIGURE, FIGURE * room / max(text_width(item.text, FIGURE), 1e-9)))
     return Text(at=at, text=item.text, height=height, anchor="middle", angle=turned, layer=item.layer)

@@ -211,6 +211,8 @@ class Dimension:
     offset: float
     text: str
     layer: str = "dimension"
+    shift: Point = (0.0, 0.0)
+    """How far the figure stands along and over its place at the middle of the line (mm)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

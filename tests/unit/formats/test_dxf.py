@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -66,6 +67,18 @@ def test_on_paper_a_dimension_still_says_millimetres_of_the_house():
     (dimension,) = read(dxf(sheet(span()))).modelspace().query("DIMENSION")
     assert dimension.dxf.actual_measurement == pytest.approx(4800.0)
     assert dimension.dxf.text == "4800"
+
+
+def test_a_figure_moved_aside_stands_aside_in_the_file_too():
+    plain, moved = span(), replace(span(), shift=(12.0, 8.0))
+    places = []
+    for item in (plain, moved):
+        (dimension,) = read(dxf(sheet(item))).modelspace().query("DIMENSION")
+        assert dimension.dxf.actual_measurement == pytest.approx(4800.0)
+        (words,) = (one for one in dimension.virtual_entities() if one.dxftype() in {"TEXT", "MTEXT"})
+        places.append(words.dxf.insert)
+    assert places[1].x - places[0].x == pytest.approx(12.0, abs=0.6)
+    assert places[1].y - places[0].y == pytest.approx(8.0, abs=0.6)
 
 
 def test_arcs_stay_arcs_and_splines_splines():

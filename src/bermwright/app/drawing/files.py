@@ -23,6 +23,7 @@ from bermwright.book.sheets import (
     supports_of,
 )
 from bermwright.book.sheets.bent import bent_rib_sheet
+from bermwright.book.sheets.settling import settled_in_frame
 from bermwright.form import vault_form
 from bermwright.formats.drawings import dxf, pdf, svg
 from bermwright.formats.feet import with_levels_in_feet
@@ -99,6 +100,7 @@ def draw_file(house_file: str, order: Order, progress: Callable[[str], None] = q
     progress("drawing")
     if order.system == "imperial":
         sheets = with_levels_in_feet(sheets)
+    sheets = tuple(map(settled_in_frame, sheets))
     house = open_house(house_file).house.name
     return Drawn(files=_files(path, sheets, order, date), house=house, drawn=sheets)
 

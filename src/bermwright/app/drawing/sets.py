@@ -12,11 +12,14 @@ from bermwright.book.sheets.domes import dome_leaves
 from bermwright.book.sheets.drawing_set import (
     IMPERIAL_NOTES,
     NOTES,
+    TALL,
+    WIDE,
     Drawn,
     along_leaf,
     detail_leaves,
     elevation_leaves,
     framed,
+    large_leaf,
     list_leaf,
     numbered,
     plan_leaf,
@@ -36,6 +39,7 @@ if TYPE_CHECKING:
     from bermwright.base.drawing import Sheet
     from bermwright.book.sheets import TitleBlock
     from bermwright.book.sheets.drawing_set import Leaf
+    from bermwright.form.shapes import VaultForm
     from bermwright.house import House, Vault
 
     Progress = Callable[[str], None]
@@ -134,9 +138,17 @@ def _leaves(house: House, vault: Vault, what: str, system: str, progress: Progre
     if whole:
         progress("ribs and openings")
         yield from rib_leaves(one, system)
-        sheets = (*end_drawings(house, form, system), *shell_drawings(house, form, system))
-        for sheet in sheets:
-            yield small_leaf("O", "opening", f"{sheet.title}, {form.name}", sheet)
+        yield from _openings(house, form, system)
+
+
+def _openings(house: House, form: VaultForm, system: str) -> Iterator[Leaf]:
+    """Ends and shell on sheets of their own as large as those of the sections, each hole on a small one."""
+    room = (WIDE, TALL)
+    for sheet in end_drawings(house, form, system, room=room):
+        yield large_leaf("O", "opening", f"{sheet.title}, {form.name}", sheet)
+    for number, sheet in enumerate(shell_drawings(house, form, system, room=room)):
+        leaf = large_leaf if number == 0 else small_leaf
+        yield leaf("O", "opening", f"{sheet.title}, {form.name}", sheet)
 
 
 def _with_list(house: House, leaves: Sequence[Leaf], system: str) -> list[Leaf]:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 import shapely
 
+from bermwright.base.dimensions import dimension_text, stepped, unit_way
 from bermwright.base.drawing import Area, Dimension, Item, Lettering, Pen, Sheet, Stroke, Text
 from bermwright.base.units import show, show_range
 from bermwright.book.sheets.bent import bent_rib_sheet
@@ -37,6 +38,8 @@ if TYPE_CHECKING:
 
 A3, A4 = "A3", "A4"
 LINE = 5.4
+FOOT = 0.3048
+"""Metres to a foot."""
 WIDE, TALL = 382.0, 218.0
 """Room for a drawing over the title block of an A3 sheet (mm)."""
 WHOLE = 252.0
@@ -158,7 +161,10 @@ def _spots(item: Item) -> Iterator[Point]:
             for box in boxes_of(item):
                 yield from ((box[0], box[1]), (box[2], box[1]))
         case Dimension():
-            yield from (item.start, item.end)
+            across = unit_way(item.start, item.end)
+            for spot in (item.start, item.end):
+                yield stepped(spot, (-across[1], across[0]), item.offset)
+            yield from _spots(dimension_text(item))
         case Stroke() | Area():
             yield from item.path
         case _:
@@ -171,7 +177,7 @@ def site_lines(house: House, one: Drawn, system: str) -> Iterator[str]:
     if site.climate is not None:
         yield f"climate: {site.climate.removeprefix('normals:')}"
     if site.altitude is not None:
-        yield f"altitude {show(site.altitude, 'm', 0, system)}"
+        yield f"altitude {_whole(site.altitude, system)}"
     floor = -float(ground.natural.level(0.0))
     under = "under" if floor < 0.0 else "over"
     yield f"finished floor {show(abs(floor), 'm', 2, system)} {under} the natural ground at the middle"
@@ -185,6 +191,11 @@ def site_lines(house: House, one: Drawn, system: str) -> Iterator[str]:
         layer = one.solids.layer(kind)
         if layer is not None:
             yield f"{words} {show(sum(body.total for body in layer.solids), 'm3', 1, system)}"
+
+
+def _whole(metres: float, system: str) -> str:
+    """A height over the sea: no map knows the sixteenth of an inch."""
+    return f"{metres / FOOT:.0f} ft" if system != "metric" else show(metres, "m", 0, system)
 
 
 def _tall(lines: Sequence[str], width: float) -> float:
@@ -242,6 +253,13 @@ def rib_leaves(one: Drawn, system: str) -> Iterator[Leaf]:
     )
     for sheet in sheets:
         yield small_leaf("R", "rib", f"{sheet.title}, {form.name}", sheet)
+
+
+def large_leaf(letter: str, kind: str, title: str, sheet: Sheet) -> Leaf:
+    """One drawing over the title block of an A3 sheet."""
+    (left, _), (_, top) = inner(A3)
+    at = (left + 3.0, top - sheet.height - 3.0)
+    return Leaf(letter=letter, kind=kind, title=title, drawings=(Placed(sheet=sheet, at=at),))
 
 
 def small_leaf(letter: str, kind: str, title: str, sheet: Sheet) -> Leaf:

@@ -12,6 +12,7 @@ from bermwright.base.lettering import text_width
 from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import FIGURE, NOTE, Figures, figure, heading
 from bermwright.book.sheets.plans.style import cut_items, hatches_of
+from bermwright.book.sheets.settling import settled
 from bermwright.form.solids.cutting import cut
 
 if TYPE_CHECKING:
@@ -120,7 +121,9 @@ def detail(
     items += over
     items += _beside(words, view, high)
     said = alt or f"Detail: {words.title}. {'; '.join(words.shows)}."
-    return Sheet(width=SIZE[0], height=SIZE[1], items=tuple(items), title=words.title, alt=said, view=view)
+    return settled(
+        Sheet(width=SIZE[0], height=SIZE[1], items=tuple(items), title=words.title, alt=said, view=view)
+    )
 
 
 def _beside(words: Words, view: View, corner: Point) -> Iterator[Item]:

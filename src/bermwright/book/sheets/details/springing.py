@@ -14,6 +14,7 @@ from bermwright.base.drawing import (
     Clip,
     Dimension,
     Item,
+    Lettering,
     Pen,
     Point,
     Sheet,
@@ -23,8 +24,9 @@ from bermwright.base.drawing import (
     Wash,
 )
 from bermwright.base.lettering import text_width
+from bermwright.book.sheets.details.cell import broken
 from bermwright.book.sheets.earth import ground_items
-from bermwright.book.sheets.paper import CAPTION, Figures, figure, heading
+from bermwright.book.sheets.paper import CAPTION, FIGURE, Figures, figure, heading
 from bermwright.book.sheets.scene import Scene, Support, under_right
 from bermwright.book.sheets.section import SCALES, measured_curve
 from bermwright.book.sheets.shell import across, rib_words, shell_items
@@ -45,8 +47,10 @@ def detail_sheet(
 ) -> Sheet:
     """The right springing: rib foot, plate and support, lagging, membrane and insulation."""
     figures = Figures(system=system)
-    lines = _detail_lines(form, supports, figures)
     wide = 2.0 * DETAIL + 66.0
+    said = _detail_lines(form, supports, figures)
+    room = wide - 2.0 * DETAIL - 7.0
+    lines = [part for line in said for part in broken(line, room, FIGURE, Lettering.FIGURES)]
     tall = max(2.0 * DETAIL + 2.0, 14.0 + 5.2 * len(lines))
     centre = (DETAIL + 1.0, 0.5 * tall)
     middle, level = detail_spot(form)
@@ -64,7 +68,7 @@ def detail_sheet(
     x, y = 2.0 * DETAIL + 6.0, tall - 5.5
     items += [heading((x, y), "D1, the springing", 3.6), figure((x, y - 5.5), f"1:{scale:.0f}, right foot")]
     items += [figure((x, y - 12.5 - 5.2 * k), line) for k, line in enumerate(lines)]
-    alt = f"Detail of the right springing of {form.name}, from the room outwards: {'; '.join(lines)}."
+    alt = f"Detail of the right springing of {form.name}, from the room outwards: {'; '.join(said)}."
     return Sheet(width=wide, height=tall, items=tuple(items), title="Detail of the springing", alt=alt)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from bermwright.book.sheets.openings.ends import end_sheet
+from bermwright.book.sheets.openings.ends import PAGE, end_sheet
 from bermwright.book.sheets.openings.shell import hole_sheet, shell_sheet
 
-__all__ = ["end_sheet", "hole_sheet", "shell_sheet"]
+__all__ = ["PAGE", "end_sheet", "hole_sheet", "shell_sheet"]

@@ -10,6 +10,7 @@ import shapely
 from bermwright.base.drawing import Area, Dimension, Hatch, Ink, Item, Pen, Point, Sheet, Stroke, View, Wash
 from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import Board, Figures, curve_path, figure, heading, note
+from bermwright.book.sheets.settling import settled
 from bermwright.house import EndKind
 
 if TYPE_CHECKING:
@@ -19,7 +20,10 @@ if TYPE_CHECKING:
     from bermwright.form.shapes import VaultForm
     from bermwright.house import End, EndSide, Floor, Opening
 
-SCALES = (20.0, 25.0, 50.0, 100.0)
+PAGE = (174.0, 240.0)
+"""Width and height of a drawing on a page of the book (mm)."""
+SCALES = (20.0, 50.0, 100.0)
+"""Reductions of ISO 5455."""
 SIDE, FOOT, HEAD = 34.0, 26.0, 14.0
 """Paper beside, under and over the wall (mm)."""
 WALLS = {
@@ -40,17 +44,22 @@ def end_sheet(
     openings: tuple[Opening, ...],
     *,
     floors: tuple[Floor, ...] = (),
-    width: float = 174.0,
+    room: tuple[float, float] = PAGE,
     system: str = "metric",
 ) -> Sheet:
-    """The elevation of one end; what is not known is left out and said."""
-    wide = float(np.ptp(form.rib.outside.x))
-    scale = next((one for one in SCALES if 1000.0 * wide / one + 2 * SIDE <= width), SCALES[-1])
+    """The elevation of one end, as large as `room` allows (mm); what is not known is left out and said."""
+    width, height = room
+    wide, top = float(np.ptp(form.rib.outside.x)), float(form.rib.outside.z.max())
+    fits = (
+        one
+        for one in SCALES
+        if 1000.0 * wide / one + 2 * SIDE <= width and 1000.0 * top / one + FOOT + HEAD <= height
+    )
+    scale = next(fits, SCALES[-1])
     factor = 1000.0 / scale
-    top = float(form.rib.outside.z.max())
     middle = 0.5 * float(form.rib.outside.x.min() + form.rib.outside.x.max())
     view = View(origin=(0.5 * width - middle * factor, FOOT), scale=scale)
-    height = top * factor + FOOT + HEAD
+    tall = top * factor + FOOT + HEAD
     figures = Figures(system=system)
     items = [
         *_wall(form, end, openings, view),
@@ -59,13 +68,15 @@ def end_sheet(
         *(item for floor in floors for item in _floor(form, floor, view, figures)),
         *(item for opening in openings for item in _hole(form, opening, view, figures)),
         *_levels(openings, view, figures),
-        heading((0.0, height - 5.0), f"The {side} end of {form.name}"),
-        figure((0.0, height - 10.5), f"1:{scale:.0f}, as seen walking in; {_words(end, figures)}"),
+        heading((0.0, tall - 5.0), f"The {side} end of {form.name}"),
+        figure((0.0, tall - 10.5), f"1:{scale:.0f}, as seen walking in; {_words(end, figures)}"),
         note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     names = ", ".join(opening.name for opening in openings) or "no opening"
     alt = f"Elevation of the {side} end of {form.name}: {_words(end, figures)}; {names}."
-    return Sheet(width=width, height=height, items=tuple(items), title=f"The {side} end", alt=alt, view=view)
+    return settled(
+        Sheet(width=width, height=tall, items=tuple(items), title=f"The {side} end", alt=alt, view=view)
+    )
 
 
 def _words(end: End | None, figures: Figures) -> str:

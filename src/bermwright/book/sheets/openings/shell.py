@@ -6,7 +6,9 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Clip, Dimension, Hatch, Item, Pen, Sheet, Stroke, View, Wash
 from bermwright.base.wording import NOT_REVIEWED
+from bermwright.book.sheets.openings.ends import PAGE
 from bermwright.book.sheets.paper import Figures, figure, heading, note
+from bermwright.book.sheets.settling import settled
 from bermwright.form.holes import Hole, rib_places
 
 if TYPE_CHECKING:
@@ -15,7 +17,8 @@ if TYPE_CHECKING:
     from bermwright.base.drawing import Path
     from bermwright.form.shapes import VaultForm
 
-SCALES = (20.0, 25.0, 50.0, 100.0, 200.0, 500.0)
+SCALES = (20.0, 50.0, 100.0, 200.0, 500.0)
+"""Reductions of ISO 5455."""
 SIDE, FOOT, HEAD = 24.0, 22.0, 16.0
 """Paper beside, under and over the shell (mm)."""
 APART = 5.0
@@ -27,35 +30,46 @@ ROUND = 0.45
 
 
 def shell_sheet(
-    form: VaultForm, holes: tuple[Hole, ...], *, width: float = 174.0, system: str = "metric"
+    form: VaultForm,
+    holes: tuple[Hole, ...],
+    *,
+    room: tuple[float, float] = PAGE,
+    system: str = "metric",
 ) -> Sheet:
     """The shell rolled out flat: the front on the left, the left foot at the bottom."""
-    scale = next((one for one in SCALES if 1000.0 * form.length / one + 2 * SIDE <= width), SCALES[-1])
+    width, height = room
     around = form.rib.centreline.length
+    fits = (
+        one
+        for one in SCALES
+        if 1000.0 * form.length / one + 2 * SIDE <= width and 1000.0 * around / one + FOOT + HEAD <= height
+    )
+    scale = next(fits, SCALES[-1])
     view = View(origin=(SIDE, FOOT), scale=scale)
-    height = around * 1000.0 / scale + FOOT + HEAD
+    tall = around * 1000.0 / scale + FOOT + HEAD
     figures = Figures(system=system)
     items = [
         *_ribs(form, holes, view),
         *_lines(form, view),
         *(item for hole in holes for item in _hole(form, hole, view, figures)),
         *_chain(holes, view, figures),
-        heading((0.0, height - 5.0), f"The shell of {form.name}, rolled out"),
+        heading((0.0, tall - 5.0), f"The shell of {form.name}, rolled out"),
         figure(
-            (0.0, height - 10.5),
+            (0.0, tall - 10.5),
             f"1:{scale:.0f}; front on the left, left foot below; up the sheet is measured along the ribs",
         ),
         note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     names = "; ".join(f"{hole.opening.name} cuts ribs {_numbers(hole)}" for hole in holes)
-    return Sheet(
+    sheet = Sheet(
         width=width,
-        height=height,
+        height=tall,
         items=tuple(items),
         title="The shell rolled out",
         alt=f"The shell of {form.name} rolled out flat: {names}.",
         view=view,
     )
+    return settled(sheet)
 
 
 def _numbers(hole: Hole) -> str:
@@ -210,7 +224,9 @@ def hole_sheet(form: VaultForm, hole: Hole, *, width: float = 174.0, system: str
         note((width, 1.5), NOT_REVIEWED, "end"),
     ]
     alt = f"{hole.opening.name}: cuts ribs {_numbers(hole)}; {_near_words(hole, figures)}."
-    return Sheet(width=width, height=height, items=tuple(items), title=hole.opening.name, alt=alt, view=view)
+    return settled(
+        Sheet(width=width, height=height, items=tuple(items), title=hole.opening.name, alt=alt, view=view)
+    )
 
 
 def _near_words(hole: Hole, figures: Figures) -> str:

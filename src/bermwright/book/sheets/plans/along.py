@@ -10,6 +10,7 @@ from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, View
 from bermwright.book.sheets.paper import Figures, figure, heading
 from bermwright.book.sheets.plans.measures import chain, level_column, levels_for, widest, without_crowding
 from bermwright.book.sheets.plans.style import cut_items, hatches_of
+from bermwright.book.sheets.settling import settled
 from bermwright.book.sheets.signs import person
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import cut
@@ -64,7 +65,9 @@ def section_along(
         figure((SIDE, tall - 10.5), f"1:{scale:.0f}, front on the left"),
     ]
     alt = f"Section along the axis of {form.name}, {form.length:.2f} m long."
-    return Sheet(width=edge + column, height=tall, items=tuple(items), title=title, alt=alt, view=view)
+    return settled(
+        Sheet(width=edge + column, height=tall, items=tuple(items), title=title, alt=alt, view=view)
+    )
 
 
 def _scale(size: tuple[float, float], width: float, height: float | None) -> float:

@@ -12,6 +12,7 @@ from bermwright.book.sheets.paper import Board, Figures, figure, heading, note
 from bermwright.book.sheets.plans.elevations import seen_sheet
 from bermwright.book.sheets.plans.measures import level_column, levels_for, north, section_mark, widest
 from bermwright.book.sheets.plans.style import cut_items
+from bermwright.book.sheets.settling import settled
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import cut
 from bermwright.form.solids.seen import picture
@@ -77,10 +78,11 @@ def dome_plan(
     else:
         items += north((size[0] - 13.0, size[1] - 15.0), solids.axis, 8.0)
     names = ", ".join(one.name for one in form.dome.openings) or "no opening"
-    return Sheet(
+    sheet = Sheet(
         width=size[0], height=size[1], items=tuple(items), title=title, view=view,
         alt=f"Plan of {form.name}, cut {level - HAIR:.2f} m over the floor: {names}.",
     )  # fmt: skip
+    return settled(sheet)
 
 
 def _fits(across: float, scale: float, width: float, height: float) -> bool:
@@ -189,10 +191,11 @@ def dome_cut(
     items.append(
         figure((3.0, paper - 10.5), f"1:{scale:.0f}, through the zero mark, on the left, and the middle")
     )
-    return Sheet(
+    sheet = Sheet(
         width=edge + column, height=paper, items=tuple(items), title=title, view=view,
         alt=f"Section of {form.name}: {len(form.courses)} courses, {form.face.rise:.2f} m high inside.",
     )  # fmt: skip
+    return settled(sheet)
 
 
 def _section_sizes(form: DomeForm, reach: float, view: View, figures: Figures) -> Iterator[Item]:

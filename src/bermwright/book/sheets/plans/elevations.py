@@ -12,6 +12,7 @@ from bermwright.base.drawing import Dimension, Hatch, Item, Pen, Sheet, Stroke, 
 from bermwright.book.sheets.paper import Figures, figure, heading
 from bermwright.book.sheets.plans.measures import level_column, levels_for, widest
 from bermwright.book.sheets.plans.style import SEEN, area, layer_of, strokes
+from bermwright.book.sheets.settling import settled
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import parts_of, shadow, trimmed
 from bermwright.form.solids.seen import SIDES, picture
@@ -92,7 +93,9 @@ def seen_sheet(
     items.append(heading((RIM, tall - 5.0), title))
     items.append(figure((RIM, tall - 10.5), f"1:{scale:.0f}, seen from outside"))
     alt = f"Elevation: {title[0].lower()}{title[1:]}, hidden lines left out."
-    return Sheet(width=edge + column, height=tall, items=tuple(items), title=title, alt=alt, view=view)
+    return settled(
+        Sheet(width=edge + column, height=tall, items=tuple(items), title=title, alt=alt, view=view)
+    )
 
 
 def _scale(window: Window, width: float, height: float | None) -> float:

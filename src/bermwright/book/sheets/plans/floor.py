@@ -11,6 +11,7 @@ from bermwright.base.drawing import Area, Dimension, Item, Pen, Sheet, Stroke, T
 from bermwright.book.sheets.paper import CAPTION, Board, Figures, figure, heading, note
 from bermwright.book.sheets.plans.measures import chain, north, section_mark, without_crowding
 from bermwright.book.sheets.plans.style import cut_items, hatches_of
+from bermwright.book.sheets.settling import settled
 from bermwright.book.sheets.signs import level_triangle
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import cut
@@ -62,7 +63,9 @@ def floor_plan(
     items: list[Item] = [*_cut(house, form, solids, window, view)]
     items += _overhead(form, _left_face(form, solids), view, board)
     items += _hidden(solids, view)
-    items += [item for one in _mine(house, vault) for item in _opening(one, form, view, board, figures)]
+    holes = [item for one in _mine(house, vault) for item in _opening(one, form, view, board, figures)]
+    # Names over everything: the paper of one opening must not cover the name of another.
+    items += sorted(holes, key=lambda item: isinstance(item, Text))
     items += _rooms(house, vault, form, view, board, figures)
     items += _chains(house, vault, form, solids, view, figures)
     items += _marks(form, view, window)
@@ -70,7 +73,7 @@ def floor_plan(
     title = f"Floor plan of {form.name}"
     items += [heading((2.0, size[1] - 5.0), title), figure((2.0, size[1] - 10.5), _words(scale, figures))]
     items += _north(vault.axis, (size[0] - 13.0, size[1] - 15.0))
-    return Sheet(
+    sheet = Sheet(
         width=size[0],
         height=size[1],
         items=tuple(items),
@@ -78,6 +81,7 @@ def floor_plan(
         alt=f"Floor plan of {form.name}, cut {LEVEL:g} m over the floor: {_alt(house, vault)}.",
         view=view,
     )
+    return settled(sheet)
 
 
 def _words(scale: float, figures: Figures) -> str:

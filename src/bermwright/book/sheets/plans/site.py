@@ -14,6 +14,7 @@ from bermwright.base.units import show
 from bermwright.book.sheets.paper import Board, Figures, figure, heading, note
 from bermwright.book.sheets.plans.measures import chain, north, scale_bar, section_mark
 from bermwright.book.sheets.plans.style import area, strokes
+from bermwright.book.sheets.settling import settled
 from bermwright.book.sheets.signs import level_triangle
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import contour, parts_of, shadow
@@ -29,8 +30,8 @@ if TYPE_CHECKING:
     Mapping = Callable[[float, float], Point]
 
 SCALES = (50.0, 100.0, 200.0, 500.0, 1000.0)
-EVERY = 0.5
-"""Contour lines are drawn so far apart in height (m)."""
+EVERY, EVERY_FEET = 0.5, 0.6096
+"""Contour lines are drawn so far apart in height (m): half metres, or two feet."""
 BESIDE = 1.0
 """Ground shown round the mound (m)."""
 FOOT, HEAD, SIDE = 22.0, 20.0, 22.0
@@ -107,7 +108,7 @@ def site_plan(
     items += _north(vault, size)
     items += scale_bar((2.0, 3.0), scale, figures)
     alt = f"Site plan of {form.name}: mound, vault under it, contour lines and levels."
-    return Sheet(width=size[0], height=size[1], items=tuple(items), title=title, alt=alt, view=view)
+    return settled(Sheet(width=size[0], height=size[1], items=tuple(items), title=title, alt=alt, view=view))
 
 
 def _words(scale: float, figures: Figures) -> str:
@@ -208,7 +209,8 @@ def _contours(
     earth = [*mound, *(one for one in solids.solids if one.kind is Kind.GROUND)]
     window = shapely.buffer(shadow(mound).envelope, 0.5 * BESIDE)
     low, top = float(form.ground.natural.z.min()), float(form.ground.finished.z.max())
-    for level in np.arange(math.floor(low / EVERY + 1.0) * EVERY, top - 1e-6, EVERY):
+    every = EVERY if figures.system == "metric" else EVERY_FEET
+    for level in np.arange(math.floor(low / every + 1.0) * every, top - 1e-6, every):
         for ring in contour(earth, float(level) + 1e-4, _shell_at(form, float(level))):
             edge = shapely.intersection(ring.exterior, window)
             if edge.is_empty:

@@ -6,6 +6,7 @@ import io
 import math
 from typing import TYPE_CHECKING, Any, assert_never
 
+from bermwright.base.dimensions import dimension_text
 from bermwright.base.drawing import Arc, Dimension, Ink, Pen, Sheet, Spline, Text, Wash
 from bermwright.base.lettering import FACES
 from bermwright.base.wording import NOT_REVIEWED
@@ -212,6 +213,8 @@ class _Hand:
             "dimtsz": 1.2 * self.factor,
             "dimtxsty": "BW_FIGURES",
         }
+        if item.shift != (0.0, 0.0):
+            style["dimtmove"] = 2
         made = self.space.add_aligned_dim(
             p1=self.point(item.start),
             p2=self.point(item.end),
@@ -220,6 +223,10 @@ class _Hand:
             override=style,
             dxfattribs=self.looks(item.layer, "D", Pen.DIMENSION, Ink.INK),
         )
+        if item.shift != (0.0, 0.0):
+            figure = dimension_text(item)
+            up = (-0.5 * figure.height * math.sin(figure.angle), 0.5 * figure.height * math.cos(figure.angle))
+            made.set_location(self.point((figure.at[0] + up[0], figure.at[1] + up[1])))
         made.render()
         raw = math.dist(item.start, item.end) * self.factor
         made.dimension.dxf.actual_measurement = raw * self.measure
