@@ -32,17 +32,17 @@ class Filled:
         return 0 if self.undrawn else len(read(self.text, "the answers").questions)
 
 
-def begun(name: str, answers: Answers) -> str:
-    """The text of a house file. Raises `AnswerError` at the first answer that cannot be taken."""
+def begun(name: str, answers: Answers, system: str = "metric") -> str:
+    """The text of a house file, its examples in that system. Raises `AnswerError` at the first answer that cannot be taken."""
     given: dict[str, str] = {}
     for asked, text in answers.items():
         given |= question_named(asked).read(text)
     left = [place for one in QUESTIONS if one.name not in answers for place in one.places]
-    return starter(name, given, left)
+    return starter(name, given, left, system=system)
 
 
-def filled(name: str, answers: Answers) -> Filled:
+def filled(name: str, answers: Answers, system: str = "metric") -> Filled:
     """The file that the answers make. Raises `AnswerError` where one of them cannot be taken."""
-    text = begun(name, answers)
+    text = begun(name, answers, system)
     left = tuple(one for one in QUESTIONS if one.name not in answers)
     return Filled(text=text, open=left, undrawn=tuple(one for one in left if one.draws))

@@ -38,7 +38,7 @@ def run(args: argparse.Namespace) -> int:
     from bermwright.formats.house_file import starter
 
     if not args.ask:
-        path = write_new(args.file, starter(args.name))
+        path = write_new(args.file, starter(args.name, system=args.units))
         say(f"Wrote {path}. Its values are invented: replace them, then run: bermwright check {path}")
         return 0
     new_file(args.file)
@@ -97,7 +97,7 @@ def _write(args: argparse.Namespace, answers: dict[str, str]) -> int:
     from bermwright.app.asking import filled
     from bermwright.app.outside.files import write_new
 
-    made = filled(args.name, answers)
+    made = filled(args.name, answers, system=args.units)
     path = write_new(args.file, made.text)
     say(f"\nWrote {path}: {len(answers)} answered, {len(made.open)} left open.")
     if made.undrawn:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.base.errors import QuantityError
+from bermwright.formats.house_file.imperial import imperial_example, imperial_points
 from bermwright.formats.house_file.writing import as_toml
 from bermwright.house import House
 from bermwright.house.fields import Number, Said, Table, Tables, Whole, said_of
@@ -51,18 +52,27 @@ _WIDTH = 98
 
 
 def starter(
-    name: str = "My house", given: Mapping[str, str] | None = None, open_places: Collection[str] = ()
+    name: str = "My house",
+    given: Mapping[str, str] | None = None,
+    open_places: Collection[str] = (),
+    *,
+    system: str = "metric",
 ) -> str:
     """The commented starter file.
 
     `given` are answers by their path ("site.latitude": "62.9 deg"); they replace what is invented.
     `open_places` were asked and are not known: nothing is invented for them, and a table that cannot do
-    without one of them stays a remark as a whole.
+    without one of them stays a remark as a whole. `system` is that of everything invented and of examples;
+    what would be assumed stands as it is assumed.
     """
     answers = {"house.name": name, **(given or {})}
     _refuse_unknown(answers)
     invented = {place: text for place, text in _INVENTED.items() if place not in open_places}
-    lines = [_HEAD, "format = 1", *_tables(House, "", _Known(answers, invented, frozenset(open_places)))]
+    lines = [
+        _HEAD,
+        "format = 1",
+        *_tables(House, "", _Known(answers, invented, frozenset(open_places), system)),
+    ]
     return "\n".join(lines) + "\n"
 
 
@@ -73,6 +83,14 @@ class _Known:
     answers: Mapping[str, str]
     invented: Mapping[str, str]
     open_places: frozenset[str]
+    system: str
+
+    def example(self, said: Said, text: str) -> str:
+        """An example as it is written, in feet and pounds where they are wanted."""
+        if self.system == "imperial":
+            points = text.startswith("[")
+            text = imperial_points(text) if points else imperial_example(text, said.kind)
+        return _written(said, text)
 
     def has(self, path: str) -> bool:
         """Whether something of a table was answered."""
@@ -141,12 +159,12 @@ def _keys(model: type, path: str, known: _Known, *, off: bool) -> Iterator[str]:
         if here in known.answers:
             yield f"{sign}{key} = {_written(said, known.answers[here])}"
         elif here in known.invented:
-            yield f"{sign}{key} = {_written(said, known.invented[here])}  # invented"
+            yield f"{sign}{key} = {known.example(said, known.invented[here])}  # invented"
         elif here in known.open_places:
-            yield f"# {key} is not known yet. Such as: {key} = {_written(said, said.example)}"
+            yield f"# {key} is not known yet. Such as: {key} = {known.example(said, said.example)}"
         else:
             # A sourced default stands there as it is assumed; anything else is only an example.
-            example = as_toml(said.default, said.kind) if said.source else _written(said, said.example)
+            example = as_toml(said.default, said.kind) if said.source else known.example(said, said.example)
             yield f"# {key} = {example}"
 
 

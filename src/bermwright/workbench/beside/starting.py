@@ -30,6 +30,7 @@ from bermwright.workbench.beside.common import (
     show,
     small_section,
     table_of,
+    units_of,
 )
 
 if TYPE_CHECKING:
@@ -111,7 +112,7 @@ async def begin(request: Request) -> Response:
         if not isinstance(answers, dict):
             raise AskedWrongError("The answers cannot be read.")
         given = {str(name): str(text) for name, text in answers.items() if str(text).strip()}
-        made = filled(str(data.get("house") or "My house"), given)
+        made = filled(str(data.get("house") or "My house"), given, units_of(request))
         path = own_file(folder_of(request), str(data.get("file", "")))
         write_new(str(path), _with_sketch(made, data.get("measures")))
     except BermwrightError as error:
