@@ -201,6 +201,7 @@ def _balance(balance: Balance) -> dict[str, Any]:
         "mound_m3": _range(balance.mound),
         "backfill_m3": _range(balance.backfill),
         "spare_m3": _range(balance.spare),
+        "other_m3": {name: _range(bank) for name, bank in balance.other},
     }
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Figure, Heading, Notice, Para, Points, Table, plain
+from bermwright.base.ranges import Range
 from bermwright.base.units import show, show_range
 from bermwright.book.pages.setting_out.daily.days import day_sheets
 from bermwright.book.sheets.setout import Shows, ladder_sheet, plan_sheet
@@ -270,6 +271,11 @@ def _balance(balance: Balance, system: str) -> Iterator[Block]:
         ("goes back beside the walls", volume(balance.backfill)),
         ("the mound takes", volume(balance.mound)),
         ("spare, below 0 missing", volume(balance.spare)),
+        *(
+            (f"other soil of the dig: {plain(name)}", volume(bank))
+            for name, bank in balance.other
+            if bank.high
+        ),
     )
     yield Table(head=("all as it lies in the bank", "volume"), rows=rows, align="lr", strong=(1,))
     if balance.missing:
@@ -285,3 +291,10 @@ def _balance(balance: Balance, system: str) -> Iterator[Block]:
         yield Para(f"Spare soil stays: {volume(balance.spare)}. Say now where it goes.")
     else:
         yield Para("It may just do, or just not: measure the first heap, then count again.")
+    other = [bank for _, bank in balance.other if bank.high > 0.0]
+    if other:
+        whole = Range(sum(bank.low for bank in other), sum(bank.high for bank in other))
+        yield Para(
+            f"The other soils, {volume(whole)} in the bank, are not counted for the mound: topsoil goes back "
+            "on top, the rest stays over. Say now where it goes."
+        )
