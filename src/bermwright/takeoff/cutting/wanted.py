@@ -57,7 +57,7 @@ def rib_kinds(form: VaultForm, kerf: float, trimmers: int = 0) -> Iterator[Piece
             thickness=thickness,
             labels=tuple(f"{number}-{piece.name}" for number in numbers for piece in pieces),
             step=max(beside(rib, piece, kerf) for piece in pieces),
-            edges=() if rib.bent else _edges(rib, pieces),
+            edges=() if rib.bent else _edges(rib, pieces, length),
         )
 
 
@@ -89,18 +89,18 @@ def _frame(rib: RibForm, piece: RibPiece) -> tuple[Array, Array, Array, Array]:
     return points[:half], points[half:][::-1], ahead, np.array([-ahead[1], ahead[0]])
 
 
-def _edges(rib: RibForm, pieces: Sequence[RibPiece]) -> tuple[tuple[float, float], ...]:
+def _edges(rib: RibForm, pieces: Sequence[RibPiece], length: float) -> tuple[tuple[float, float], ...]:
     """Lowest and highest edge of pieces that are cut from one blank, at even steps along it (m)."""
-    found = np.array([_edge(rib, piece) for piece in pieces])
+    found = np.array([_edge(rib, piece, length) for piece in pieces])
     return tuple(zip(found[:, 0].min(axis=0).tolist(), found[:, 1].max(axis=0).tolist(), strict=True))
 
 
-def _edge(rib: RibForm, piece: RibPiece) -> tuple[Array, Array]:
+def _edge(rib: RibForm, piece: RibPiece, length: float) -> tuple[Array, Array]:
     """Edges of a piece over the lower edge of its blank; its ends count as deep as where they begin."""
     inner, outer, ahead, across = _frame(rib, piece)
     points = np.vstack([inner, outer])
     start, floor = float((points @ ahead).min()), float((points @ across).min())
-    u = np.linspace(start, float((points @ ahead).max()), STATIONS)
+    u = np.linspace(start, start + length, STATIONS)
     low, high = (np.interp(u, edge @ ahead, edge @ across) - floor for edge in (inner, outer))
     return np.minimum(low, high), np.maximum(low, high)
 
