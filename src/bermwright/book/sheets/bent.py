@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Area, Dimension, Item, Pen, Sheet, Stroke, View, Wash
 from bermwright.book.sheets.paper import Figures, figure, heading
+from bermwright.book.sheets.parts.shell import rib_words
 from bermwright.book.sheets.section import SCALES
-from bermwright.book.sheets.shell import rib_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -25,9 +25,9 @@ from bermwright.base.drawing import (
 from bermwright.book.sheets.details import DETAIL, detail_sheet, detail_spot
 from bermwright.book.sheets.frame import Placed, TitleBlock, block_height, frame_sheet, inner
 from bermwright.book.sheets.paper import Figures, figure, heading, placed
+from bermwright.book.sheets.parts.shell import rib_words
 from bermwright.book.sheets.scene import Scene, under_right
 from bermwright.book.sheets.section import Dress, scene_sheet
-from bermwright.book.sheets.shell import rib_words
 
 if TYPE_CHECKING:
     from collections.abc import Iterable, Iterator

@@ -9,11 +9,11 @@ import numpy as np
 
 from bermwright.base.drawing import Dimension, Item, Pen, Sheet, Stroke, Text, View
 from bermwright.base.marks import Comb, FootForce
-from bermwright.book.sheets.earth import finished_label, ground_items, lift_labels
 from bermwright.book.sheets.marks import draw_mark
 from bermwright.book.sheets.paper import CAPTION, FIGURE, Board, Figures, figure, heading, smooth_path
+from bermwright.book.sheets.parts.earth import finished_label, ground_items, lift_labels
+from bermwright.book.sheets.parts.shell import shell_items
 from bermwright.book.sheets.scene import Scene, Support, scene_of
-from bermwright.book.sheets.shell import shell_items
 from bermwright.book.sheets.signs import compass, level_texts, level_triangle, person
 from bermwright.stages.nouns import StageKind
 

@@ -21,12 +21,12 @@ from bermwright.book.sheets.details.cell import (
     window,
 )
 from bermwright.book.sheets.details.springing import detail_spot, foot_of
-from bermwright.book.sheets.earth import ground_items
 from bermwright.book.sheets.paper import Board, figure
+from bermwright.book.sheets.parts.earth import ground_items
+from bermwright.book.sheets.parts.shell import rib_words, shell_items
 from bermwright.book.sheets.plans.measures import chain
 from bermwright.book.sheets.plans.style import cut_items, hatches_of
 from bermwright.book.sheets.scene import Scene, supports_of
-from bermwright.book.sheets.shell import rib_words, shell_items
 from bermwright.book.sheets.signs import level_triangle
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import cut

@@ -25,11 +25,11 @@ from bermwright.base.drawing import (
 )
 from bermwright.base.lettering import text_width
 from bermwright.book.sheets.details.cell import broken
-from bermwright.book.sheets.earth import ground_items
 from bermwright.book.sheets.paper import CAPTION, FIGURE, Figures, figure, heading
+from bermwright.book.sheets.parts.earth import ground_items
+from bermwright.book.sheets.parts.shell import across, rib_words, shell_items
 from bermwright.book.sheets.scene import Scene, Support, under_right
 from bermwright.book.sheets.section import SCALES, measured_curve
-from bermwright.book.sheets.shell import across, rib_words, shell_items
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 import shapely
 
 from bermwright.base.drawing import Area, Hatch, Path, Pen, Stroke, Wash
-from bermwright.book.sheets.shell import RIGID
+from bermwright.book.sheets.parts.shell import RIGID
 from bermwright.form.solids import Kind
 from bermwright.form.solids.cutting import parts_of
 

@@ -21,10 +21,10 @@ from bermwright.base.drawing import (
 )
 from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.details import foot_of
-from bermwright.book.sheets.earth import ground_items
 from bermwright.book.sheets.paper import Figures, figure, heading, note
+from bermwright.book.sheets.parts.earth import ground_items
+from bermwright.book.sheets.parts.shell import rib_words, shell_items
 from bermwright.book.sheets.scene import Scene, Support, under_right
-from bermwright.book.sheets.shell import rib_words, shell_items
 from bermwright.book.sheets.supports.forces import LINE, Force, force_items, force_list
 
 if TYPE_CHECKING:

@@ -20,10 +20,10 @@ from bermwright.base.drawing import (
     Wash,
 )
 from bermwright.base.wording import NOT_REVIEWED
-from bermwright.book.sheets.earth import ground_items
 from bermwright.book.sheets.paper import Figures, figure, heading, note
+from bermwright.book.sheets.parts.earth import ground_items
+from bermwright.book.sheets.parts.shell import shell_items
 from bermwright.book.sheets.scene import Scene, Support, scene_of
-from bermwright.book.sheets.shell import shell_items
 from bermwright.book.sheets.supports.forces import LINE, Force, force_items, force_list
 
 if TYPE_CHECKING:

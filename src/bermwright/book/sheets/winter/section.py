@@ -10,10 +10,10 @@ import shapely
 from bermwright.adapt.winter.telling.picture import field_of, week_of
 from bermwright.base.drawing import Area, Hatch, Item, Pen, Sheet, Stroke, Text, View, Wash
 from bermwright.base.units import show
-from bermwright.book.sheets.earth import ground_items
 from bermwright.book.sheets.paper import CAPTION, Board, figure, note, path_of
+from bermwright.book.sheets.parts.earth import ground_items
+from bermwright.book.sheets.parts.shell import shell_items
 from bermwright.book.sheets.scene import scene_of
-from bermwright.book.sheets.shell import shell_items
 from bermwright.book.sheets.signs import level_texts, level_triangle, person
 from bermwright.book.sheets.winter.frozen import (
     clipped,
