@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import math
 import re
+from fractions import Fraction
 from pathlib import Path
 
 import numpy as np
@@ -12,18 +13,20 @@ import pdfplumber
 import pytest
 
 from bermwright.app.making.templating import PrinterError, printer_stretch
-from bermwright.base.drawing import Text
+from bermwright.base.drawing import Clip, Text
 from bermwright.book.templates import (
+    Lengths,
     Stamp,
     curve_count,
     curve_templates,
     patterns,
+    rib_templates,
     template_count,
     whole_curves,
     whole_templates,
 )
 from bermwright.book.templates.curve import halves
-from bermwright.book.templates.tiles import PAPERS, mark_name, tiling
+from bermwright.book.templates.tiles import PAPERS, box_of, mark_name, tiling
 from bermwright.form import vault_form
 from bermwright.formats.drawings import dxf, pdf, svg
 from bermwright.formats.house_file import load
@@ -217,6 +220,60 @@ def test_a_curve_that_leans_is_two_halves_that_meet():
     left, right = halves(shaped(curve=CurveKind.DRAWN, span=3.0, points=points, depth=0.09))
     assert left.crown == pytest.approx(right.crown, abs=0.001)
     assert left.crown[0] > 500.0
+
+
+def words_of(sheet):
+    inside = [item for part in sheet.items if isinstance(part, Clip) for item in part.items]
+    return [item for item in (*sheet.items, *inside) if isinstance(item, Text)]
+
+
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+def test_every_sheet_names_its_part_and_no_words_lie_where_printers_do_not_print(tall, system):
+    lengths = Lengths(system=system)
+    pieces = rib_templates(tall, stamp=STAMP, lengths=lengths)[::7]
+    for sheet in (*pieces, *curve_templates(tall, stamp=STAMP, lengths=lengths)[::3]):
+        words = words_of(sheet)
+        assert any(tall.name in one.text for one in words)
+        assert min(one.at[1] for one in words) > 5.0
+        texts = [one for one in words if one.at[1] < 30.0 and one.anchor == "start"]
+        heights = sorted(one.at[1] for one in texts if one.at[0] == texts[0].at[0])
+        assert np.min(np.diff(heights)) > 2.4
+
+
+def test_in_feet_and_inches_a_template_has_no_other_lengths():
+    """Only the bar that corrects a printer, and the nails, are told in millimetres."""
+    lengths = Lengths(system="imperial")
+    form = shaped(curve=CurveKind.SEMICIRCLE, span=3.7, depth=0.14)
+    (whole,) = whole_curves(form, stamp=STAMP, lengths=lengths)
+    half = halves(form)[0]
+    said = "\n".join(one.text for one in words_of(whole))
+    chord = math.dist(half.foot, half.crown) / 25.4
+    assert f"{chord // 12:.0f} ft" in said
+    assert " mm" not in said
+    ordinates = [one.text.split(" / ") for one in words_of(whole) if " / " in one.text and one.height < 2.5]
+    for across, over in (pair for pair in ordinates if len(pair) == 2):
+        x, z = (inches(word) for word in (across, over))
+        assert math.hypot(x, z) == pytest.approx((1850.0 - 70.0) / 25.4, abs=1.0 / 16.0)
+        assert min(x % 4.0, z % 4.0) < 1e-9
+    assert len(ordinates) > 15
+
+
+def inches(words):
+    """A figure such as −12 3/8 as a number."""
+    sign = -1.0 if words.startswith("−") else 1.0
+    parts = words.lstrip("−").split()
+    return sign * sum(float(Fraction(part)) for part in parts)
+
+
+def test_figures_of_the_corners_keep_off_the_ordinates(tall):
+    for system in ("metric", "imperial"):
+        for sheet in whole_templates(tall, stamp=STAMP, lengths=Lengths(system=system)):
+            texts = [one for one in words_of(sheet) if one.height == 2.2]
+            corners = [box_of(one) for one in texts if one.strong]
+            others = [box_of(one) for one in texts if not one.strong]
+            assert len(corners) == 4
+            for a in corners:
+                assert not any(a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3] for b in others)
 
 
 @pytest.mark.parametrize(("column", "name"), [(0, "a1"), (25, "z1"), (26, "aa1"), (51, "az1"), (52, "ba1")])

@@ -18,6 +18,7 @@ from bermwright.book.pages.inputs import BookInputs, VaultPages
 from bermwright.book.pages.setting_out import curve_pages, template_pages
 from bermwright.book.templates import (
     TRUE,
+    Lengths,
     Stamp,
     curve_count,
     patterns,
@@ -274,11 +275,13 @@ def _uncut(planned: Planned) -> MadeTemplates:
     """Every template at 1:1 on a sheet of its own, for plotters, saws and other programs."""
     stamp = Stamp(house=planned.opened.house.name, revision=revision_of(planned.opened), mark=NOT_REVIEWED)
     sheets: list[Sheet] = []
+    lengths = Lengths(system=planned.wishes.system)
     for vault, form in planned.forms:
         if _what(form, planned.wishes) == PIECES:
-            sheets += whole_templates(form, stamp=stamp, nailing=_nailing(vault, form))
+            nailing = _nailing(vault, form)
+            sheets += whole_templates(form, stamp=stamp, nailing=nailing, lengths=lengths)
         else:
-            sheets += whole_curves(form, stamp=stamp)
+            sheets += whole_curves(form, stamp=stamp, lengths=lengths)
     if planned.path.suffix.lower() == ".dxf":
         return MadeTemplates(files=((planned.path, dxf(*sheets)),), pages=len(sheets))
     names = numbered(planned.path, len(sheets))

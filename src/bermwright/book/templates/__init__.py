@@ -6,6 +6,7 @@ Start reading at `rib.py`; `tiles.py` knows paper, `drawn.py` knows what is on a
 from __future__ import annotations
 
 from bermwright.book.templates.curve import curve_count, curve_templates, whole_curves
+from bermwright.book.templates.lengths import Lengths
 from bermwright.book.templates.rib import (
     TemplateSummary,
     pattern_title,
@@ -24,6 +25,7 @@ __all__ = [
     "PAPERS",
     "TRUE",
     "Flat",
+    "Lengths",
     "Nailing",
     "Pattern",
     "Stamp",

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Area, Ink, Item, Pen, Sheet, Stroke, Text, Wash
+from bermwright.book.templates.lengths import METRIC
 from bermwright.book.templates.marks import small_words
 from bermwright.book.templates.sheets import Stamp, sheet_line, stamp_line, whole_sheet
 from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, laid, tiling
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
     from numpy.typing import NDArray
 
     from bermwright.base.drawing import Path, Point
+    from bermwright.book.templates.lengths import Lengths
     from bermwright.book.templates.tiles import Tiling
     from bermwright.form.shapes import RibForm, VaultForm
 
@@ -27,8 +29,6 @@ if TYPE_CHECKING:
 _MM = 1000.0
 SAME = 0.0003
 """Two halves that differ by less are one template, turned over (m)."""
-STEP = 100.0
-"""Stations of the ordinates along axis and springing (mm)."""
 TICK, CROSS, KEEP = 5.0, 6.0, 4.0
 POINTS = 400
 STEEP = math.radians(50.0)
@@ -138,14 +138,19 @@ def curve_count(form: VaultForm, paper: str = "A4", *, stretch: Point = TRUE) ->
 
 
 def curve_templates(
-    form: VaultForm, paper: str = "A4", *, stamp: Stamp, stretch: Point = TRUE
+    form: VaultForm,
+    paper: str = "A4",
+    *,
+    stamp: Stamp,
+    stretch: Point = TRUE,
+    lengths: Lengths = METRIC,
 ) -> tuple[Sheet, ...]:
     """Every sheet of the curve."""
     total = curve_count(form, paper, stretch=stretch)
     sheets: list[Sheet] = []
     for half in halves(form):
         plan = _plan(half, paper, stretch)
-        sheets += _sheets(form, half, plan, stamp, first=len(sheets) + 1, total=total)
+        sheets += _sheets(form, half, plan, stamp, lengths, first=len(sheets) + 1, total=total)
     return tuple(sheets)
 
 
@@ -154,12 +159,16 @@ def _plan(half: Half, paper: str, stretch: Point) -> Tiling:
 
 
 def _sheets(
-    form: VaultForm, half: Half, plan: Tiling, stamp: Stamp, *, first: int, total: int
+    form: VaultForm, half: Half, plan: Tiling, stamp: Stamp, lengths: Lengths, *, first: int, total: int
 ) -> Iterator[Sheet]:
-    drawing = laid(curve_items(half))
+    drawing = laid(curve_items(half, lengths))
     title = curve_title(form, half)
     for index, cell in enumerate(plan.cells):
-        lines = (*curve_lines(half), sheet_line(plan, index, first=first, total=total), stamp_line(stamp))
+        lines = (
+            *curve_lines(half, lengths),
+            sheet_line(plan, index, first=first, total=total, lengths=lengths),
+            stamp_line(stamp),
+        )
         yield Sheet(
             width=plan.paper[0],
             height=plan.paper[1],
@@ -172,11 +181,14 @@ def _sheets(
         )
 
 
-def whole_curves(form: VaultForm, *, stamp: Stamp) -> tuple[Sheet, ...]:
+def whole_curves(form: VaultForm, *, stamp: Stamp, lengths: Lengths = METRIC) -> tuple[Sheet, ...]:
     """Both halves uncut, at 1:1."""
     return tuple(
         whole_sheet(
-            curve_items(half), half.outline, curve_title(form, half), (*curve_lines(half), stamp_line(stamp))
+            curve_items(half, lengths),
+            half.outline,
+            curve_title(form, half),
+            (*curve_lines(half, lengths), stamp_line(stamp)),
         )
         for half in halves(form)
     )
@@ -187,35 +199,36 @@ def curve_title(form: VaultForm, half: Half) -> str:
     return f"Curve of {form.name}, {half.side} half"
 
 
-def curve_lines(half: Half) -> tuple[str, ...]:
+def curve_lines(half: Half, lengths: Lengths = METRIC) -> tuple[str, ...]:
     """What it is, which way it lies, and what proves it."""
     turned = "turned over for the right half" if half.both else "this half only, the other differs"
     chord, lower, upper = (
-        math.dist(one, other)
+        lengths.whole(math.dist(one, other))
         for one, other in ((half.foot, half.crown), (half.foot, half.halfway), (half.halfway, half.crown))
     )
     return (
         (
-            "all layers · thick line: inside of the ribs, tint is the side of a form that you keep, ±1 mm · "
+            "all layers · thick line: inside of the ribs, tint is the side of a form that you keep, "
+            f"{lengths.tolerance} · "
             "thin: outside, chain: centreline"
         ),
         (
             f"THIS FACE OUT (to the door) · foot at the {half.side}, crown at the axis · {turned} · "
-            "figures: mm from the axis / over the springing"
+            f"figures: {lengths.unit} from the axis / over the springing"
         ),
         (
-            f"whole curve, inside: foot to halfway {lower:.1f} · halfway to crown {upper:.1f} · "
-            f"diagonal foot to crown {chord:.1f} mm"
+            f"whole curve, inside: foot to halfway {lower} · halfway to crown {upper} · "
+            f"diagonal foot to crown {chord}"
         ),
     )
 
 
-def curve_items(half: Half) -> tuple[Item, ...]:
+def curve_items(half: Half, lengths: Lengths = METRIC) -> tuple[Item, ...]:
     """Everything on the template, in true millimetres."""
     return (
-        *_grid(half),
+        *_grid(half, lengths.grid),
         Area(path=_tint(half), wash=Wash.KEEP, layer="keep"),
-        *_stations(half),
+        *_stations(half, lengths),
         Stroke(path=tuple(map(_point, half.middle)), pen=Pen.NOT_YET, layer="joints"),
         Stroke(path=tuple(map(_point, half.outside)), pen=Pen.SEEN, layer="outside"),
         Stroke(path=tuple(map(_point, half.inside)), pen=Pen.TEMPLATE, layer="cut"),
@@ -230,44 +243,45 @@ def _tint(half: Half) -> Path:
     return tuple(map(_point, [*half.inside, *inward[::-1]]))
 
 
-def _grid(half: Half) -> Iterator[Item]:
+def _grid(half: Half, step: float) -> Iterator[Item]:
     points = np.array(half.outline)
-    low, high = points.min(axis=0) - STEP, points.max(axis=0) + STEP
-    for x in np.arange(STEP * np.floor(low[0] / STEP), high[0] + STEP, STEP).tolist():
+    low, high = points.min(axis=0) - step, points.max(axis=0) + step
+    for x in np.arange(step * np.floor(low[0] / step), high[0] + step, step).tolist():
         yield Stroke(path=((x, float(low[1])), (x, float(high[1]))), pen=Pen.HATCH, layer="grid")
-    for y in np.arange(STEP * np.floor(low[1] / STEP), high[1] + STEP, STEP).tolist():
+    for y in np.arange(step * np.floor(low[1] / step), high[1] + step, step).tolist():
         yield Stroke(path=((float(low[0]), y), (float(high[0]), y)), pen=Pen.HATCH, layer="grid")
 
 
-def _stations(half: Half) -> Iterator[Item]:
+def _stations(half: Half, lengths: Lengths) -> Iterator[Item]:
     """Ordinates of the inside: by distance where it is flat, by height where it is steep."""
     x, y = half.inside.T
     flat, steep = half.angle < STEEP, half.angle >= STEEP
     left = half.side == "left"
     order = np.argsort(x[flat])
-    for at in _steps(x[flat]):
+    for at in _steps(x[flat], lengths.grid):
         height = float(np.interp(at, x[flat][order], y[flat][order]))
-        yield from _station((at, height), upright=True, left=left)
-    for at in _steps(y[steep]):
-        yield from _station((float(np.interp(at, y[steep], x[steep])), at), upright=False, left=left)
+        yield from _station((at, height), lengths, upright=True, left=left)
+    for at in _steps(y[steep], lengths.grid):
+        across = float(np.interp(at, y[steep], x[steep]))
+        yield from _station((across, at), lengths, upright=False, left=left)
 
 
-def _steps(values: Array) -> list[float]:
+def _steps(values: Array, step: float) -> list[float]:
     if not values.size:
         return []
     low, high = float(values.min()), float(values.max())
-    first = math.ceil(low / STEP - 1e-9)
-    return [STEP * number for number in range(first, math.floor(high / STEP + 1e-9) + 1)]
+    first = math.ceil(low / step - 1e-9)
+    return [step * number for number in range(first, math.floor(high / step + 1e-9) + 1)]
 
 
-def _station(at: Point, *, upright: bool, left: bool) -> Iterator[Item]:
+def _station(at: Point, lengths: Lengths, *, upright: bool, left: bool) -> Iterator[Item]:
     """A tick across the inside, its figures on the room side."""
     x, y = at
     path = ((x, y - TICK), (x, y + TICK)) if upright else ((x - TICK, y), (x + TICK, y))
     yield Stroke(path=path, pen=Pen.LAYER, layer="stations")
     away = (TICK + 1.5) * (1.0 if left else -1.0)
     spot = (x + 0.4 * away, y - TICK - 4.0) if upright else (x + away, y - 1.0)
-    words = f"{x:.1f} / {y:.1f}".replace("-", "−")
+    words = f"{lengths.bare(x)} / {lengths.bare(y)}"
     yield Text(at=spot, text=words, height=2.2, anchor="start" if left else "end", halo=False)
 
 

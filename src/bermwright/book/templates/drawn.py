@@ -8,23 +8,27 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Area, Ink, Item, Pen, Stroke, Text, Wash
+from bermwright.book.templates.lengths import METRIC
 from bermwright.book.templates.marks import arrow_to, nail_mark, small_words
+from bermwright.book.templates.tiles import box_of
 from bermwright.form.rib.flat import crossing
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
 
     from bermwright.base.drawing import Path, Point
+    from bermwright.book.templates.lengths import Lengths
     from bermwright.form.rib.flat import Flat
     from bermwright.form.rib.nails import NailSet
 
+    Box = tuple[float, float, float, float]
+
 _MM = 1000.0
-STATION = 25.0
-"""Spacing of the ordinates along the chord (mm)."""
 _KEEP = 4.0
-_GRID = 100.0
 _TICK = 4.0
 _CROSS = 2.2
+_INWARD = tuple((along, across) for across in (14.0, 20.0, 26.0, 32.0) for along in (23.0, 12.0, 36.0, 48.0))
+"""Places of a corner's figures, along and across from the corner into the piece (mm)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -44,27 +48,29 @@ class Laying:
         return tuple(self.at(u * _MM, v * _MM) for u, v in self.flat.points)
 
 
-def piece_items(laying: Laying, nails: Sequence[NailSet]) -> tuple[Item, ...]:
+def piece_items(laying: Laying, nails: Sequence[NailSet], lengths: Lengths = METRIC) -> tuple[Item, ...]:
     """Everything on the template of a piece, in millimetres of its own drawing."""
+    ordinates = tuple(_ordinates(laying, lengths))
+    figures = [one for one in ordinates if isinstance(one, Text)]
     return (
-        *_grid(laying),
+        *_grid(laying, lengths.grid),
         *_keep(laying),
         *_joints(laying),
         *_board_edge(laying),
-        *_ordinates(laying),
-        *_corners(laying),
+        *ordinates,
+        *_corners(laying, lengths, figures),
         *_nails(laying, nails),
         Stroke(path=laying.outline, pen=Pen.TEMPLATE, closed=True, layer="cut"),
         *_words(laying),
     )
 
 
-def _grid(laying: Laying) -> Iterator[Item]:
+def _grid(laying: Laying, grid: float) -> Iterator[Item]:
     points = np.asarray(laying.outline)
-    low, high = points.min(axis=0) - _GRID, points.max(axis=0) + _GRID
-    for x in np.arange(_GRID * np.floor(low[0] / _GRID), high[0] + _GRID, _GRID).tolist():
+    low, high = points.min(axis=0) - grid, points.max(axis=0) + grid
+    for x in np.arange(grid * np.floor(low[0] / grid), high[0] + grid, grid).tolist():
         yield Stroke(path=((x, float(low[1])), (x, float(high[1]))), pen=Pen.HATCH, layer="grid")
-    for y in np.arange(_GRID * np.floor(low[1] / _GRID), high[1] + _GRID, _GRID).tolist():
+    for y in np.arange(grid * np.floor(low[1] / grid), high[1] + grid, grid).tolist():
         yield Stroke(path=((float(low[0]), y), (float(high[0]), y)), pen=Pen.HATCH, layer="grid")
 
 
@@ -102,35 +108,49 @@ def _middle(flat: Flat) -> float:
     return 0.5 * _MM * (flat.edge + float(flat.across.max()))
 
 
-def _ordinates(laying: Laying) -> Iterator[Item]:
-    """Distance of both faces from the edge of the board, every 25 mm along it."""
+def _ordinates(laying: Laying, lengths: Lengths) -> Iterator[Item]:
+    """Distance of both faces from the edge of the board, every 25 mm or every inch along it."""
     flat = laying.flat
     first = max(flat.corners[0][0], flat.corners[1][0]) * _MM
     last = min(flat.corners[2][0], flat.corners[3][0]) * _MM
     start, edge = flat.start * _MM, flat.edge * _MM
     figures: list[Text] = []
-    for station in np.arange(start, float(flat.along.max()) * _MM + 1e-6, STATION).tolist():
+    for station in np.arange(start, float(flat.along.max()) * _MM + 1e-6, lengths.station).tolist():
         yield from _tick(laying, station, _middle(flat))
-        figures.append(_figure(laying, station, _middle(flat), f"{station - start:.0f}", ink=Ink.SOFT))
+        words = lengths.bare(station - start, 0)
+        figures.append(_figure(laying, station, _middle(flat), words, ink=Ink.SOFT))
         if not first < station < last:
             continue
         low, high = (place * _MM for place in crossing(flat, station / _MM))
         for place, side in ((low, 1.0), (high, -1.0)):
             yield from _tick(laying, station, place)
-            figures.append(_figure(laying, station, place, f"{place - edge:.1f}", side=side, clear=5.4))
+            figures.append(_figure(laying, station, place, lengths.bare(place - edge), side=side, clear=5.4))
     yield from figures
 
 
-def _corners(laying: Laying) -> Iterator[Item]:
-    """Along and across of every corner, so that a piece can be set out without paper."""
-    flat = laying.flat
+def _corners(laying: Laying, lengths: Lengths, figures: Sequence[Text]) -> Iterator[Item]:
+    """Along and across of every corner, so that a piece can be set out without paper; clear of ordinates."""
+    flat, taken = laying.flat, [box_of(one) for one in figures]
     middle = (float(flat.along.mean()) * _MM, _middle(flat))
     for u, v in flat.corners:
         along, across = u * _MM, v * _MM
-        inward = (23.0 if along < middle[0] else -23.0, 14.0 if across < middle[1] else -14.0)
-        x, y = laying.at(along + inward[0], across + inward[1])
-        text = f"{abs(along - flat.start * _MM):.1f} / {abs(across - flat.edge * _MM):.1f}"
-        yield Text(at=(x, y - 1.1), text=text, height=2.2, anchor="middle", strong=True)
+        ahead, in_ = (1.0 if along < middle[0] else -1.0, 1.0 if across < middle[1] else -1.0)
+        text = (
+            f"{lengths.bare(abs(along - flat.start * _MM))} / {lengths.bare(abs(across - flat.edge * _MM))}"
+        )
+        spots = (laying.at(along + ahead * u, across + in_ * v) for u, v in _INWARD)
+        places = [
+            Text(at=(x, y - 1.1), text=text, height=2.2, anchor="middle", strong=True) for x, y in spots
+        ]
+        chosen = next((one for one in places if _free(box_of(one), taken)), places[0])
+        taken.append(box_of(chosen))
+        yield chosen
+
+
+def _free(box: Box, taken: Sequence[Box]) -> bool:
+    """Whether a rectangle meets none of others."""
+    left, low, right, high = box
+    return not any(left < b[2] and b[0] < right and low < b[3] and b[1] < high for b in taken)
 
 
 def _tick(laying: Laying, along: float, across: float) -> Iterator[Item]:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Sheet
 from bermwright.book.templates.drawn import Laying, piece_items
+from bermwright.book.templates.lengths import METRIC
 from bermwright.book.templates.marks import nail_words
 from bermwright.book.templates.sheets import sheet_line, stamp_line, whole_sheet
 from bermwright.book.templates.tiles import PAPERS, TRUE, caption_items, frame_items, laid, tiling
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterator
 
     from bermwright.base.drawing import Item, Point
+    from bermwright.book.templates.lengths import Lengths
     from bermwright.book.templates.sheets import Stamp
     from bermwright.book.templates.tiles import Tiling
     from bermwright.form.rib.flat import Flat, Pattern
@@ -81,39 +83,54 @@ def rib_templates(
     stamp: Stamp,
     nailing: Nailing | None = None,
     stretch: Point = TRUE,
+    lengths: Lengths = METRIC,
 ) -> tuple[Sheet, ...]:
     """Every sheet of the templates, pattern by pattern from the foot end."""
-    return summed_templates(
-        form, template_summary(form, paper, stretch=stretch), stamp=stamp, nailing=nailing
-    )
+    summary = template_summary(form, paper, stretch=stretch)
+    return summed_templates(form, summary, stamp=stamp, nailing=nailing, lengths=lengths)
 
 
 def summed_templates(
-    form: VaultForm, summary: TemplateSummary, *, stamp: Stamp, nailing: Nailing | None = None
+    form: VaultForm,
+    summary: TemplateSummary,
+    *,
+    stamp: Stamp,
+    nailing: Nailing | None = None,
+    lengths: Lengths = METRIC,
 ) -> tuple[Sheet, ...]:
     """The same, of what was counted before."""
     sheets: list[Sheet] = []
     for number, job in enumerate(summary.jobs):
-        sheets += _sheets(form, job, stamp, nailing, first=summary.first(number), total=summary.total)
+        words = _lines(form, job, nailing, lengths)
+        drawing = piece_items(job.laying, _sets(job.pattern, nailing), lengths)
+        first, total = summary.first(number), summary.total
+        sheets += _sheets(job, drawing, words, stamp, lengths, first=first, total=total)
     return tuple(sheets)
 
 
-def whole_templates(form: VaultForm, *, stamp: Stamp, nailing: Nailing | None = None) -> tuple[Sheet, ...]:
+def _lines(form: VaultForm, job: Job, nailing: Nailing | None, lengths: Lengths) -> tuple[str, ...]:
+    """What is cut, how, and what proves it."""
+    return (
+        piece_line(form, job, lengths),
+        _cutting_line(job, nailing, lengths),
+        check_line(job.pattern.flat, lengths),
+    )
+
+
+def whole_templates(
+    form: VaultForm, *, stamp: Stamp, nailing: Nailing | None = None, lengths: Lengths = METRIC
+) -> tuple[Sheet, ...]:
     """Every template uncut, at 1:1, lying with its foot at the left."""
     sheets = []
     for pattern in patterns(form.rib):
         laying = Laying(flat=pattern.flat, upright=False)
         plan = tiling(laying.outline, PAPERS["A3"])
         job = Job(pattern=pattern, laying=laying, plan=plan)
-        lines = (
-            piece_line(form, job),
-            *_cutting_line(job, nailing).replace(" · figures", "\nfigures").split("\n"),
-            check_line(pattern.flat),
-            stamp_line(stamp),
-        )
+        piece, cutting, check = _lines(form, job, nailing, lengths)
+        lines = (piece, *cutting.replace(" · figures", "\nfigures").split("\n"), check, stamp_line(stamp))
         sheets.append(
             whole_sheet(
-                piece_items(laying, _sets(pattern, nailing)),
+                piece_items(laying, _sets(pattern, nailing), lengths),
                 laying.outline,
                 pattern_title(pattern),
                 lines,
@@ -136,19 +153,24 @@ def _job(pattern: Pattern, paper: str, stretch: Point = TRUE) -> Job:
 
 
 def _sheets(
-    form: VaultForm, job: Job, stamp: Stamp, nailing: Nailing | None, *, first: int, total: int
+    job: Job,
+    drawing: tuple[Item, ...],
+    words: tuple[str, ...],
+    stamp: Stamp,
+    lengths: Lengths,
+    *,
+    first: int,
+    total: int,
 ) -> Iterator[Sheet]:
-    drawing = laid(piece_items(job.laying, _sets(job.pattern, nailing)))
+    whole = laid(drawing)
     title = pattern_title(job.pattern)
     for index, cell in enumerate(job.plan.cells):
         lines = (
-            piece_line(form, job),
-            _cutting_line(job, nailing),
-            check_line(job.pattern.flat),
-            sheet_line(job.plan, index, first=first, total=total),
+            *words,
+            sheet_line(job.plan, index, first=first, total=total, lengths=lengths),
             stamp_line(stamp),
         )
-        items = (*frame_items(job.plan, cell, drawing), *_caption(job, cell, title, lines))
+        items = (*frame_items(job.plan, cell, whole), *_caption(job, cell, title, lines))
         yield Sheet(
             width=job.plan.paper[0],
             height=job.plan.paper[1],
@@ -168,19 +190,19 @@ def pattern_title(pattern: Pattern) -> str:
     return f"{word} {', '.join(pattern.names)}"
 
 
-def piece_line(form: VaultForm, job: Job) -> str:
-    """What is cut: board, number, bevels."""
+def piece_line(form: VaultForm, job: Job, lengths: Lengths = METRIC) -> str:
+    """What is cut, for which part: board, number, bevels."""
     piece = job.pattern.flat.piece
     layers = job.pattern.layers
-    board = (
-        f"{form.rib.width / form.rib.layers * _MM:.0f} × {_up(piece.blank_width)} × {_up(piece.blank_length)}"
-    )
+    thick = form.rib.width / form.rib.layers
+    board = lengths.board(thick * _MM, piece.blank_width * _MM, piece.blank_length * _MM)
     bevels = foot_first(piece.end_bevels, mirrored=job.pattern.flat.mirrored)
     degrees = " and ".join(f"{abs(math.degrees(bevel)):.1f}°" for bevel in bevels)
     parts = [
+        form.name,
         f"layer {', '.join(map(str, layers))} of {form.rib.layers}",
         "L left, R right of the crown, walking in",
-        f"board {board} mm",
+        f"board {board}",
         f"cut {job.pattern.per_rib * form.ribs}",
         f"ends {degrees} off square, foot first",
     ]
@@ -192,22 +214,24 @@ def foot_first(bevels: tuple[float, float], *, mirrored: bool) -> tuple[float, f
     return (bevels[1], bevels[0]) if mirrored else bevels
 
 
-def _cutting_line(job: Job, nailing: Nailing | None) -> str:
+def _cutting_line(job: Job, nailing: Nailing | None, lengths: Lengths) -> str:
     way = "foot below, crown above" if job.laying.upright else "foot at the left, crown at the right"
     face = "THIS FACE OUT (to the door)"
     if job.pattern.turned:
         face = f"THIS FACE OUT (to the door), turned over for {', '.join(job.pattern.turned)}"
-    nails = _nails_line(job.pattern, nailing)
-    figures = "figures: mm along the board / from its straight edge"
-    return f"{face} · {way} · cut on the line, tint is the side you keep, ±1 mm · {figures} · {nails}"
+    nails = _nails_line(job.pattern, nailing, lengths)
+    figures = f"figures: {lengths.unit} along the board / from its straight edge"
+    cut = f"cut on the line, tint is the side you keep, {lengths.tolerance}"
+    return f"{face} · {way} · {cut} · {figures} · {nails}"
 
 
-def _nails_line(pattern: Pattern, nailing: Nailing | None) -> str:
+def _nails_line(pattern: Pattern, nailing: Nailing | None, lengths: Lengths) -> str:
     if nailing is None:
         return "nails: not in the house file"
     if not pattern.nailed:
         return "no nails: layer 1 lies on the jig, layer 2 is nailed to it"
-    size = f"nails {nailing.diameter * _MM:.1f} × {nailing.length * _MM:.0f} mm"
+    long = lengths.whole(nailing.length * _MM, 0)
+    size = f"nails {nailing.diameter * _MM:.1f} mm × {long}"
     marks = ", ".join(
         f"{nail_words(one.turn)} in layer {' and '.join(map(str, one.layers))}"
         for one in nail_sets(pattern, nailing)
@@ -219,19 +243,14 @@ def _sets(pattern: Pattern, nailing: Nailing | None) -> tuple[NailSet, ...]:
     return () if nailing is None else nail_sets(pattern, nailing)
 
 
-def check_line(flat: Flat) -> str:
+def check_line(flat: Flat, lengths: Lengths = METRIC) -> str:
     """Three lengths of the whole piece: whoever has joined the sheets measures them, the diagonal last."""
     foot_room, foot_soil, crown_soil, crown_room = flat.corners
     room, soil, across = (
-        _MM * math.dist(one, other)
+        lengths.whole(_MM * math.dist(one, other))
         for one, other in ((foot_room, crown_room), (foot_soil, crown_soil), (foot_room, crown_soil))
     )
     return (
-        f"whole piece, corner to corner: room side {room:.1f} · soil side {soil:.1f} · "
-        f"diagonal, foot room side to crown soil side {across:.1f} mm"
+        f"whole piece, corner to corner: room side {room} · soil side {soil} · "
+        f"diagonal, foot room side to crown soil side {across}"
     )
-
-
-def _up(metres: float) -> str:
-    """Millimetres of a board, rounded up: what is needed is never rounded down."""
-    return f"{math.ceil(metres * _MM - 1e-6)}"

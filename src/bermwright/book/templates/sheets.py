@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -9,10 +10,13 @@ import numpy as np
 
 from bermwright.base.drawing import Lettering, Sheet, Text
 from bermwright.base.wording import NOT_REVIEWED
+from bermwright.book.templates.lengths import METRIC
+from bermwright.book.templates.marks import SQUARE
 from bermwright.book.templates.tiles import mark_name, moved
 
 if TYPE_CHECKING:
     from bermwright.base.drawing import Item, Path
+    from bermwright.book.templates.lengths import Lengths
     from bermwright.book.templates.tiles import Tiling
 
 LONGEST_NAME = 40
@@ -28,7 +32,7 @@ class Stamp:
     mark: str = NOT_REVIEWED
 
 
-def sheet_line(plan: Tiling, index: int, *, first: int, total: int) -> str:
+def sheet_line(plan: Tiling, index: int, *, first: int, total: int, lengths: Lengths = METRIC) -> str:
     """Which sheet it is, where it is laid on its neighbours, what is measured first."""
     column, row = plan.cells[index]
     parts = [f"sheet {index + 1} of {len(plan.cells)}", f"template page {first + index} of {total}"]
@@ -38,9 +42,10 @@ def sheet_line(plan: Tiling, index: int, *, first: int, total: int) -> str:
     if (column - 1, row) in cells:
         parts.append(f"lay on marks {mark_name(column, row)} {mark_name(column, row + 1)}")
     true = "" if plan.stretch == (1.0, 1.0) else "corrected for this printer · "
-    return " · ".join(
-        [*parts, f"{true}print at 100 %, no fit to page", "check square 100.0 × 100.0, diagonal 141.4 mm"]
-    )
+    square = "check square 100.0 × 100.0, diagonal 141.4 mm"
+    if lengths.inches:  # the bar that corrects a printer is read in millimetres
+        square += f" ({lengths.whole(SQUARE)}, {lengths.whole(math.sqrt(2.0) * SQUARE)})"
+    return " · ".join([*parts, f"{true}print at 100 %, no fit to page", square])
 
 
 def stamp_line(stamp: Stamp) -> str:

@@ -31,6 +31,8 @@ _TOP = 12.0
 _FOOT = 36.0
 """Room under the window for the words (mm)."""
 _FIRST_LINE = 28.2
+_LAST_LINE, _PITCH = 5.5, 3.5
+"""The lowest line of words, where printers still print, and from one line to the next (mm)."""
 _MAP_ROOM = 40.0
 _NAME_ROOM = 12.0
 _SMALL = 2.05
@@ -163,7 +165,7 @@ class Laid:
 def laid(items: tuple[Item, ...]) -> Laid:
     """A drawing of lines, areas and texts, ready to be cut into sheets."""
     texts = np.array([isinstance(item, Text) for item in items])
-    return Laid(items, np.array([_box(item) for item in items]), texts)
+    return Laid(items, np.array([box_of(item) for item in items]), texts)
 
 
 def frame_items(plan: Tiling, cell: tuple[int, int], drawing: Laid) -> Iterator[Item]:
@@ -195,7 +197,7 @@ def _shown(drawing: Laid, low: Point, high: Point) -> Iterator[Item]:
             yield item
 
 
-def _box(item: Item) -> tuple[float, float, float, float]:
+def box_of(item: Item) -> tuple[float, float, float, float]:
     """Left, foot, right and top of a line, area or text (mm)."""
     match item:
         case Text():
@@ -241,12 +243,12 @@ def caption_items(
         at=(_SIDE + 6.0, _FIRST_LINE), text=title, height=4.6, face=Lettering.WORDS, strong=True, halo=False
     )
     reach = plan.paper[0] - 2.0 * _SIDE - _MAP_ROOM - 8.0
-    y = _FIRST_LINE - 5.2
-    for number, line in enumerate(lines):
-        for part in _wrapped(line, reach):
-            strong = number == len(lines) - 1
-            yield Text(at=(_SIDE + 6.0, y), text=part, height=_SMALL, halo=False, strong=strong)
-            y -= 3.5
+    parts = [(part, line is lines[-1]) for line in lines for part in _wrapped(line, reach)]
+    first = _FIRST_LINE - 5.2
+    pitch = min(_PITCH, (first - _LAST_LINE) / max(len(parts) - 1, 1))
+    for number, (part, strong) in enumerate(parts):
+        at = (_SIDE + 6.0, first - number * pitch)
+        yield Text(at=at, text=part, height=_SMALL, halo=False, strong=strong)
     yield from _map_items(plan, cell, turned=turned, ends=ends)
 
 
