@@ -111,7 +111,7 @@ def plain_step(section: Section, mesh: Mesh) -> float:
         return w["k"] * (u.grad[0] * v.grad[0] + u.grad[1] * v.grad[1])
 
     @BilinearForm
-    def hold(u, v, w):  # noqa: ANN001, ANN202
+    def hold(u, v, w):  # noqa: ANN001, ANN202  (as the library calls it)
         return w["k"] * u * v
 
     each = basis.with_element(ElementTriP0())

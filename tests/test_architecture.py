@@ -121,6 +121,17 @@ def test_every_folder_says_what_lives_in_it() -> None:
     assert silent == []
 
 
+def test_every_exception_to_the_linter_says_why() -> None:
+    silent = [
+        f"{path.relative_to(ROOT)}:{number}"
+        for path in listed_files()
+        if path.suffix == ".py" and not path.is_relative_to(ROOT / "tests")
+        for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), start=1)
+        if re.search(r"#\s*noqa\b(?!: [A-Z0-9, ]+  \()", line)
+    ]
+    assert silent == []
+
+
 def test_nothing_is_left_undone() -> None:
     # Written in pieces, so that this file does not hold what it looks for.
     words = [

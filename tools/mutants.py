@@ -251,7 +251,7 @@ def _exponent(node: ast.BinOp) -> Iterator[Change]:
     text = ast.unparse(node.right)
 
     def change(twin: ast.AST) -> None:
-        assert isinstance(twin, ast.BinOp)  # noqa: S101
+        assert isinstance(twin, ast.BinOp)  # noqa: S101  (copied from one of that kind)
         twin.right = ast.copy_location(ast.BinOp(twin.right, ast.Add(), ast.Constant(0.05)), twin.right)
         ast.fix_missing_locations(twin)
 
@@ -262,14 +262,14 @@ def _sign(node: ast.BinOp | ast.AugAssign) -> Change:
     was, now = ("+", "-") if isinstance(node.op, ast.Add) else ("-", "+")
 
     def change(twin: ast.AST) -> None:
-        assert isinstance(twin, ast.BinOp | ast.AugAssign)  # noqa: S101
+        assert isinstance(twin, ast.BinOp | ast.AugAssign)  # noqa: S101  (copied from one of that kind)
         twin.op = ast.Sub() if isinstance(twin.op, ast.Add) else ast.Add()
 
     return was, now, change
 
 
 def _drop_minus(twin: ast.AST) -> None:
-    assert isinstance(twin, ast.UnaryOp)  # noqa: S101
+    assert isinstance(twin, ast.UnaryOp)  # noqa: S101  (copied from one of that kind)
     twin.op = ast.UAdd()
 
 

@@ -24,8 +24,6 @@ if TYPE_CHECKING:
 
 READINGS, ORDINATES = "readings of the water level", "measured ordinates"
 """What tables that were typed are called where they cannot be read."""
-SAID = ("Measured", "Levels", "Heights by")
-"""How headings of what was typed in begin."""
 
 
 def wishes_of(folder: Path, out: str | None, options: Options) -> SetOutWishes:

@@ -35,7 +35,6 @@ KWH = 3.6e6
 DOOR_U = 2.0
 """Heat loss of a salvaged door that is not described: 50 mm of softwood (W/m2K)."""
 HAIR = 1e-6
-DAY = 24.0 * 3600.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

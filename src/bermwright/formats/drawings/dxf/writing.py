@@ -83,7 +83,7 @@ def _placing(sheet: Sheet, right: float, *, full_size: bool) -> tuple[float, Poi
     return scale, (sheet.view.origin[0] - right, sheet.view.origin[1]), 1.0
 
 
-def _line_types(document: Any) -> None:  # noqa: ANN401
+def _line_types(document: Any) -> None:  # noqa: ANN401  (the library has no types)
     """Dashes in millimetres: positive is drawn, negative is a gap."""
     for pen in (Pen.HIDDEN, Pen.NOT_YET, Pen.LIMIT):
         dash = PENS[pen].dash
@@ -99,7 +99,7 @@ def _colour(code: str) -> int:
 class _Hand:
     """Draws items into model space, scaled about a point of the sheet."""
 
-    def __init__(self, document: Any, factor: float, zero: Point, measure: float) -> None:  # noqa: ANN401
+    def __init__(self, document: Any, factor: float, zero: Point, measure: float) -> None:  # noqa: ANN401  (the library has no types)
         self.document = document
         self.space = document.modelspace()
         self.factor = factor
@@ -107,7 +107,7 @@ class _Hand:
         self.measure = measure
         self.theme = THEMES["paper"]
 
-    def item(self, item: Any) -> None:  # noqa: ANN401
+    def item(self, item: Any) -> None:  # noqa: ANN401  (the library has no types)
         """One item of a sheet; a dimension stays a dimension."""
         if isinstance(item, Dimension):
             self.dimension(item)
