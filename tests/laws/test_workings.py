@@ -78,4 +78,6 @@ def test_every_line_of_arithmetic_comes_to_its_result(name: str) -> None:
 def test_a_line_that_does_not_come_out_is_seen() -> None:
     assert arithmetic("1.35 · 0.600 · (19.0 · 2.118²/2 + 15.04 · 2.118)") == pytest.approx(60.32, abs=0.01)
     assert arithmetic("51.9 · tan 32.0° / 1.1") == pytest.approx(29.48, abs=0.01)
+    by_bars = "max(0.12 · 1.761 · (100 · 0.00164 · 8)^(1/3); 0.035 · 1.761^1.5 · √(8)) · 345"
+    assert arithmetic(by_bars) == pytest.approx(79.8, rel=2e-3)
     assert arithmetic("φ = 32°, 0.4 m deep") is None

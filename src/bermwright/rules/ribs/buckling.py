@@ -140,7 +140,7 @@ def _buckling_steps(study: Study, worst: Worst) -> tuple[Step, ...]:
     thrust = float(analysis.response.axial[worst.peak.index])
     factor = float(lane_factors(analysis, strength)[worst.peak.index[:2]])
     pressed = thrust > 0.0 and factor > 0.0
-    slender = float(np.sqrt(strength.timber.compression * area / (factor * thrust))) if pressed else np.nan
+    slender = float(np.sqrt(strength.timber.compression * area / (factor * thrust))) if pressed else 0.0
     reduced = 0.5 * (1.0 + 0.2 * (slender - 0.3) + slender**2)
     return (
         step(
@@ -159,9 +159,19 @@ def _buckling_steps(study: Study, worst: Worst) -> tuple[Step, ...]:
             Cite(work=TIMOSHENKO1961, place="chapter 7", provenance=Provenance.MEMORY),
         ),
         step(
-            f"Reduction for buckling, on {area * 1e6:.0f} mm² that run through",
+            f"Slenderness, on {area * 1e6:.0f} mm² that run through",
+            "λ_rel",
+            "√(f_c,k·A / (λ_cr·N))",
+            f"√({strength.timber.compression / 1e6:g} · {area * 1e6:.0f} / ({factor:.4f} · {thrust:.1f}))"
+            if pressed
+            else "nothing presses",
+            Shown(slender, "", 3),
+            timber_cite("6.3.2, eq. 6.21"),
+        ),
+        step(
+            f"Reduction for buckling, k = (1 + 0.2·({slender:.3f} − 0.3) + {slender:.3f}²)/2",
             "k_c",
-            "1 / (k + √(k² − λ_rel²)), k = (1 + 0.2·(λ_rel − 0.3) + λ_rel²)/2, λ_rel = √(f_c,k·A / (λ_cr·N))",
+            "1 / (k + √(k² − λ_rel²))",
             f"1 / ({reduced:.3f} + √({reduced:.3f}² − {slender:.3f}²))" if pressed else "nothing presses",
             Shown(float(_reductions(analysis, strength)[worst.peak.index]), "", 4),
             timber_cite("6.3.2, eq. 6.25 to 6.29"),

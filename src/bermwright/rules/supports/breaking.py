@@ -285,23 +285,24 @@ def _bends_step(standing: Standing, wall: Wall, down: float, limit: float) -> St
     steel = _steel_area(wall) * wall.bar_strength / GAMMA_STEEL.value / 1e3
     pressed = (steel + max(down, 0.0) / 1e3) / strong / 1e3
     return step(
-        "It takes, A_s·f_yd of the bars, a of the pressed strip", "M_Rd",
-        "A_s·f_yd·(d − a/2) + N·(t − a)/2, a = (A_s·f_yd + N)/f_d",
+        f"It takes; a = (A_s·f_yd + N)/f_d is pressed, f_d = {strong:.2f} N/mm²", "M_Rd",
+        "A_s·f_yd·(d − a/2) + N·(t − a)/2",
         f"{steel:.1f} · ({thick - wall.bar_cover:.3f} − {pressed:.4f}/2) + {down / 1e3:.1f} · "
-        f"({thick:.2f} − {pressed:.4f})/2, f_d = {strong:.2f} N/mm²",
+        f"({thick:.2f} − {pressed:.4f})/2",
         Shown(limit, "kN m/m", 1), BENDING_CITE,
     )  # fmt: skip
 
 
-SHEAR_FORMULA = "max(0.12·k·(100·ρ·f_ck)^(1/3); 0.035·k^1.5·√f_ck)·d, k = 1 + √(0.2 m/d) ≤ 2"
+SHEAR_FORMULA = "max(0.12·k·(100·ρ·f_ck)^(1/3); 0.035·k^1.5·√f_ck)·d"
+SHEAR_SAYS = "It takes, with bars, no links; k is 1 + √(200 mm/d), at most 2"
 
 
 def _shear_filled(area: float, depth: float, concrete: float) -> str:
     """Numbers in the shear of a section with bars and without links."""
-    size = min(1.0 + math.sqrt(0.2 / depth), 2.0)
+    size, strong = min(1.0 + math.sqrt(0.2 / depth), 2.0), f"{concrete / 1e6:g}"
     return (
-        f"k = {size:.3f}, ρ = {min(area / depth, 0.02):.5f}, f_ck = {concrete / 1e6:.0f} N/mm², "
-        f"d = {depth * 1e3:.0f} mm"
+        f"max(0.12 · {size:.3f} · (100 · {min(area / depth, 0.02):.5f} · {strong})^(1/3); "
+        f"0.035 · {size:.3f}^1.5 · √({strong})) · {depth * 1e3:.0f}"
     )
 
 
@@ -310,7 +311,7 @@ def _shears_step(wall: Wall, thickness: float, down: float, limit: float) -> Ste
     if wall.kind in BARRED:
         concrete = min(max(wall.strength or math.nan, LEAST_CONCRETE), MOST_CONCRETE)
         filled = _shear_filled(_steel_area(wall), thickness - wall.bar_cover, concrete)
-        return step("It takes, with bars, no links", "V_Rd", SHEAR_FORMULA, filled, shown, BENDING_CITE)
+        return step(SHEAR_SAYS, "V_Rd", SHEAR_FORMULA, filled, shown, BENDING_CITE)
     friction = math.degrees(wall.friction.low) if wall.friction else math.nan
     filled = f"{max(down, 0.0) / 1e3:.1f} · tan {friction:.1f}° / {gamma(wall):g}"
     return step("It takes, by friction of its courses", "V_Rd", "N·tan φ / γ_M", filled, shown, WALL_CITE)
@@ -469,7 +470,10 @@ def _footing_steps(top: Governing, ledge: Ledge, *, bars: bool) -> tuple[Step, .
             "Largest shear at the face of the wall", "V_Ed", "max(q_max·l; q·l)",
             f"max({under / 1e3:.1f} · {toe:.2f}; {over / 1e3:.1f} · {heel:.2f})", Shown(shear, "kN/m", 1),
         ),
-        step("It takes", "V_Rd", *_holds(footing), Shown(ledge.shear_limit, "kN/m", 1), BENDING_CITE),
+        step(
+            SHEAR_SAYS if bars else "It takes", "V_Rd", *_holds(footing),
+            Shown(ledge.shear_limit, "kN/m", 1), BENDING_CITE,
+        ),
         ratio_step(
             "Strength used", "max(M/M_Rd; V_Ed/V_Rd)",
             f"max({bent / 1e3:.1f}/{ledge.limit / 1e3:.1f}; {shear / 1e3:.1f}/{ledge.shear_limit / 1e3:.1f})",
@@ -522,11 +526,10 @@ def _takes(footing: Footing, *, bars: bool) -> tuple[str, str]:
     if not bars:
         return "f_ctd,pl·t²/6", f"{_plain_tension(concrete) / 1e3:.0f} · {thick:.2f}²/6"
     steel = _steel_area(footing) * footing.bar_strength / GAMMA_STEEL.value / 1e3
-    strong = LONG_CONCRETE.value * concrete / GAMMA_CONCRETE.value / 1e6
-    pressed = steel / strong / 1e3
+    pressed = steel / (LONG_CONCRETE.value * concrete / GAMMA_CONCRETE.value / 1e3)
     return (
-        "A_s·f_yd·(d − a/2), a = A_s·f_yd/f_cd",
-        f"{steel:.1f} · ({thick - footing.bar_cover:.3f} − {pressed:.4f}/2), f_cd = {strong:.2f} N/mm²",
+        "A_s·f_yd·(d − A_s·f_yd/f_cd/2)",
+        f"{steel:.1f} · ({thick - footing.bar_cover:.3f} − {pressed:.4f}/2)",
     )
 
 
