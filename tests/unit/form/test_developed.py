@@ -263,6 +263,25 @@ def _behind(meeting):
     return meeting.end.up.split()[4]
 
 
+def test_a_hole_that_runs_out_in_a_sliver_has_ordinates_to_its_ends():
+    """The smaller vault begins under the larger one's springing: its hole has no height at both ends."""
+    small, large = round_vault("passage", 1.8, 3.0, springing=0.4), round_vault("hall", 4.2, 7.5)
+    (meeting,) = forms_of(crossing_house(small, replace(large, springing=1.1))).meetings
+    rows = np.asarray(meeting.hole.ordinates)
+    assert np.all(np.isfinite(rows))
+    assert rows[0, 1] == rows[0, 2] == pytest.approx(0.0, abs=MILLIMETRE)
+    assert rows[-1, 2] == pytest.approx(0.0, abs=MILLIMETRE)
+
+
+def test_a_vault_that_stays_under_the_springing_of_the_larger_one_leaves_its_shell_whole():
+    small, large = round_vault("passage", 1.6, 3.0, springing=0.2), round_vault("hall", 4.2, 7.5)
+    (meeting,) = forms_of(crossing_house(small, replace(large, springing=1.4))).meetings
+    assert meeting.hole is None
+    assert "its shell has no hole" in meeting.no_hip
+    # The edge lies in the plumb wall: as wide as the passage, and flat.
+    assert meeting.hip.size == pytest.approx((0.725, 0.725), abs=MILLIMETRE)
+
+
 def test_two_like_vaults_have_a_flat_hip_of_the_same_heights():
     small, large = round_vault("passage", 4.2, 3.0), round_vault("day room", 4.2, 7.5)
     (meeting,) = forms_of(crossing_house(small, large)).meetings

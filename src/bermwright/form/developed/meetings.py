@@ -63,15 +63,18 @@ def into_vault(crossing: Crossing, small: VaultForm, large: VaultForm) -> Meetin
     reach = reach_of_vault(beside, np.maximum(half, 0.0), crossing.turn)
     along_large = beside * np.sin(crossing.turn) + reach * np.cos(crossing.turn)
     where = np.interp(np.clip(level, foot, crown), *_rising_side(face))
+    has_hole = float(np.ptp(where)) > STRAIGHT
     hip, left, why = _hips(crossing, small, large, (beside, reach, level))
     return Meeting(
         name=crossing.name,
         part=f"{small.name} into {large.name}",
         end=_end(crossing.name, f"{small.name} into {large.name}", along, reach, skew=crossing.turn < SQUARE),
-        hole=_hole(crossing.name, large.name, where, along_large),
+        hole=_hole(crossing.name, large.name, where, along_large) if has_hole else None,
         hip=hip,
         hip_left=left,
-        no_hip=why,
+        no_hip=why
+        if has_hole
+        else f"All of {small.name} stays under the springing of {large.name}: its shell has no hole.",
     )
 
 

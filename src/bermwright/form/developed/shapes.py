@@ -65,6 +65,12 @@ def stations(outline: Path, count: int = 12) -> tuple[tuple[float, float, float]
     for x in np.linspace(left, right, count + 1).tolist():
         inside = min(max(x, left + NEAR), right - NEAR)
         cut = shape.intersection(shapely.LineString([(inside, low - 1.0), (inside, high + 1.0)]))
+        if cut.is_empty:
+            # The outline runs out in a sliver there: it has one edge.
+            points = np.asarray(outline)
+            edge = float(points[np.argmin(np.abs(points[:, 0] - x)), 1])
+            found.append((x, edge, edge))
+            continue
         found.append((x, float(cut.bounds[1]), float(cut.bounds[3])))
     return tuple(found)
 

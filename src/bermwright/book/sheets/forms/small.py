@@ -48,6 +48,8 @@ def pattern_sheet(pattern: Pattern, *, width: float = 174.0, system: str = "metr
     view = View(origin=(left - float(low[0]) * factor, foot - float(low[1]) * factor), scale=scale)
     height = tall * factor + foot + head
     board = Board()
+    board.block((-width, 0.0), (0.0, height))
+    board.block((width, 0.0), (2.0 * width, height))
     unit = " mm" if system == "metric" else ""
     items = [
         Area(path=path_of(view, *points.T), wash=Wash.KEEP, outline=Pen.CUT),
@@ -136,7 +138,12 @@ def _words(pattern: Pattern, view: View, board: Board, system: str) -> Iterator[
     for metric, line in pattern.lines:
         word, points = lengths_in(metric, system), np.asarray(line)
         places = [view.point(*along_line(points, share)) for share in SHARES]
-        texts = [note((x, y + up), word, "middle") for up in (0.8, -3.0) for x, y in places]
+        texts = [
+            note((x + aside, y + up), word, anchor)
+            for anchor, aside in (("middle", 0.0), ("start", 1.0), ("end", -1.0))
+            for up in (0.8, -3.0)
+            for x, y in places
+        ]
         free = next((text for text in texts if board.free(text)), None)
         if free is not None:
             yield board.take(free)
