@@ -235,13 +235,15 @@ def _alarm_said(what: str, has: int | None, needs: int, where: str) -> Said:
         )
     ratio = needs / has if has else float("inf")
     enough = has >= needs
+    one = {"what": what.removesuffix("s")} if has == 1 else {}
+    there = "There is {has} {what}" if has == 1 else "There are {has} {what}"
     return Said(
         verdict=Verdict.HOLDS if enough else Verdict.FAILS,
-        values=values,
+        values=values | one,
         ratio=ratio,
         demand=needs,
         capacity=has,
-        template="There are {has} {what}; {needs} are asked: {where}.",
+        template=there + ("; {needs} is asked: {where}." if needs == 1 else "; {needs} are asked: {where}."),
         advice="" if enough else f"Put up {needs - has} more, and test them every month.",
     )
 
