@@ -278,6 +278,13 @@ def test_a_thicker_core_loses_less_and_weighs_more(house):
     assert [leaf.mass for leaf in leaves] == sorted(leaf.mass for leaf in leaves)
 
 
+def test_a_hole_as_narrow_as_its_frame_has_no_leaf(house):
+    door = next(one for one in house.openings if one.kind is OpeningKind.DOOR)
+    for width, height, leaves in ((0.26, 2.0, 1), (0.24, 2.0, 0), (0.9, 0.31, 1), (0.9, 0.28, 0)):
+        small = replace(house, openings=(replace(door, width=width, height=height),))
+        assert len(door_leaves(small)) == leaves
+
+
 def test_a_leaf_lies_between_core_alone_and_timber_alone(house):
     door = next(one for one in house.openings if one.kind is OpeningKind.DOOR)
     leaf = door_leaf(door, 0.12)

@@ -16,6 +16,8 @@ if TYPE_CHECKING:
     from bermwright.house import House, Opening
 
 GRAVITY = 9.81
+LEAST = 0.05
+"""Of core between stiles or rails; less is solid wood (m)."""
 CORE, WOOD = "wood fibre insulation", "softwood"
 
 
@@ -56,14 +58,14 @@ class DoorLeaf:
 
 def door_leaves(house: House) -> tuple[tuple[DoorLeaf, ...], ...]:
     """For every door of the house leaves with thicker and thicker cores."""
-    doors = [one for one in holes_of(house) if one.kind is OpeningKind.DOOR]
+    doors = [one for one in holes_of(house) if one.kind is OpeningKind.DOOR and _has_core(one)]
     return tuple(tuple(door_leaf(door, core) for core in CORES) for door in doors)
 
 
 def door_leaf(door: Opening, core: float) -> DoorLeaf:
     """The leaf of a door with a core of wood fibre between stiles."""
     wood, soft = material(WOOD), material(CORE)
-    width, height = (size - 2.0 * PACKING.value - 2.0 * STILE.value for size in (door.width, door.height))
+    width, height = _size(door)
     timber = _timber_share(width, height)
     skin = SKIN.value
     found = bridged_resistance(
@@ -88,6 +90,18 @@ def door_leaf(door: Opening, core: float) -> DoorLeaf:
         mass=mass,
         pull=mass * GRAVITY * 0.5 * width / (height - 2.0 * HINGES_IN.value),
     )
+
+
+def _size(door: Opening) -> tuple[float, float]:
+    """Width and height of the leaf: the hole less its packing and frame (m)."""
+    width, height = (size - 2.0 * PACKING.value - 2.0 * STILE.value for size in (door.width, door.height))
+    return width, height
+
+
+def _has_core(door: Opening) -> bool:
+    """Whether anything is left between stiles and rails: a hatch as narrow as its frame has no leaf."""
+    width, height = _size(door)
+    return width > 2.0 * STILE.value + LEAST and height > 3.0 * STILE.value + LEAST
 
 
 def _timber_share(width: float, height: float) -> float:
