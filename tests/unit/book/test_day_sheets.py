@@ -13,9 +13,11 @@ from bermwright.base.dimensions import dimension_text
 from bermwright.base.drawing import Area, Clip, Dimension, Text, Wash
 from bermwright.book.pages.setting_out import day_sheets
 from bermwright.book.sheets.paper import boxes_of
+from bermwright.book.sheets.setout import Shows, plan_sheet
 from bermwright.form import vault_form
-from bermwright.form.setout import setting_out, tape_of
+from bermwright.form.setout import SurveyPoint, setting_out, surveyed, tape_of
 from bermwright.formats.house_file import load
+from bermwright.house import Survey
 
 EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
 TALLEST = 218.0
@@ -129,3 +131,25 @@ def test_a_post_far_off_does_not_make_the_plan_small():
     first = day_sheets(out)[0]
     assert first.view.scale <= 150.0
     assert "to post H" in words(first)
+
+
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+@pytest.mark.parametrize("count", [3, 11])
+def test_a_dense_survey_is_drawn_with_as_many_levels_as_there_is_room_for(count, system):
+    house = load(EXAMPLES / "sedge-bank.toml").house
+    house = replace(house, survey=Survey(points="p.csv", middle="M"))
+    half, vault = count // 2, house.vaults[0]
+    points = tuple(
+        SurveyPoint(
+            name="M" if x == y == 0 else f"P{x} {y}", east=18.0 / count * x, north=18.0 / count * y,
+            height=100.0 + 0.15 * x, line=2,
+        )
+        for x in range(-half, half + 1)
+        for y in range(-half, half + 1)
+    )  # fmt: skip
+    found = surveyed(house, vault, points, name="p.csv")
+    out = setting_out(house, vault, vault_form(house, vault), found, tape=tape_of(system))
+    sheet = plan_sheet(out, Shows.GROUND, system=system)
+    assert list(clashes(sheet)) == []
+    levels = [item for item in sheet.items if isinstance(item, Text) and set("+−±") & set(item.text)]
+    assert len(levels) >= min(len(points), 40)

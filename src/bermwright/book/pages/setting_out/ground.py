@@ -38,7 +38,12 @@ def _ground_figure(out: SetOut, system: str) -> tuple[Block, ...]:
     if out.survey is None:
         return ()
     sheet = plan_sheet(out, Shows.GROUND, system=system)
-    return (Figure(sheet=sheet, caption="Surveyed points: levels from the finished floor"),)
+    return (
+        Figure(
+            sheet=sheet,
+            caption="Surveyed points: levels from the finished floor; where no room is, a cross alone",
+        ),
+    )
 
 
 def ground_text(out: SetOut, balance: Balance | None, system: str) -> tuple[Block, ...]:

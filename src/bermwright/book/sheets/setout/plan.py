@@ -146,12 +146,25 @@ def _ground(hand: _Hand) -> Iterator[Item]:
         x, y = hand.at(spot)
         level = hand.figures.level(float(out.surface.level(*spot)))
         yield hand.board.put(figure((x + 5.0, y + up), level) for up in (0.6, -3.2, 4.4, -7.0))
-    for place in _places(out):
+    places = _places(out)
+    for place in places:
         x, y = hand.at(place.at)
         yield Stroke(path=((x - 1.4, y - 1.4), (x + 1.4, y + 1.4)), pen=Pen.SEEN)
         yield Stroke(path=((x - 1.4, y + 1.4), (x + 1.4, y - 1.4)), pen=Pen.SEEN)
-        words = f"{place.name} {hand.figures.level(place.level)}".strip()
-        yield hand.board.put(figure((x + 2.2, y + up), words) for up in (-0.9, 2.4, -4.2, 5.6))
+    for place in sorted(places, key=lambda one: math.dist(one.at, (0.5 * out.form.length, 0.0))):
+        yield from _levelled(hand, place)
+
+
+def _levelled(hand: _Hand, place: Place) -> Iterator[Text]:
+    """Name and level of a point, or its level alone where points lie close; nothing where no room is."""
+    x, y = hand.at(place.at)
+    level = hand.figures.level(place.level)
+    yield from hand.board.fit(
+        figure((x + right, y + up), words, anchor)
+        for words in (f"{place.name} {level}".strip(), level)
+        for right, anchor in ((2.2, "start"), (-2.2, "end"))
+        for up in (-0.9, 2.4, -4.2)
+    )
 
 
 def _places(out: SetOut) -> tuple[Place, ...]:
