@@ -7,12 +7,13 @@ from enum import StrEnum
 from typing import TYPE_CHECKING, Any
 
 from bermwright.base.errors import OutOfRangeError
+from bermwright.base.sources import Cite, Provenance
 from bermwright.base.units import convert
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
-    from bermwright.base.sources import Cite
+    from bermwright.base.sources import Work
 
 
 class Kind(StrEnum):
@@ -55,6 +56,35 @@ class Row:
     def function(self) -> str:
         """Module and name of the function behind the row."""
         return f"{self.call.__module__}.{self.call.__name__}"
+
+
+def worked_row(  # noqa: PLR0913, PLR0917  (one row of the tables below)
+    name: str,
+    work: Work,
+    place: str,
+    call: Callable[..., Any],
+    inputs: Mapping[str, Any],
+    expected: str,
+    pick: Callable[[Any], float] = float,
+    unit: str = "",
+    kind: Kind = Kind.DERIVED,
+    note: str = "worked out by hand from the equation",
+    rel: float | None = None,
+) -> Row:
+    """A row called after its work, by default one that was worked out by hand from the work's equation."""
+    provenance = Provenance.READ if kind is Kind.PUBLISHED else Provenance.DERIVED
+    return Row(
+        id=f"{work.key}-{name}",
+        cite=Cite(work=work, place=place, provenance=provenance),
+        kind=kind,
+        call=call,
+        inputs=inputs,
+        expected=expected,
+        unit=unit,
+        pick=pick,
+        note=note,
+        rel=rel,
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from typing import TYPE_CHECKING, Any
 
-from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.actions import EN1997
 from bermwright.data.works.soils import DAS
 from bermwright.data.works.supports import (
@@ -18,43 +17,15 @@ from bermwright.data.works.supports import (
     VESIC1973,
 )
 from bermwright.evidence.rows import Kind, Row
+from bermwright.evidence.rows import worked_row as _row
 from bermwright.handbook import bearing
 from bermwright.handbook.bearing import Formula
 
 if TYPE_CHECKING:
     from collections.abc import Callable, Mapping
 
-    from bermwright.base.sources import Work
 
 _STRIP = {"angle": math.radians(30), "cohesion": 0.0, "weight": 18e3, "surcharge": 14.4e3, "width": 1.0}
-
-
-def _row(  # noqa: PLR0913, PLR0917  (one row of the tables below)
-    name: str,
-    work: Work,
-    place: str,
-    call: Callable[..., Any],
-    inputs: Mapping[str, Any],
-    expected: str,
-    pick: Callable[[Any], float] = float,
-    unit: str = "",
-    kind: Kind = Kind.DERIVED,
-    note: str = "worked out by hand from the equation",
-    rel: float | None = None,
-) -> Row:
-    provenance = Provenance.READ if kind is Kind.PUBLISHED else Provenance.DERIVED
-    return Row(
-        id=f"{work.key}-{name}",
-        cite=Cite(work=work, place=place, provenance=provenance),
-        kind=kind,
-        call=call,
-        inputs=inputs,
-        expected=expected,
-        unit=unit,
-        pick=pick,
-        note=note,
-        rel=rel,
-    )
 
 
 def _factors() -> list[Row]:

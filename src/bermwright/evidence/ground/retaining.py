@@ -7,9 +7,7 @@ equilibrium; the worst of them must be the closed form of Coulomb and of Mononob
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Any
 
-from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.actions import EN1997
 from bermwright.data.works.soils import DAS
 from bermwright.data.works.supports import (
@@ -21,43 +19,11 @@ from bermwright.data.works.supports import (
     WALLEXAMPLE,
 )
 from bermwright.evidence.rows import Kind, Row
+from bermwright.evidence.rows import worked_row as _row
 from bermwright.handbook import retaining
-
-if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
-
-    from bermwright.base.sources import Work
 
 _WEDGES = "worst of all straight trial wedges in equilibrium, found by a one-dimensional search"
 _ODE = "the same two equations by an adaptive integrator of scipy; the steps here leave 0.1 %"
-
-
-def _row(  # noqa: PLR0913, PLR0917  (one row of the tables below)
-    name: str,
-    work: Work,
-    place: str,
-    call: Callable[..., Any],
-    inputs: Mapping[str, Any],
-    expected: str,
-    pick: Callable[[Any], float] = float,
-    unit: str = "",
-    kind: Kind = Kind.DERIVED,
-    note: str = "worked out by hand from the equation",
-    rel: float | None = None,
-) -> Row:
-    provenance = Provenance.READ if kind is Kind.PUBLISHED else Provenance.DERIVED
-    return Row(
-        id=f"{work.key}-{name}",
-        cite=Cite(work=work, place=place, provenance=provenance),
-        kind=kind,
-        call=call,
-        inputs=inputs,
-        expected=expected,
-        unit=unit,
-        pick=pick,
-        note=note,
-        rel=rel,
-    )
 
 
 def _shaken(angles: tuple[float, ...], shares: tuple[float, float]) -> dict[str, float]:

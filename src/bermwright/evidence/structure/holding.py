@@ -2,32 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
-from bermwright.base.sources import Cite, Provenance
 from bermwright.data.works.supports import EN1992, EN1996, HEYMAN1995
 from bermwright.data.works.timber import EN1995
-from bermwright.evidence.rows import Kind, Row
+from bermwright.evidence.rows import Row
+from bermwright.evidence.rows import worked_row as _row
 from bermwright.handbook import holding
-
-if TYPE_CHECKING:
-    from collections.abc import Callable, Mapping
-
-    from bermwright.base.sources import Work
-
-
-def _row(
-    name: str, work: Work, place: str, call: Callable[..., Any], inputs: Mapping[str, Any], expected: str
-) -> Row:
-    return Row(
-        id=f"{work.key}-{name}",
-        cite=Cite(work=work, place=place, provenance=Provenance.DERIVED),
-        kind=Kind.DERIVED,
-        call=call,
-        inputs=inputs,
-        expected=expected,
-        note="worked out by hand from the equation",
-    )
 
 
 def _rings() -> list[Row]:
