@@ -163,3 +163,17 @@ def test_of_a_window_only_what_is_seen_counts():
     inside, out = Text(at=(12.0, 12.0), text="in"), Text(at=(90.0, 12.0), text="out")
     clip = Clip(low=(10.0, 10.0), high=(40.0, 40.0), items=(inside, out))
     assert [text.text for text in lettering(clip)] == ["in"]
+
+
+def test_a_deep_section_leaves_its_detail_free_and_a_wide_site_plan_keeps_its_scale(tmp_path):
+    sheets = {
+        sheet.title.split(",")[0]: sheet for sheet in drawn(text_of("across the hill"), tmp_path, "metric")
+    }
+    section = sheets["Section A–A"]
+    assert section.view.scale == 100.0
+    (detail,) = (item for item in section.items if isinstance(item, Clip) and item.round)
+    low = section.view.point(0.0, section.view.seen[0][1])[1]
+    assert low > detail.high[1]
+    site = sheets["Site plan"]
+    assert site.view.scale == 200.0
+    assert "The site" in {text for text, *_ in words_of(site)}

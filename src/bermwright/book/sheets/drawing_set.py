@@ -46,7 +46,7 @@ WHOLE = 252.0
 """Height of a drawing that may reach down beside the title block (mm)."""
 RIB = (174.0, 200.0)
 """Room for a drawing on an upright A4 sheet (mm)."""
-BESIDE = 100.0
+BESIDE = 75.0
 """Notes stand beside a drawing that leaves so much room (mm)."""
 
 
@@ -234,7 +234,7 @@ def detail_leaves(house: House, one: Drawn, system: str) -> Iterator[Leaf]:
             )
             for k, sheet in enumerate(group)
         )
-        codes = f"D{start + 1} to D{start + len(group)}"
+        codes = f"D{start + 1}" + (f" to D{start + len(group)}" if len(group) > 1 else "")
         yield Leaf(letter="D", kind="detail", title=f"Details of {one.form.name}", drawings=drawings,
                    extra=(_codes(codes, (left + 5.0, inner(A3)[0][1] + 20.0)),))  # fmt: skip
 

@@ -36,6 +36,9 @@ if TYPE_CHECKING:
     from bermwright.book.sheets.scene import Support
     from bermwright.form.shapes import VaultForm
 
+PLATE_SCALES = (50.0, 100.0, 200.0)
+EMPTY = 4.0
+"""Edges of section and detail that hold nothing may lie over each other (mm)."""
 SWATCH = (24.0, 9.0)
 """Size of a sample in the key of materials (mm)."""
 _WASHES = {
@@ -74,11 +77,12 @@ def section_plate(
     scene = Scene(form=form, lifts=lifts, supports=supports)
     low, high = inner("A3")
     dress = Dress(figures=figures, axis=axis)
-    section = scene_sheet(scene, scale=50.0, width=high[0] - low[0] - 2.0, marks=(), dress=dress)
     detail = detail_sheet(form, supports=supports, system=system)
+    detail_at = (high[0] - detail.width - 4.0, low[1] + block_height() + 4.0)
+    room = (high[0] - low[0] - 2.0, high[1] - 1.0 - detail_at[1] - detail.height + EMPTY)
+    section = _section(scene, room, dress)
     at = (low[0] + 1.0, high[1] - section.height - 1.0)
     leaders, key = key_items(scene, section, figures)
-    detail_at = (high[0] - detail.width - 4.0, low[1] + block_height() + 4.0)
     legend = legend_sheet((*section.items, *detail.items))
     drawings = (
         Placed(sheet=replace(section, items=(*section.items, *leaders)), at=at),
@@ -89,6 +93,17 @@ def section_plate(
     keyed = placed(words, (low[0] + 5.0, low[1] + 5.0 + legend.height + 6.0))
     scale = f"1:{section.view.scale:.0f}" if section.view else ""
     return frame_sheet(drawings, replace(block, scale=block.scale or scale), size="A3", extra=keyed)
+
+
+def _section(scene: Scene, room: tuple[float, float], dress: Dress) -> Sheet:
+    """The section at the largest scale that leaves the detail under it free."""
+    drawn = (scene_sheet(scene, scale=scale, width=room[0], marks=(), dress=dress) for scale in PLATE_SCALES)
+    smallest = None
+    for smallest in drawn:
+        if smallest.height <= room[1]:
+            break
+    assert smallest is not None  # noqa: S101  (there are scales)
+    return smallest
 
 
 def key_entries(scene: Scene, figures: Figures) -> tuple[KeyEntry, ...]:

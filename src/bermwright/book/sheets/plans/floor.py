@@ -35,6 +35,8 @@ SMALL = 50.0
 """Scales beyond this have no room for the size of an opening beside its name."""
 SIDE, FOOT, HEAD = 24.0, 26.0, 12.0
 """Paper beside, under and over the plan (mm)."""
+NORTH_CLEAR = 118.0
+"""North stands so far past mid-length that the levels beside the house end before it (mm)."""
 NEAR = 11.0
 """Numbers of ribs need so much paper (mm)."""
 
@@ -59,6 +61,8 @@ def floor_plan(
         origin=(SIDE - low * factor, FOOT - bottom * factor), scale=scale, seen=((low, bottom), (high, top))
     )
     size = ((high - low) * factor + 2.0 * SIDE, (top - bottom) * factor + FOOT + HEAD)
+    # Words over a short vault are longer than it: north keeps clear of them.
+    size = (max(size[0], view.point(0.5 * form.length, 0.0)[0] + NORTH_CLEAR), size[1])
     board = Board()
     items: list[Item] = [*_cut(house, form, solids, window, view)]
     items += _overhead(form, _left_face(form, solids), view, board)

@@ -137,6 +137,11 @@ def north(at: Point, towards: float, radius: float = 9.0) -> Iterator[Item]:
     )
 
 
+def bar_length(scale: float, figures: Figures, *, metres: int = 5) -> float:
+    """How long the bar of a scale is on paper (mm)."""
+    return metres * (1.0 if figures.system == "metric" else 3.0 * 0.3048) * 1000.0 / scale
+
+
 def scale_bar(at: Point, scale: float, figures: Figures, *, metres: int = 5) -> Iterator[Item]:
     """A bar of whole metres (or of feet), so that a copy of any size can be measured."""
     unit = 1.0 if figures.system == "metric" else 0.3048

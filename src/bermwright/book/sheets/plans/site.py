@@ -12,7 +12,7 @@ import shapely
 from bermwright.base.drawing import Area, Arrow, Item, Pen, Sheet, Text, View, Wash
 from bermwright.base.units import show
 from bermwright.book.sheets.paper import Board, Figures, figure, heading, note
-from bermwright.book.sheets.plans.measures import chain, north, scale_bar, section_mark
+from bermwright.book.sheets.plans.measures import bar_length, chain, north, scale_bar, section_mark
 from bermwright.book.sheets.plans.style import area, strokes
 from bermwright.book.sheets.settling import settled
 from bermwright.book.sheets.signs import level_triangle
@@ -104,7 +104,7 @@ def site_plan(
     items += [*_contours(solids, form, turned, board, figures), *words, *levels]
     title = f"Site plan, {form.name}"
     items += [heading((2.0, size[1] - 5.0), title), figure((2.0, size[1] - 10.5), _words(scale, figures))]
-    items += _fall(house, size, figures)
+    items += _fall(house, _past_bar(scale, figures), figures)
     items += _north(vault, size)
     items += scale_bar((2.0, 3.0), scale, figures)
     alt = f"Site plan of {form.name}: mound, vault under it, contour lines and levels."
@@ -321,21 +321,25 @@ def _sections(form: VaultForm, outline: shapely.Polygon, turned: Turned, board: 
         yield from section_mark(at, turned.way(-1.0, 0.0), "B")
 
 
-def _fall(house: House, size: tuple[float, float], figures: Figures) -> Iterator[Item]:
+def _past_bar(scale: float, figures: Figures) -> Point:
+    """A place beside the bar of the scale, in the lower left corner: the title block is in the other one."""
+    return 2.0 + bar_length(scale, figures) + 14.0, 3.0
+
+
+def _fall(house: House, at: Point, figures: Figures) -> Iterator[Item]:
     """The direction in which the natural ground falls, and how steeply."""
-    at = (size[0] - 2.0, 3.0)
     slope, faces = house.site.slope, house.site.faces
     if slope is None:
-        yield note(at, "slope of the ground: not given", "end")
+        yield note(at, "slope of the ground: not given")
         return
     if abs(slope) < LEVEL_GROUND:
-        yield note(at, "natural ground level", "end")
+        yield note(at, "natural ground level")
         return
     words = f"ground falls {show(slope, 'deg', 1, figures.system)}"
-    yield note(at, words if faces is not None else f"{words}, direction not given", "end")
+    yield note((at[0] + 8.0, at[1]), words if faces is not None else f"{words}, direction not given")
     if faces is not None:
         turn = 0.5 * math.pi - faces
-        middle, reach = (size[0] - 12.0, at[1] + 9.0), 5.0
+        middle, reach = (at[0], at[1] + 3.0), 5.0
         tail = (middle[0] - reach * math.cos(turn), middle[1] - reach * math.sin(turn))
         head = (middle[0] + reach * math.cos(turn), middle[1] + reach * math.sin(turn))
         yield Arrow(tail=tail, head=head, pen=Pen.FORCE, layer="earth")
