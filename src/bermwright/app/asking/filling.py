@@ -33,7 +33,10 @@ class Filled:
 
 
 def begun(name: str, answers: Answers, system: str = "metric") -> str:
-    """The text of a house file, its examples in that system. Raises `AnswerError` at the first answer that cannot be taken."""
+    """The text of a house file, its examples in that system.
+
+    Raises `AnswerError` at the first answer that cannot be taken.
+    """
     given: dict[str, str] = {}
     for asked, text in answers.items():
         given |= question_named(asked).read(text)

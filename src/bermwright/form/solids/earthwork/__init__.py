@@ -1,1 +1,1 @@
-"""Earth over and round the house as bodies, and as heights on a grid that they must agree with. Start at `earth.py`."""
+"""Earth over and round the house as bodies, and as heights that must agree. Start at `earth.py`."""

@@ -1,1 +1,1 @@
-"""A sheet for each day of setting out: what is done, where strings, boards and heaps stand. Start at `days.py`."""
+"""A sheet for each day of setting out: its work, its checks, where things lie. Start at `days.py`."""
