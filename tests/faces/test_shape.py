@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from bermwright.app import shaping
+from bermwright.base.document import Para
+from bermwright.book.pages.shape.advice import shape_pages
 
 EXAMPLES = Path(__file__).resolve().parent.parent.parent / "examples"
 KETTLE = EXAMPLES / "kettle-hill.toml"
@@ -36,6 +39,17 @@ def test_the_failing_example_gets_a_curve_that_holds(once, run):
     assert 'curve = "under cover"' in out
     assert "Order of work for curve A" in out
     assert out.rstrip().endswith("It does not replace a licensed engineer or local rules.")
+
+
+def test_a_curve_that_cannot_be_looked_at_in_full_is_named_and_the_rest_compared(advices, run, monkeypatch):
+    (advice,) = advices
+    why = "parabola from the floor: its ribs have 73 joints"
+    told = replace(advice, comparison=replace(advice.comparison, left_out=(why,)))
+    monkeypatch.setattr(shaping, "advices_of", lambda *_args, **_named: (told,))
+    assert f"Not compared: {why}" in " ".join(run("shape", KETTLE)[1].split())
+    assert json.loads(run("shape", KETTLE, "--json")[1])["vaults"][0]["not_compared"] == [why]
+    pages = shape_pages(told)
+    assert any(isinstance(one, Para) and one.text.startswith("Not compared: parabola") for one in pages)
 
 
 def test_the_tall_catenary_stands_beside_the_better_curves(advices):

@@ -39,6 +39,7 @@ def _vault(advice: Advice, system: str) -> dict[str, Any]:
         "says": [sentence.says(system) for sentence in advice.why],
         "kept": {"span": limits.span, "crown": limits.crown, "headroom": limits.standing},
         "curves": [_curve(letter, one, advice) for letter, one in labelled(advice)],
+        "not_compared": list(advice.comparison.left_out),
         "order_of_work": _order(advice.order),
         "writes": list(toml_lines(advice)),
     }

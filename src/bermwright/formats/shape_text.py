@@ -39,6 +39,7 @@ def _vault(advice: Advice, system: str) -> Iterator[str]:
     yield ""
     yield from _columns([MORE, *((row.letter, row.where, row.walls) for row in rows)])
     yield from _alike(rows)
+    yield from (wrapped(f"Not compared: {one}") for one in advice.comparison.left_out)
     yield ""
     yield from _order(advice, system)
     yield from _writes(advice)

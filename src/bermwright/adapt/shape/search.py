@@ -85,6 +85,8 @@ class Comparison:
     """Why it cannot."""
     others: tuple[Candidate, ...]
     """Least bending first."""
+    left_out: tuple[str, ...] = ()
+    """Curves that were found and cannot be looked at in full, each with the reason."""
 
     def of(self, kind: CurveKind, stand: Stand) -> Candidate | None:
         """The best of one family on one stand."""
@@ -115,13 +117,14 @@ def compare_curves(
     found = [one for pair in share(search.standing, tuple(FAMILIES.values())) for one in pair]
     found += [one for one in share(search.lowered, _best_families(found)) if one is not None]
     own, own_fault = search.own()
-    others = share(search.measured, search.told_apart(_worth_showing(found), own))
+    looked = tuple(share(search.measured, search.told_apart(_worth_showing(found), own)))
     return Comparison(
         house=house,
         limits=limits,
         own=own,
         own_fault=own_fault,
-        others=tuple(sorted(others, key=_bending)),
+        others=tuple(sorted((one for one in looked if isinstance(one, Candidate)), key=_bending)),
+        left_out=tuple(one for one in looked if isinstance(one, str)),
     )
 
 
@@ -190,11 +193,14 @@ class Search:
             return None, str(error)
         return candidate(self.house, envelope, stand=None, standing=self.limits.standing), ""
 
-    def measured(self, same: Same) -> Candidate:
-        """A curve that was found, looked at with every stage, case and soil run."""
+    def measured(self, same: Same) -> Candidate | str:
+        """A curve that was found, looked at with every stage, case and soil run; or why it cannot be."""
         found = same.first
         self.progress(f"{self.vault.name}: {found.family.kind} {found.stand}, all stages")
-        envelope = bending_envelope(self.house, found.vault, every_corner=False)
+        try:
+            envelope = bending_envelope(self.house, found.vault, every_corner=False)
+        except OutOfRangeError as error:
+            return f"{found.family.kind} {found.stand}: {error}"
         one = candidate(self.house, envelope, stand=found.stand, standing=self.limits.standing)
         return replace(one, alike=same.alike)
 

@@ -14,7 +14,7 @@ from bermwright.adapt.shape.advice import choose
 from bermwright.adapt.shape.envelope import bending_envelope
 from bermwright.adapt.shape.families import FAMILIES, Family, Stand
 from bermwright.adapt.shape.limits import NoRoomError, limits_of
-from bermwright.adapt.shape.search import top_of
+from bermwright.adapt.shape.search import Found, Same, top_of
 from bermwright.form import vault_form
 from bermwright.house import CurveKind
 
@@ -139,6 +139,16 @@ def test_feet_on_walls_stay_no_higher_than_the_file(kettle_hill: House, larch_ba
     assert limits_of(larch_bank, larch_bank.vaults[0]).highest == pytest.approx(1.1)
     tall = limits_of(kettle_hill, kettle_hill.vaults[0])
     assert (tall.lowest, tall.highest, tall.crown) == (0.0, 1.5, 4.0)
+
+
+def test_a_curve_with_more_pieces_than_can_be_reckoned_says_so(sections: Sections) -> None:
+    search = sections[NAMES[0]].search
+    short = replace(search.vault, board_length=0.25)
+    found = Found(family=FAMILIES[CurveKind.SEGMENT], stand=Stand.WALLS, vault=short, bending=1.0)
+    said = search.measured(Same(first=found, alike=()))
+    assert isinstance(said, str)
+    assert said.startswith("segment on walls: The ribs of")
+    assert "joints; up to 70 can be reckoned" in said
 
 
 def test_progress_ends_the_search(kettle_hill: House) -> None:

@@ -223,6 +223,8 @@ def _table(advice: Advice, system: str) -> Iterator[Block]:
             yield Para(plain(f"{row.letter} is also the best {row.alike}."), small=True)
         if row.cut:
             yield Para(plain(f"{row.letter}: {row.cut}."), small=True)
+    for one in advice.comparison.left_out:
+        yield Para(plain(f"Not compared: {one}"), small=True)
 
 
 def _walls(advice: Advice, system: str) -> Iterator[Block]:
