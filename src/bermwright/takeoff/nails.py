@@ -109,7 +109,7 @@ def _why_not(form: VaultForm, vault: Vault) -> str:
 def _counted(form: VaultForm, nails: RibNails, doubled: int) -> Iterator[Step]:
     if nails.drawn:
         yield line(
-            "Nails marked on the templates of one rib, layer by layer from the second; the first lies on the jig",
+            "Nails on the templates of one rib, layer by layer from the second; the first lies on the jig",
             "n_r",
             "Σ n_k",
             " + ".join(map(str, nails.layers)) or "0",
