@@ -13,7 +13,7 @@ from bermwright.base.dimensions import dimension_text
 from bermwright.base.drawing import Area, Clip, Dimension, Text, Wash
 from bermwright.book.pages.setting_out import day_sheets
 from bermwright.book.sheets.paper import boxes_of
-from bermwright.book.sheets.setout import Shows, plan_sheet
+from bermwright.book.sheets.setout import Shows, ladder_sheet, plan_sheet
 from bermwright.form import vault_form
 from bermwright.form.setout import SurveyPoint, setting_out, surveyed, tape_of
 from bermwright.formats.house_file import load
@@ -153,3 +153,15 @@ def test_a_dense_survey_is_drawn_with_as_many_levels_as_there_is_room_for(count,
     assert list(clashes(sheet)) == []
     levels = [item for item in sheet.items if isinstance(item, Text) and set("+−±") & set(item.text)]
     assert len(levels) >= min(len(points), 40)
+
+
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+@pytest.mark.parametrize("name", ["kettle-hill", "alder-loft", "across the hill"])
+def test_the_staff_of_heights_keeps_its_columns_apart(name, system):
+    house = tried(name)
+    out = setting_out(house, house.vaults[0], vault_form(house, house.vaults[0]), tape=tape_of(system))
+    sheet = ladder_sheet(out, system=system)
+    assert list(clashes(sheet)) == []
+    for item in sheet.items:
+        if isinstance(item, Text):
+            assert max(box[2] for box in boxes_of(item)) <= sheet.width + 1.0

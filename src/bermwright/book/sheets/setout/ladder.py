@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from bermwright.base.drawing import Ink, Item, Pen, Sheet, Stroke, Text, View
+from bermwright.base.lettering import text_width
 from bermwright.book.sheets.paper import Figures, figure
 from bermwright.book.sheets.signs import level_triangle
 
@@ -19,7 +20,9 @@ TALL = 90.0
 """Of the staff (mm)."""
 APART = 4.6
 """Least distance of two lines of words (mm)."""
-POST = 40.0
+POST = 30.0
+WORDS = POST + 15.5
+LETTER, BETWEEN = 2.5, 3.0
 
 
 def ladder_sheet(out: SetOut, *, system: str = "metric") -> Sheet:
@@ -45,23 +48,42 @@ def _items(out: SetOut, view: View, figures: Figures) -> Iterator[Item]:
     rows.sort(key=lambda row: row[1])
     low, high = view.point(0.0, rows[0][1])[1], view.point(0.0, rows[-1][1])[1]
     yield Stroke(path=((POST, low), (POST, high)), pen=Pen.CUT)
+    columns = _columns(rows, out, figures, " from the mark")
+    tail = " from the mark" if columns[1] <= WIDTH else ""
+    columns = _columns(rows, out, figures, tail)
     taken = -100.0
     for words, level in rows:
         y = view.point(0.0, level)[1]
         at = max(y, taken + APART)
         taken = at
-        mark = level == out.heights.datum and words.startswith("MARK")
+        mark = _is_mark(words, level, out)
         yield Stroke(path=((POST - 3.0, y), (POST + 3.0, y)), pen=Pen.CUT if mark else Pen.SEEN)
         yield Stroke(path=((POST + 3.0, y), (POST + 9.0, at), (POST + 14.0, at)), pen=Pen.DIMENSION)
         if mark:
             yield level_triangle((POST - 8.0, y))
-        yield Text(at=(POST + 15.5, at - 1.1), text=words, height=2.5, strong=mark)
+        yield Text(at=(WORDS, at - 1.1), text=words, height=LETTER, strong=mark)
         yield Text(
-            at=(POST + 84.0, at - 1.1), text=figures.level(level), height=2.5, anchor="end", strong=mark
+            at=(columns[0], at - 1.1), text=figures.level(level), height=LETTER, anchor="end", strong=mark
         )
         if not mark:
-            down = out.heights.down(level)
-            way = "down" if down >= 0.0 else "up"
-            said = f"{figures.length(abs(down))} {way} from the mark"
-            yield Text(at=(POST + 133.0, at - 1.1), text=said, height=2.5, anchor="end", ink=Ink.INK)
-    yield figure((1.0, 1.0), f"1:{view.scale:.0f}; ±0 is the finished floor")
+            said = _from_mark(level, out, figures) + tail
+            yield Text(at=(columns[1], at - 1.1), text=said, height=LETTER, anchor="end", ink=Ink.INK)
+    yield figure((1.0, 1.0), f"1:{view.scale:.0f}; ±0 is the finished floor, down and up count from the mark")
+
+
+def _is_mark(words: str, level: float, out: SetOut) -> bool:
+    return level == out.heights.datum and words.startswith("MARK")
+
+
+def _from_mark(level: float, out: SetOut, figures: Figures) -> str:
+    down = out.heights.down(level)
+    return f"{figures.length(abs(down))} {'down' if down >= 0.0 else 'up'}"
+
+
+def _columns(rows: list[tuple[str, float]], out: SetOut, figures: Figures, tail: str) -> tuple[float, float]:
+    """Where levels and lengths end: as far right as the words before them are wide."""
+    wide = max(text_width(words, LETTER, strong=_is_mark(words, level, out)) for words, level in rows)
+    levels = max(text_width(figures.level(level), LETTER, strong=True) for _, level in rows)
+    down = max(text_width(_from_mark(level, out, figures) + tail, LETTER) for _, level in rows)
+    first = max(WORDS + wide + BETWEEN + levels, POST + 84.0)
+    return first, max(first + BETWEEN + down, POST + 110.0)

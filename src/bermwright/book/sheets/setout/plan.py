@@ -47,6 +47,8 @@ RIB_NUMBERS = ((0.0, 1.4), (0.0, 4.8), (-3.6, 1.4), (3.6, 4.8), (-3.6, 4.8), (0.
 """Where the number of a rib may stand beside its left foot (mm)."""
 EDGE_CORNERS = ((3, "end"), (2, "end"), (1, "start"), (0, "start"), (2, "start"), (3, "start"))
 """Corners of the dig, round from the front left, at which its edge may be named."""
+SMALL_ENOUGH = 250.0
+"""On a plan of this scale heaps are shown whatever it costs."""
 HEAPS_COST = 1.4
 """Heaps may make the scale of the plan so many times smaller, no more."""
 PAPER = 174.0
@@ -89,7 +91,7 @@ def plan_sheet(
     """The plan, as large as a scale lets it be on the paper; heaps are left off where they make it small."""
     low, high, scale = shown(out, shows, width, tallest, heaps=True)
     bare = shown(out, shows, width, tallest, heaps=False)
-    heaps = scale <= HEAPS_COST * bare[2]
+    heaps = scale <= max(HEAPS_COST * bare[2], SMALL_ENOUGH)
     if not heaps:
         low, high, scale = bare
     factor = 1000.0 / scale

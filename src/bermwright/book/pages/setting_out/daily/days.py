@@ -63,6 +63,8 @@ def _fitting(out: SetOut, day: Day, shows: Shows, system: str) -> Sheet:
     return sheet
 
 
+STATIONS = {"metric": (2.0, 4.0, 6.0), "imperial": (1.8288, 3.6576, 5.4864)}
+"""Across from the axis, where the finished ground is given (m): whole metres, or six feet."""
 MOST_RIBS = 7
 """Rows of ribs on a sheet."""
 SMALLER = tuple(range(128, 48, -4))
@@ -346,7 +348,7 @@ def _mounding(out: SetOut, number: int, system: str) -> Day:
                 f"finished ground {_m(at, system, 1)} {side} of the axis",
                 show(float(ground.level(way * at)), "level", 2, system),
             )
-            for at in (2.0, 4.0, 6.0)
+            for at in STATIONS[system]
             for side, way in (("left", -1.0), ("right", 1.0))
             if -left > at and right > at
         ),
