@@ -32,6 +32,7 @@ def _row(
     *,
     inches: bool = False,
     rel: float | None = None,
+    refused: bool = False,
     **asked: float,
 ) -> Row:
     inputs = {
@@ -48,6 +49,7 @@ def _row(
         cite=cite,
         kind=Kind.DERIVED if cite is _EVALUATED else Kind.PUBLISHED,
         call=recommended_weight_limit,
+        refused=refused,
         inputs=inputs,
         expected=expected,
         unit="" if inches else "kg",
@@ -62,6 +64,7 @@ _INCHES = "printed for the form in inches, which gives 2 to 3 % more"
 ROWS = (
     _row("load-constant", "23.0", "", _CONSTANTS),
     _row("farthest", "9.1270", "23·0.25/0.63", reach=0.63),
+    _row("beyond-reach", "1", "refused: farther than 63 cm nothing may be lifted", refused=True, reach=0.64),
     _row("from-the-floor", "17.825", "23·(1 − 0.3·0.75)", height=0.0),
     _row("to-the-highest", "16.100", "23·(1 − 0.3·1.00)", height=1.75),
     _row("longest-way", "19.4514", "23·(0.82 + 4.5/175)", travel=1.75),
