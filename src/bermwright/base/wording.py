@@ -18,6 +18,10 @@ if TYPE_CHECKING:
 
 NOT_REVIEWED = "calculation aid, not reviewed"
 """The mark on every drawing, structural page and file until somebody licensed has signed in ink."""
+MONTH_NAMES = (
+    "January", "February", "March", "April", "May", "June",
+    "July", "August", "September", "October", "November", "December",
+)  # fmt: skip
 _HUNDREDTH = 100
 _SAME = 1e-9
 

@@ -8,9 +8,8 @@ from bermwright.adapt.winter.telling.findings import findings_of
 from bermwright.adapt.winter.telling.saying import advice, sentences
 from bermwright.adapt.winter.telling.working import working
 from bermwright.base.units import show
-from bermwright.base.wording import finding_words, step_words
+from bermwright.base.wording import MONTH_NAMES, finding_words, step_words
 from bermwright.formats.assessment_text import CLOSING, wrapped
-from bermwright.takeoff.seasons import MONTH_NAMES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

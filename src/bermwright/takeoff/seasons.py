@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.data.climates import PREFIX, MonthlyNormals, normals
 from bermwright.handbook.weather import (
     ColdSeason,
@@ -25,10 +26,6 @@ WORK_STOPS = 5.0
 FROST = 0.0
 NEAR_ENOUGH = 100.0
 """Difference of height between site and station that goes unsaid (m)."""
-MONTH_NAMES = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

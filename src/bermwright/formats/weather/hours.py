@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.errors import BermwrightError, OutOfRangeError
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.handbook.sun import SunPath, erbs_split, sun_path
 from bermwright.handbook.weather import (
     WeatherYear,
@@ -39,8 +40,6 @@ NIGHT_SUN = 0.005
 """Share of the year's sunshine that may fall in the deep night before the clock is doubted."""
 CLOCK_OFF = 0.7
 """Hours by which the middle of the sunshine may miss the noon before the clock is doubted."""
-MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-          "November", "December")  # fmt: skip
 
 
 class WeatherFileError(BermwrightError):
@@ -96,7 +95,7 @@ def in_order(rows: Rows, columns: Sequence[str]) -> tuple[dict[str, Array], list
 
 def _place(rows: Rows, line: int) -> int:
     month, day, hour = rows.months[line], rows.days[line], rows.hours[line]
-    if not 1 <= month <= len(MONTHS) or not 1 <= day <= MONTH_ENDS[month] - MONTH_ENDS[month - 1]:
+    if not 1 <= month <= len(MONTH_NAMES) or not 1 <= day <= MONTH_ENDS[month] - MONTH_ENDS[month - 1]:
         raise WeatherFileError(f"{rows.name}: hour number {line + 1} has no true date ({month}/{day}).")
     if not 1 <= hour <= HOURS_A_DAY:
         raise WeatherFileError(
@@ -128,7 +127,7 @@ def _when(place: int) -> str:
     """An hour of the year in words."""
     day, hour = divmod(place, HOURS_A_DAY)
     month = int(np.searchsorted(MONTH_ENDS, day, side="right"))
-    return f"{day - MONTH_ENDS[month - 1] + 1} {MONTHS[month - 1]}, {hour:02d}:00 to {hour + 1:02d}:00"
+    return f"{day - MONTH_ENDS[month - 1] + 1} {MONTH_NAMES[month - 1]}, {hour:02d}:00 to {hour + 1:02d}:00"
 
 
 def bridged(name: str, what: str, row: Array, said: list[str]) -> Array:

@@ -10,6 +10,7 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.data.works.fabric import CARSLAW1959, INCROPERA, WHORADON
 from bermwright.data.works.practice import TRADE
 from bermwright.form.heat.ground import soil_material
@@ -25,7 +26,7 @@ from bermwright.handbook.air import (
 from bermwright.house import Drive, TubeWall
 from bermwright.rules.damp.field import ground_months
 from bermwright.rules.damp.layers import not_said
-from bermwright.rules.damp.living import MONTH_NAMES, Living, living_of, missing_for_living
+from bermwright.rules.damp.living import Living, living_of, missing_for_living
 from bermwright.rules.nouns import HouseRule, Said
 from bermwright.rules.ribs.common import ratio_step, step
 

@@ -9,6 +9,7 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.data.works.fabric import DIN4108, ISO13788
 from bermwright.form import missing_for_form
 from bermwright.form.heat import missing_for_heat
@@ -23,7 +24,6 @@ from bermwright.rules.damp.field import WarmPlaces, outer_temperature, place_tem
 from bermwright.rules.damp.layers import not_said
 from bermwright.rules.damp.living import (
     ASKED,
-    MONTH_NAMES,
     Living,
     living_of,
     living_steps,

@@ -9,6 +9,7 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.data.works.fabric import ISO6946, ISO13788
 from bermwright.form.fabric import Assembly, AssemblyLayer, assembly_of
 from bermwright.handbook.conduction import layer_temperatures, rain_correction
@@ -24,7 +25,6 @@ from bermwright.handbook.damp import (
 from bermwright.handbook.weather.frost import DAYS_OF_MONTHS
 from bermwright.rules.damp.living import (
     ASKED,
-    MONTH_NAMES,
     Living,
     living_of,
     living_steps,

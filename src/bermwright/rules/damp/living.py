@@ -10,6 +10,7 @@ import numpy as np
 from bermwright.base.errors import OutOfRangeError
 from bermwright.base.findings import Shown, Step
 from bermwright.base.sources import Cite, Provenance
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.data.climates import MONTHS, PREFIX, MonthlyNormals, normals
 from bermwright.data.vapour_sources import BOILING, LOAD, PERSON, SHOWER
 from bermwright.data.works.fabric import ISO13788
@@ -27,10 +28,6 @@ if TYPE_CHECKING:
 DAY = 86_400.0
 WEEK = 7.0 * DAY
 HOURS = 24
-MONTH_NAMES = (
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October",
-    "November", "December",
-)  # fmt: skip
 BALANCE = Cite(work=ISO13788, place="balance of vapour: made indoors, carried out by air",
                provenance=Provenance.MEMORY)  # fmt: skip
 ASKED = (

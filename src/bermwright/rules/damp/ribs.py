@@ -9,6 +9,7 @@ import numpy as np
 
 from bermwright.base.findings import Shown, Verdict, verdict_of
 from bermwright.base.sources import Cite, Provenance
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.data.climates import MONTHS
 from bermwright.data.works.fabric import VIITANEN2010, WOODHANDBOOK
 from bermwright.data.works.timber import EN1995
@@ -18,7 +19,7 @@ from bermwright.handbook.weather.frost import DAYS_OF_MONTHS
 from bermwright.rules.damp.corners import missing_for_places
 from bermwright.rules.damp.field import place_temperature, warm_places
 from bermwright.rules.damp.layers import DampYear, damp_year, not_said, studied_assembly
-from bermwright.rules.damp.living import ASKED, DAY, MONTH_NAMES, living_of, missing_for_living
+from bermwright.rules.damp.living import ASKED, DAY, living_of, missing_for_living
 from bermwright.rules.nouns import HouseRule, Said
 from bermwright.rules.ribs.common import ratio_step, step
 

@@ -10,8 +10,8 @@ import numpy as np
 from bermwright.adapt.winter.telling.seasons import by_days, date, hardest_day, span_text, without_fire
 from bermwright.base.findings import Verdict, worst
 from bermwright.base.units import show
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.house import Heated
-from bermwright.takeoff.seasons import MONTH_NAMES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

@@ -9,6 +9,7 @@ import numpy as np
 from bermwright.base.document import Block, Figure, Heading, Notice, Para, Points, Table, plain
 from bermwright.base.errors import BermwrightError
 from bermwright.base.units import show
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.book.pages.found import found
 from bermwright.book.sheets.damp import Layer, LayerLines, layer_sheet
 from bermwright.data.climates import MONTHS
@@ -16,7 +17,7 @@ from bermwright.rules.air.tube import NEEDED, TubeYear, tube_year
 from bermwright.rules.damp.corners import ColdCorner, cold_corners, corner_humidity, missing_for_places
 from bermwright.rules.damp.field import warm_places
 from bermwright.rules.damp.layers import DampYear, damp_year, rain_under, studied_assembly
-from bermwright.rules.damp.living import MONTH_NAMES, Living, living_of, missing_for_living
+from bermwright.rules.damp.living import Living, living_of, missing_for_living
 from bermwright.rules.damp.ribs import woods_of
 from bermwright.rules.nouns import Whole
 

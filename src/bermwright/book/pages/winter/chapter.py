@@ -23,11 +23,10 @@ from bermwright.base.document import (
     plain,
 )
 from bermwright.base.units import show
-from bermwright.base.wording import NOT_REVIEWED, step_words
+from bermwright.base.wording import MONTH_NAMES, NOT_REVIEWED, step_words
 from bermwright.book.pages.quantities import short_source
 from bermwright.book.sheets import supports_of
 from bermwright.book.sheets.winter import balance_sheet, months_sheet, pile_sheet, week_sheet, year_sheet
-from bermwright.takeoff.seasons import MONTH_NAMES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence

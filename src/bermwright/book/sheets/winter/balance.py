@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from bermwright.base.drawing import Area, Hatch, Item, Pen, Sheet, Stroke, Text, Wash
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.book.sheets.paper import CAPTION
-from bermwright.takeoff.seasons import MONTH_NAMES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Mapping

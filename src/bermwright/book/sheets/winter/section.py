@@ -10,6 +10,7 @@ import shapely
 from bermwright.adapt.winter.telling.picture import field_of, week_of
 from bermwright.base.drawing import Area, Hatch, Item, Pen, Sheet, Stroke, Text, View, Wash
 from bermwright.base.units import show
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.book.sheets.paper import CAPTION, Board, figure, note, path_of
 from bermwright.book.sheets.parts.earth import ground_items
 from bermwright.book.sheets.parts.shell import shell_items
@@ -22,7 +23,6 @@ from bermwright.book.sheets.winter.frozen import (
     frost_lines,
     frozen_ground,
 )
-from bermwright.takeoff.seasons import MONTH_NAMES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator

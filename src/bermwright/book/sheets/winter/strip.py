@@ -10,8 +10,8 @@ from bermwright.adapt.winter.telling.picture import WEEKS, week_of
 from bermwright.adapt.winter.telling.seasons import by_days, date
 from bermwright.base.drawing import Area, Item, Pen, Sheet, Stroke, Text, Wash
 from bermwright.base.units import show
+from bermwright.base.wording import MONTH_NAMES
 from bermwright.book.sheets.paper import CAPTION, Board, figure, note
-from bermwright.takeoff.seasons import MONTH_NAMES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
