@@ -126,8 +126,8 @@ def between(face: SoilFace, low: float, high: float) -> Array:
     """(n + 1,) share of each cell's width that lies between two places; 0 on undercut faces."""
     start, end = face.edge_x[:-1], face.edge_x[1:]
     overlap = np.minimum(end, high) - np.maximum(start, low)
-    width = np.maximum(end - start, np.finfo(float).tiny)
-    return np.where(end > start, np.clip(overlap / width, 0.0, 1.0), 0.0)
+    width = np.where(end > start, end - start, np.inf)
+    return np.clip(overlap / width, 0.0, 1.0)
 
 
 def strip(face: SoilFace, width: float) -> Array:

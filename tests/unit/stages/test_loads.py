@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -10,7 +11,7 @@ import pytest
 from bermwright.base.ranges import Range
 from bermwright.house import Cover, CoverKind, CurveKind, Mound
 from bermwright.stages import StageKind, loads, soil_depth, staged
-from bermwright.stages.face import covered, half, strip, turf_depth
+from bermwright.stages.face import between, covered, half, strip, turf_depth
 
 RADIUS, DEPTH, PLANKS, FOAM = 2.0, 0.12, 0.04, 0.1
 FACE = RADIUS + 0.5 * DEPTH + PLANKS + FOAM
@@ -48,6 +49,12 @@ def test_cover_acts_at_its_own_middle(form) -> None:
 def test_weight_of_an_unknown_layer_is_unknown(shaped) -> None:
     form = shaped(cover=(Cover(kind=CoverKind.LAGGING, thickness=PLANKS),)).form
     assert np.isnan(loads.band_weight(form, ALL)).all()
+
+
+def test_cells_that_lean_over_the_room_have_no_share_of_a_strip(build) -> None:
+    edges = np.array([0.4, 0.0, 1e9, 1e9])  # the first cell is undercut, the last upright
+    shares = between(replace(build.face, edge_x=edges), -1e9, 5e8)
+    assert shares == pytest.approx([0.0, 0.5, 0.0])
 
 
 def test_soil_column_is_the_block_less_the_semicircle(build) -> None:
