@@ -7,14 +7,18 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from invented import text_of
+from invented import invented, text_of
 
 from bermwright.app.drawing import Order, draw_file
 from bermwright.base.dimensions import dimension_text, stepped, unit_way
 from bermwright.base.drawing import Clip, Dimension, Sheet, Stroke, Text
 from bermwright.book.sheets.frame import BLOCK, EDGE, LEFT, block_height
 from bermwright.book.sheets.paper import boxes_of
+from bermwright.book.sheets.plans import are_placed, parts_plan
 from bermwright.book.sheets.settling import FAR, lettering, meet, settled, settled_in_frame
+from bermwright.form.dome import dome_form
+from bermwright.form.dome.bodies import dome_solids
+from bermwright.form.solids import house_solids
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 DATE = "2026-11-30"
@@ -177,3 +181,31 @@ def test_a_deep_section_leaves_its_detail_free_and_a_wide_site_plan_keeps_its_sc
     site = sheets["Site plan"]
     assert site.view.scale == 200.0
     assert "The site" in {text for text, *_ in words_of(site)}
+
+
+def test_the_parts_of_a_house_lie_where_the_file_places_them():
+    house = invented("vault and dome")
+    parts = [*house_solids(house), *(dome_solids(house, dome_form(one)) for one in house.domes)]
+    assert are_placed(parts)
+    made = parts_plan(parts, width=382.0, height=218.0)
+    assert made.view.scale in ISO_SCALES
+    words = {text for text, *_ in words_of(made)}
+    assert {"day room", "round room", "measured from here", "9000 west, 2400 south"} <= words
+    strokes = [item for item in made.items if isinstance(item, Stroke)]
+    crosses = [item.path for item in strokes if item.layer == "text" and len(item.path) == 2]
+    middles = {tuple(0.5 * (a + b) for a, b in zip(*path, strict=True)) for path in crosses}
+    dome = made.view.point(-9.0, -2.4)
+    for at in (made.view.point(0.0, 0.0), dome):
+        assert any(math.dist(at, spot) < 1e-9 for spot in middles)
+    # The ring of the dome lies round its middle: 4.2 m wide inside, 0.38 m thick.
+    reach = [max(math.dist(at, dome) for at in item.path) for item in strokes if item.layer == "shell"]
+    assert any(far == pytest.approx(1000.0 * 2.48 / made.view.scale, rel=0.02) for far in reach)
+    assert not are_placed(parts[:1])
+    assert not are_placed([parts[0], replace(parts[1], middle=None)])
+    assert not are_placed([replace(parts[0], axis=None), parts[1]])
+
+
+def test_a_house_of_many_parts_begins_with_their_plan(tmp_path):
+    titles = [sheet.title for sheet in drawn(text_of("two domes"), tmp_path, "imperial")]
+    assert titles[:2] == ["Sheets of Rowan Ring", "Plan of the parts"]
+    assert "Plan of pantry" in titles

@@ -28,6 +28,7 @@ from bermwright.book.sheets.drawing_set import (
     site_leaf,
     small_leaf,
 )
+from bermwright.book.sheets.plans import are_placed, parts_plan
 from bermwright.form import vault_form
 from bermwright.form.dome import dome_form
 from bermwright.form.dome.bodies import dome_solids
@@ -39,8 +40,11 @@ if TYPE_CHECKING:
     from bermwright.base.drawing import Sheet
     from bermwright.book.sheets import TitleBlock
     from bermwright.book.sheets.drawing_set import Leaf
+    from bermwright.form.dome import DomeForm
     from bermwright.form.shapes import VaultForm
+    from bermwright.form.solids import VaultSolids
     from bermwright.house import House, Vault
+    from bermwright.house.making.dome import Dome
 
     Progress = Callable[[str], None]
 
@@ -55,7 +59,7 @@ APART = (
 APART_DOMES = (
     "Chains, crews and bands of a dome: bermwright compass.",
     "Boxes, arch forms and the sheet over a dome: bermwright forms.",
-    "Site plan and details of a dome are not drawn: the file says nothing of its place, footing and cover.",
+    "The ground round a dome and its details are not drawn: the file says nothing of its footing and cover.",
 )
 
 
@@ -66,8 +70,11 @@ def set_sheets(
 
     Raises `FormUnknownError` or `DomeUnknownError` where the file leaves a shape open.
     """
-    leaves = [leaf for vault in house.vaults for leaf in _leaves(house, vault, what, system, progress)]
-    leaves += _of_domes(house, what, system, progress)
+    vaults = [_drawn(house, vault, progress) for vault in house.vaults]
+    domes = [_dome(house, dome, progress) for dome in house.domes]
+    leaves = list(_of_all([*(one.solids for one in vaults), *(solids for _, solids in domes)], what, system))
+    leaves += [leaf for one in vaults for leaf in _leaves(house, one, what, system, progress)]
+    leaves += [leaf for form, solids in domes for leaf in dome_leaves(house, form, solids, what, system)]
     if what == "set" and leaves:
         leaves = _with_list(house, leaves, system)
     numbers = numbered(leaves)
@@ -83,7 +90,8 @@ def dome_sheets(
     house: House, what: str, block: TitleBlock, *, system: str, progress: Progress
 ) -> tuple[Sheet, ...]:
     """The framed sheets of all domes that a wish takes."""
-    leaves = list(_of_domes(house, what, system, progress))
+    domes = [_dome(house, dome, progress) for dome in house.domes]
+    leaves = [leaf for form, solids in domes for leaf in dome_leaves(house, form, solids, what, system)]
     blocks = [
         _filled(block, leaf, number, (place, len(leaves)))
         for place, (leaf, number) in enumerate(zip(leaves, numbered(leaves), strict=True), 1)
@@ -91,11 +99,23 @@ def dome_sheets(
     return tuple(starmap(_sheet, zip(leaves, blocks, strict=True)))
 
 
-def _of_domes(house: House, what: str, system: str, progress: Progress) -> Iterator[Leaf]:
-    for dome in house.domes:
-        progress(f"courses of {dome.name}")
-        form = dome_form(dome)
-        yield from dome_leaves(house, form, dome_solids(house, form), what, system)
+def _dome(house: House, dome: Dome, progress: Progress) -> tuple[DomeForm, VaultSolids]:
+    progress(f"courses of {dome.name}")
+    form = dome_form(dome)
+    return form, dome_solids(house, form)
+
+
+def _drawn(house: House, vault: Vault, progress: Progress) -> Drawn:
+    progress(f"bodies of {vault.name}")
+    form = vault_form(house, vault)
+    return Drawn(vault=vault, form=form, solids=vault_solids(house, vault, form))
+
+
+def _of_all(parts: Sequence[VaultSolids], what: str, system: str) -> Iterator[Leaf]:
+    """Where the parts lie to each other, as far as the file places them."""
+    if what in {"set", "site"} and are_placed(parts):
+        sheet = parts_plan(parts, width=WIDE, height=TALL, system=system)
+        yield large_leaf("P", "site plan", sheet.title, sheet)
 
 
 def _sheet(leaf: Leaf, block: TitleBlock) -> Sheet:
@@ -114,10 +134,7 @@ def _filled(block: TitleBlock, leaf: Leaf, number: str, sheet: tuple[int, int]) 
     )
 
 
-def _leaves(house: House, vault: Vault, what: str, system: str, progress: Progress) -> Iterator[Leaf]:
-    progress(f"bodies of {vault.name}")
-    form = vault_form(house, vault)
-    one = Drawn(vault=vault, form=form, solids=vault_solids(house, vault, form))
+def _leaves(house: House, one: Drawn, what: str, system: str, progress: Progress) -> Iterator[Leaf]:
     whole = what == "set"
     if whole or what == "site":
         progress("site plan")
@@ -138,7 +155,7 @@ def _leaves(house: House, vault: Vault, what: str, system: str, progress: Progre
     if whole:
         progress("ribs and openings")
         yield from rib_leaves(one, system)
-        yield from _openings(house, form, system)
+        yield from _openings(house, one.form, system)
 
 
 def _openings(house: House, form: VaultForm, system: str) -> Iterator[Leaf]:
