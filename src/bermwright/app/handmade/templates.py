@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from bermwright.app.handmade.nouns import Made, Shown, bar_of, one_of, system_of
-from bermwright.app.making.templating import CURVE, PIECES, TemplateWishes, make_templates, plan_templates
+from bermwright.app.making.templating import (
+    CURVE,
+    PIECES,
+    TemplateWishes,
+    make_templates,
+    plan_templates,
+    vault_pages,
+)
 from bermwright.app.opening import revision_of
 from bermwright.base.document import Document, Figure, FullPage, Para
 from bermwright.base.wording import NOT_REVIEWED
-from bermwright.book.pages.inputs import BookInputs, VaultPages
+from bermwright.book.pages.inputs import BookInputs
 from bermwright.book.pages.setting_out import curve_pages, rib_pages, template_pages
 from bermwright.book.sheets import supports_of
 from bermwright.book.templates.tiles import PAPERS
@@ -74,15 +82,7 @@ def _blocks(planned: Planned) -> Iterator[Block]:
     for vault, form in planned.forms:
         bent = form.rib.bent
         curve = bent or planned.wishes.what == CURVE
-        pages = VaultPages(
-            name=vault.name,
-            form=form,
-            curve=str(vault.curve),
-            stages=(),
-            stage_ratio={},
-            axis=vault.axis,
-            supports=supports_of(vault, house),
-        )
+        pages = replace(vault_pages(vault, form), axis=vault.axis, supports=supports_of(vault, house))
         yield from _first_sheet(
             (curve_pages if curve else template_pages)(pages, book, stretch=planned.stretch)
         )

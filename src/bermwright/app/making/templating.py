@@ -212,7 +212,7 @@ def make_templates(planned: Planned, progress: Callable[[str], None] = quiet) ->
     progress("templates")
     if not planned.tiled:
         return _uncut(planned)
-    pages = tuple(_pages(vault, form) for vault, form in planned.forms)
+    pages = tuple(vault_pages(vault, form) for vault, form in planned.forms)
     blocks = tuple(
         block
         for (_, form), page in zip(planned.forms, pages, strict=True)
@@ -255,7 +255,8 @@ def numbered(path: Path, count: int) -> tuple[Path, ...]:
     return tuple(output(str(name), name, (path.suffix.lower(),)) for name in names)
 
 
-def _pages(vault: Vault, form: VaultForm) -> VaultPages:
+def vault_pages(vault: Vault, form: VaultForm) -> VaultPages:
+    """What pages of templates ask of a vault, with the nails that the rules check."""
     return VaultPages(
         name=vault.name,
         form=form,
