@@ -11,6 +11,7 @@ import pytest
 
 from bermwright.form import vault_form
 from bermwright.form.setout import SetOutError, compare_ordinates, house_surface, setting_out
+from bermwright.form.setout.curve import curve_out
 from bermwright.form.setout.earthwork.dig import Pit, cut_by_grid, cut_by_sections
 from bermwright.form.setout.earthwork.heaping import heaps_of
 from bermwright.form.setout.ground import Surface
@@ -18,7 +19,7 @@ from bermwright.formats.house_file import load
 from bermwright.handbook.earthmoving import pit_volume
 from bermwright.handbook.fitting import distance_to_curve
 from bermwright.handbook.setout import corner_angle
-from bermwright.house import SettingOut
+from bermwright.house import CurveKind, SettingOut
 from bermwright.takeoff.digging import balance_of
 
 EXAMPLES = Path(__file__).resolve().parents[3] / "examples"
@@ -215,6 +216,23 @@ def test_the_arcs_lie_on_the_curve_and_touch(place, request):
         x, z = arc.x + arc.inside * np.cos(turns), arc.z + arc.inside * np.sin(turns)
         off = distance_to_curve(x, z, line.x, line.z - form.springing)
         assert np.abs(off).max() < out.curve.deviation + 1e-4
+
+
+HORSESHOE = ((-1.7, 0.0), (-2.05, 0.8), (-1.85, 1.8), (-1.0, 2.6), (0.0, 2.85), (1.0, 2.6), (1.85, 1.8),
+             (2.05, 0.8), (1.7, 0.0))  # fmt: skip
+UNLIKE = ((-2.2, 0.0), (-2.05, 0.9), (-1.3, 1.75), (-0.3, 2.1), (0.8, 1.9), (1.7, 1.15), (2.2, 0.0))
+
+
+@pytest.mark.parametrize("points", [HORSESHOE, UNLIKE])
+def test_the_allowance_for_the_shell_holds_for_feet_that_lean_out_or_differ(points):
+    """The nails found from the clear span lie where the feet of the middle line are."""
+    house, vault = opened("kettle-hill")
+    span = points[-1][0] - points[0][0]
+    drawn = replace(vault, curve=CurveKind.DRAWN, points=points, span=span, rise=None, depth=0.11)
+    form = vault_form(replace(house, vaults=(drawn,), openings=(), ends=()), drawn)
+    line = curve_out(form, drawn).string
+    assert line.nails == pytest.approx(span, abs=1e-9)
+    assert line.from_clear == pytest.approx(span, abs=1e-5)
 
 
 def test_the_string_of_a_catenary_is_the_curve_and_its_shell_leaves_the_clear_span():

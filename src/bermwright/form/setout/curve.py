@@ -227,17 +227,22 @@ def _string(form: VaultForm, *, hangs: bool) -> StringSetting:
     nails = float(line.x[-1] - line.x[0])
     rise = float(line.z.max() - line.z[0])
     clear = float(inner.x[-1] - inner.x[0])
-    foot = float(np.clip(abs(line.angle[0]), 1e-6, 0.5 * np.pi))
+    feet = [_from_level(float(line.angle[end])) for end in (0, -1)]
     return StringSetting(
         hangs=hangs,
         length=line.length,
         nails=nails,
         clear=clear,
         thickness=rib.depth,
-        from_clear=float(shell_span(clear, thickness=rib.depth, foot_angle=foot)),
+        from_clear=float(np.mean(shell_span(clear, thickness=rib.depth, foot_angle=np.array(feet)))),
         hung=float(string_length(nails, rise)),
         crown_share=float(crown_for_length(nails, rise)),
     )
+
+
+def _from_level(angle: float) -> float:
+    """Steepness of a foot (rad): one that leans out takes as much of the span as one that leans in as far."""
+    return min(max(abs(angle), 1e-6), np.pi - abs(angle))
 
 
 def _table(line: CurveLine, springing: float) -> tuple[tuple[float, ...], tuple[float, ...]]:
