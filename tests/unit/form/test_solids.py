@@ -20,7 +20,7 @@ from bermwright.form.solids.printing import print_parts
 from bermwright.form.solids.seen import picture
 from bermwright.formats.house_file import load
 from bermwright.house.choices import CurveKind, Structure
-from bermwright.takeoff.bodies import compared
+from bermwright.takeoff.bodies import Compared, compared, differing
 
 EXAMPLES = Path(__file__).parents[3] / "examples"
 NAMES = ("larch-bank", "kettle-hill", "alder-loft", "sedge-bank")
@@ -256,3 +256,9 @@ def test_bodies_agree_where_the_crown_is_a_valley():
     form = vault_form(house, vault)
     rows = compared(house, vault, form, vault_solids(house, vault, form))
     assert [row.name for row in rows if not row.agrees] == []
+
+
+def test_two_amounts_that_differ_are_told_with_digits_that_show_it():
+    row = Compared(name="courses, volume", unit="m3", taken_off=6.5124, bodies=6.4926, true=6.6)
+    assert not row.agrees
+    assert differing(row) == "courses, volume is 6.51 m³ by the take-off and 6.49 m³ by bodies."

@@ -26,6 +26,8 @@ if TYPE_CHECKING:
 
 TOLD = 0.01
 """Share from which a difference is told (-)."""
+DIGITS = (1, 2, 3, 4)
+"""Of two amounts that differ, the fewest that show it."""
 AGREES = 1e-3
 """Share by which a body may differ from the take-off (-)."""
 
@@ -62,13 +64,18 @@ class Compared:
 
 def differing(row: Compared, system: str = "metric") -> str:
     """One row that differs, in words."""
-    counted = show(row.taken_off, row.unit, 1, system)
     if not row.agrees:
-        return (
-            f"{row.name} is {counted} by the take-off and {show(row.bodies, row.unit, 1, system)} by bodies."
-        )
+        counted, made = _told_apart(row.taken_off, row.bodies, row.unit, system)
+        return f"{row.name} is {counted} by the take-off and {made} by bodies."
+    counted = show(row.taken_off, row.unit, 1, system)
     drawn = show(row.true, row.unit, 1, system)
     return f"{row.name} is {drawn} as drawn and {counted} as counted: {row.why}."
+
+
+def _told_apart(one: float, other: float, unit: str, system: str) -> tuple[str, str]:
+    """Two amounts with as many digits as tell them apart."""
+    pairs = [(show(one, unit, digits, system), show(other, unit, digits, system)) for digits in DIGITS]
+    return next((pair for pair in pairs if pair[0] != pair[1]), pairs[-1])
 
 
 def compared(house: House, vault: Vault, form: VaultForm, solids: VaultSolids) -> tuple[Compared, ...]:
