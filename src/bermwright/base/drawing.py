@@ -213,6 +213,8 @@ class Dimension:
     layer: str = "dimension"
     shift: Point = (0.0, 0.0)
     """How far the figure stands along and over its place at the middle of the line (mm)."""
+    scale: float | None = None
+    """Scale of its own drawing on a sheet of several; None: that of the sheet's main view."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

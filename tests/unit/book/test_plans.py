@@ -190,3 +190,15 @@ def test_the_plan_is_read_back_from_dxf(tmp_path):
     assert measured
     layers = {layer.dxf.name for layer in document.layers}
     assert {"A-SUPPRTE-", "A-EARTH-E-", "A-RIB---E-"} <= layers
+
+
+def test_every_dimension_of_a_set_reads_back_as_it_says_also_on_sheets_of_several_scales(tmp_path):
+    ezdxf = pytest.importorskip("ezdxf")
+    out = tmp_path / "details.dxf"
+    draw_file(str(EXAMPLES / "larch-bank.toml"), Order(what="details", out=str(out), date=DATE)).write()
+    document = ezdxf.readfile(out)
+    found = [(one.dxf.text, one.dxf.actual_measurement) for one in document.modelspace().query("DIMENSION")]
+    assert len(found) > 8
+    for text, measured in found:
+        if text.isdigit():
+            assert measured == pytest.approx(float(text), abs=1.0)

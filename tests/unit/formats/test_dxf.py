@@ -81,6 +81,13 @@ def test_a_figure_moved_aside_stands_aside_in_the_file_too():
     assert places[1].y - places[0].y == pytest.approx(8.0, abs=0.6)
 
 
+@pytest.mark.parametrize("full_size", [False, True])
+def test_a_dimension_of_a_detail_at_its_own_scale_measures_itself_too(full_size):
+    detail = Dimension(start=(100.0, 50.0), end=(108.0, 50.0), offset=5.0, text="160", scale=20.0)
+    dimensions = read(dxf(sheet(span(), detail), full_size=full_size)).modelspace().query("DIMENSION")
+    assert [one.dxf.actual_measurement for one in dimensions] == pytest.approx([4800.0, 160.0])
+
+
 def test_arcs_stay_arcs_and_splines_splines():
     items = (
         Arc(centre=(50.0, 50.0), radius=20.0, start=0.5, end=2.0, pen=Pen.SEEN),

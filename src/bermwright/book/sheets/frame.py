@@ -2,11 +2,23 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
-from bermwright.base.drawing import Area, Item, Lettering, Pen, Point, Sheet, Stroke, Text, View, Wash
+from bermwright.base.drawing import (
+    Area,
+    Dimension,
+    Item,
+    Lettering,
+    Pen,
+    Point,
+    Sheet,
+    Stroke,
+    Text,
+    View,
+    Wash,
+)
 from bermwright.base.lettering import text_width
 from bermwright.base.wording import NOT_REVIEWED
 from bermwright.book.sheets.paper import CAPTION, placed
@@ -89,13 +101,22 @@ def frame_sheet(
     width, height = SIZES[size]
     items: list[Item] = []
     for drawing in drawings:
-        items += placed(drawing.sheet, drawing.at)
+        items += _scaled(placed(drawing.sheet, drawing.at), drawing.sheet.view)
     items += extra
     items += border(width, height)
     items += title_items(block, (width - EDGE - BLOCK, EDGE))
     view = _moved_view(drawings[0]) if drawings else None
     alt = "; ".join(drawing.sheet.alt for drawing in drawings if drawing.sheet.alt)
     return Sheet(width=width, height=height, items=tuple(items), title=block.title, alt=alt, view=view)
+
+
+def _scaled(items: tuple[Item, ...], view: View | None) -> Iterator[Item]:
+    """The items of a drawing whose dimensions know its scale: a sheet may hold drawings of several."""
+    for item in items:
+        if isinstance(item, Dimension) and item.scale is None and view is not None:
+            yield replace(item, scale=view.scale)
+        else:
+            yield item
 
 
 def _moved_view(drawing: Placed) -> View | None:

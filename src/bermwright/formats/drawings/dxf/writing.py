@@ -202,13 +202,14 @@ class _Hand:
 
     def dimension(self, item: Dimension) -> None:
         """An aligned dimension whose measurement reads back in millimetres of the house."""
+        measure = self.measure if item.scale is None else item.scale / self.factor
         style = {
             "dimtxt": 2.5 * self.factor,
             "dimasz": 2.0 * self.factor,
             "dimexe": 1.2 * self.factor,
             "dimexo": 0.8 * self.factor,
             "dimgap": 0.6 * self.factor,
-            "dimlfac": self.measure,
+            "dimlfac": measure,
             "dimtad": 1,
             "dimtsz": 1.2 * self.factor,
             "dimtxsty": "BW_FIGURES",
@@ -229,4 +230,4 @@ class _Hand:
             made.set_location(self.point((figure.at[0] + up[0], figure.at[1] + up[1])))
         made.render()
         raw = math.dist(item.start, item.end) * self.factor
-        made.dimension.dxf.actual_measurement = raw * self.measure
+        made.dimension.dxf.actual_measurement = raw * measure
