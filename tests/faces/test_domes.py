@@ -161,9 +161,6 @@ def test_what_a_dome_has_no_drawing_of_is_said_with_what_there_is(tmp_path, caps
     code, _, err = run(capsys, "draw", ROWAN, "--what", "ribs", "-o", tmp_path / "dome.pdf")
     assert code == 2
     assert "A dome has no drawing called ribs" in err
-    code, _, err = run(capsys, "setout", ROWAN)
-    assert code == 2
-    assert "A dome is set out from its middle by `bermwright compass`" in err
     code, _, err = run(capsys, "templates", ROWAN)
     assert code == 2
     assert "`bermwright compass --band`" in err

@@ -142,6 +142,15 @@ def test_readings_and_ordinates_are_reduced(run, house, tmp_path):
     assert "cannot be read" in err
 
 
+@pytest.mark.parametrize(
+    ("option", "asks"), [("--datum", "give --levels FILE too"), ("--middle", "give --points FILE")]
+)
+def test_a_point_of_a_list_that_is_not_given_is_refused(run, house, option, asks):
+    code, out, err = run("setout", house, option, "A")
+    assert (code, out) == (2, "")
+    assert asks in err
+
+
 def test_a_house_of_which_nothing_is_known_is_refused(run, bare):
     code, out, err = run("setout", bare)
     assert (code, out) == (2, "")

@@ -140,6 +140,10 @@ def _with_points(house: House, wishes: SetOutWishes) -> House:
     told = house.survey.middle if house.survey is not None else None
     middle = wishes.middle or told
     if wishes.points is None:
+        if wishes.middle is not None and house.survey is None:
+            raise SetOutError(
+                "--middle names a point of a survey: give --points FILE, or a survey in the file."
+            )
         return replace(house, survey=replace(house.survey, middle=middle)) if house.survey else house
     return replace(house, survey=Survey(points=str(Path(wishes.points).absolute()), middle=middle))
 
@@ -186,6 +190,10 @@ def _nothing(house: House, name: str | None) -> str:
 
 def _levels(wishes: SetOutWishes) -> Levels | None:
     if wishes.levels is None:
+        if wishes.datum is not None:
+            raise SetOutError(
+                "--datum names a point of the readings of a water level: give --levels FILE too."
+            )
         return None
     path = Path(wishes.levels)
     return reduce_readings(read_readings(path.name, content_of(path)), datum=wishes.datum)
