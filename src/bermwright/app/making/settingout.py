@@ -142,7 +142,7 @@ def _with_points(house: House, wishes: SetOutWishes) -> House:
     if wishes.points is None:
         if wishes.middle is not None and house.survey is None:
             raise SetOutError(
-                "--middle names a point of a survey: give --points FILE, or a survey in the file."
+                "--middle names a point of a survey: give --points FILE, or [survey]."
             )
         return replace(house, survey=replace(house.survey, middle=middle)) if house.survey else house
     return replace(house, survey=Survey(points=str(Path(wishes.points).absolute()), middle=middle))
@@ -192,7 +192,7 @@ def _levels(wishes: SetOutWishes) -> Levels | None:
     if wishes.levels is None:
         if wishes.datum is not None:
             raise SetOutError(
-                "--datum names a point of the readings of a water level: give --levels FILE too."
+                "--datum names a point of level readings: give --levels FILE too."
             )
         return None
     path = Path(wishes.levels)
