@@ -141,9 +141,7 @@ def _with_points(house: House, wishes: SetOutWishes) -> House:
     middle = wishes.middle or told
     if wishes.points is None:
         if wishes.middle is not None and house.survey is None:
-            raise SetOutError(
-                "--middle names a point of a survey: give --points FILE, or [survey]."
-            )
+            raise SetOutError("--middle names a point of a survey: give --points FILE, or [survey].")
         return replace(house, survey=replace(house.survey, middle=middle)) if house.survey else house
     return replace(house, survey=Survey(points=str(Path(wishes.points).absolute()), middle=middle))
 
@@ -191,9 +189,7 @@ def _nothing(house: House, name: str | None) -> str:
 def _levels(wishes: SetOutWishes) -> Levels | None:
     if wishes.levels is None:
         if wishes.datum is not None:
-            raise SetOutError(
-                "--datum names a point of level readings: give --levels FILE too."
-            )
+            raise SetOutError("--datum names a point of level readings: give --levels FILE too.")
         return None
     path = Path(wishes.levels)
     return reduce_readings(read_readings(path.name, content_of(path)), datum=wishes.datum)
