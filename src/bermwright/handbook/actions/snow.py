@@ -132,6 +132,6 @@ def mu_curved_roof(x: ArrayLike, *, slope: ArrayLike, width: float, rise: float,
     start, end = float(place[holds].min()), float(place[holds].max())
     middle, half = 0.5 * (start + end), max(0.5 * (end - start), 1e-9)
     share = np.abs(place - middle) / half
-    triangle = np.clip(1.0 - np.abs(2.0 * share - 1.0), 0.0, 1.0)
+    triangle = np.maximum(1.0 - np.abs(2.0 * share - 1.0), 0.0)
     heavy = place < middle if arrangement == "left" else place > middle
     return np.where(holds, peak * triangle * np.where(heavy, 1.0, 0.5), 0.0)
