@@ -15,6 +15,7 @@ from bermwright.house.checks.ground_heat import ground_heat_checks
 from bermwright.house.checks.heat import heat_checks
 from bermwright.house.checks.lasting import lasting_checks
 from bermwright.house.checks.made.dome import dome_checks
+from bermwright.house.checks.made.slip import slip_checks
 from bermwright.house.checks.openings import opening_checks
 from bermwright.house.checks.site import site_checks
 from bermwright.house.checks.stages import stage_checks
@@ -35,6 +36,7 @@ SUBJECTS: tuple[Callable[[House], Iterator[Check]], ...] = (
     stage_checks,
     opening_checks,
     dome_checks,
+    slip_checks,
     support_checks,
     heat_checks,
     ground_heat_checks,

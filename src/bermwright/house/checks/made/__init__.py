@@ -1,1 +1,1 @@
-"""What does not fit together of parts that are made after a drawing: domes, sheets, crossings."""
+"""What does not fit together of parts made after a drawing: domes, sheets, crossings, climbing forms."""

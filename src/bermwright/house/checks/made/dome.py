@@ -15,7 +15,6 @@ if TYPE_CHECKING:
 
     from bermwright.house.making.dome import Dome, DomeOpening
     from bermwright.house.making.sheets import Crossing, SheetRoll
-    from bermwright.house.making.slip import SlipForm
     from bermwright.house.model import House
 
 NEAR = 1e-9
@@ -48,20 +47,11 @@ def dome_checks(house: House) -> Iterator[Check]:
         yield Check(here, ("pivot", "springing", "rise"), bound(_high_pivot, here, dome))
         yield Check(here, ("opening",), bound(_openings, here, dome))
         yield Check(here, ("opening", "span", "rise", "springing"), bound(_too_large, here, dome))
-        yield Check(here, ("crew",), bound(_named_once, here, "crew", [crew.name for crew in dome.crews]))
+        yield Check(here, ("crew",), bound(named_once, here, "crew", [crew.name for crew in dome.crews]))
     yield Check((), ("sheet",), bound(_narrow_roll, house.sheet))
     for count, crossing in enumerate(house.crossings):
         here = ("crossing", count)
         yield Check(here, ("of", "into"), bound(_meet, here, crossing, house), named)
-    yield Check(
-        (), ("slip_form",), bound(_named_once, (), "slip_form", [one.name for one in house.slip_forms])
-    )
-    for count, form in enumerate(house.slip_forms):
-        here = ("slip_form", count)
-        yield Check(
-            here, ("wall",), bound(_climbs, here, form, house), (*each(("wall",), house.walls, "name"),)
-        )
-        yield Check(here, ("stud_spacing", "length"), bound(_studs_apart, here, form))
 
 
 def _alike(house: House) -> Iterator[Contradiction]:
@@ -239,7 +229,8 @@ def _high_pivot(here: Key, dome: Dome) -> Iterator[Contradiction]:
         )
 
 
-def _named_once(here: Key, key: str, names: Sequence[str]) -> Iterator[Contradiction]:
+def named_once(here: Key, key: str, names: Sequence[str]) -> Iterator[Contradiction]:
+    """A name of a list that an earlier entry of it has."""
     for count, name in enumerate(names):
         if name in names[:count]:
             yield clash(
@@ -252,7 +243,7 @@ def _named_once(here: Key, key: str, names: Sequence[str]) -> Iterator[Contradic
 
 
 def _openings(here: Key, dome: Dome) -> Iterator[Contradiction]:
-    yield from _named_once(here, "opening", [one.name for one in dome.openings])
+    yield from named_once(here, "opening", [one.name for one in dome.openings])
     for count, one in enumerate(dome.openings):
         place = (*here, "opening", count)
         if one.head is Head.ROUND and one.height < 0.5 * one.width:
@@ -337,27 +328,4 @@ def _meet(here: Key, crossing: Crossing, house: House) -> Iterator[Contradiction
     if crossing.of == crossing.into:
         yield clash(
             here, "into", f'"{crossing.into}"', "is the same vault.", "Write the one that it runs into."
-        )
-
-
-def _climbs(here: Key, form: SlipForm, house: House) -> Iterator[Contradiction]:
-    names = [wall.name for wall in house.walls]
-    if form.wall not in names:
-        yield clash(
-            here,
-            "wall",
-            f'"{form.wall}"',
-            f"is no [[wall]] of this file; there are: {', '.join(names) or 'none'}.",
-            "Write one of these names.",
-        )
-
-
-def _studs_apart(here: Key, form: SlipForm) -> Iterator[Contradiction]:
-    if form.stud_spacing > form.length - form.stud.thickness + NEAR:
-        yield clash(
-            here,
-            "stud_spacing",
-            metres(form.stud_spacing),
-            f"leaves no second stud in a panel {metres(form.length)} long.",
-            "Write a smaller one, or a longer panel.",
         )
