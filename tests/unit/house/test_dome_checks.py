@@ -30,8 +30,8 @@ WRONG = [
     ('pivot = "0 m"', 'pivot = "4 m"', "pivot", "near the inner crown"),
     ('lap = "100 mm"', 'lap = "600 mm"\nx = 1', "sheet > x", "is not a known key"),
     (ROUND, 'settlement = "20 mm"\neyebrow', "eyebrow", "needs a round head"),
-    ('name = "second crew"', 'name = "first crew"', 'crew "first crew" > name', "stands twice"),
-    ('name = "back window"', 'name = "door"', "name", "stands twice"),
+    ('name = "second crew"', 'name = "first crew"', 'crew "first crew" > name', "name of number 1 too"),
+    ('name = "back window"', 'name = "door"', "name", "name of number 1 too"),
 ]  # fmt: skip
 
 

@@ -7,11 +7,21 @@ from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
 from bermwright.base.units import show
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each, metres
+from bermwright.house.checks.common import (
+    Check,
+    Contradiction,
+    Key,
+    bound,
+    clash,
+    each,
+    each_name_once,
+    metres,
+    names_once,
+)
 from bermwright.house.making.words import DomeCurve, DomeUnit, Head, Laid
 
 if TYPE_CHECKING:
-    from collections.abc import Iterator, Sequence
+    from collections.abc import Iterator
 
     from bermwright.house.making.dome import Dome, DomeOpening
     from bermwright.house.making.sheets import Crossing, SheetRoll
@@ -47,7 +57,7 @@ def dome_checks(house: House) -> Iterator[Check]:
         yield Check(here, ("pivot", "springing", "rise"), bound(_high_pivot, here, dome))
         yield Check(here, ("opening",), bound(_openings, here, dome))
         yield Check(here, ("opening", "span", "rise", "springing"), bound(_too_large, here, dome))
-        yield Check(here, ("crew",), bound(named_once, here, "crew", [crew.name for crew in dome.crews]))
+        yield names_once((*here, "crew"), dome.crews)
     yield Check((), ("sheet",), bound(_narrow_roll, house.sheet))
     for count, crossing in enumerate(house.crossings):
         here = ("crossing", count)
@@ -229,21 +239,8 @@ def _high_pivot(here: Key, dome: Dome) -> Iterator[Contradiction]:
         )
 
 
-def named_once(here: Key, key: str, names: Sequence[str]) -> Iterator[Contradiction]:
-    """A name of a list that an earlier entry of it has."""
-    for count, name in enumerate(names):
-        if name in names[:count]:
-            yield clash(
-                (*here, key, count),
-                "name",
-                f'"{name}"',
-                "stands twice; every name is used once.",
-                "Give this one a name of its own.",
-            )
-
-
 def _openings(here: Key, dome: Dome) -> Iterator[Contradiction]:
-    yield from named_once(here, "opening", [one.name for one in dome.openings])
+    yield from each_name_once((*here, "opening"), [one.name for one in dome.openings])
     for count, one in enumerate(dome.openings):
         place = (*here, "opening", count)
         if one.head is Head.ROUND and one.height < 0.5 * one.width:

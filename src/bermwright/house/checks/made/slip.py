@@ -4,8 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from bermwright.house.checks.common import Check, Contradiction, Key, bound, clash, each, listed, metres
-from bermwright.house.checks.made.dome import named_once
+from bermwright.house.checks.common import (
+    Check,
+    Contradiction,
+    Key,
+    bound,
+    clash,
+    each,
+    listed,
+    metres,
+    names_once,
+)
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -18,8 +27,7 @@ NEAR = 1e-9
 
 def slip_checks(house: House) -> Iterator[Check]:
     """The checks of every form and of the wall on which it climbs."""
-    names = [one.name for one in house.slip_forms]
-    yield Check((), ("slip_form",), bound(named_once, (), "slip_form", names))
+    yield names_once(("slip_form",), house.slip_forms)
     walls = each(("wall",), house.walls, "name")
     for count, form in enumerate(house.slip_forms):
         here: Key = ("slip_form", count)
