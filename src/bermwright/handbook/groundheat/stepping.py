@@ -202,7 +202,6 @@ def advance(free: Array, air: Array, here: int, keep: Array, known: Array, joine
 @inner
 def set_load(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
     load: Array,
-    duty: Whole,
     free: Array,
     air: Array,
     older: Array,
@@ -211,9 +210,8 @@ def set_load(  # noqa: PLR0913, PLR0917  (plain arrays, see above)
     brings: Array,
     leaving: Array,
 ) -> None:
-    """What comes to each node at the next mark whatever its temperature is; heating begins as off."""
+    """What comes to each node at the next mark whatever its temperature is."""
     for p in range(load.size):
-        duty[p] = OFF
         comes = inertia[p] * (NOW * air[p] - BEFORE * older[p]) + brings[there, p]
         for i in range(free.size):
             comes += leaving[p, i] * free[i]
@@ -241,7 +239,7 @@ def march(modes: Modes, nodes: Nodes, start: tuple[Array, Array], steps: int, ke
     for step in range(steps):
         there = (step + 1) % marks
         advance(free, air, step % marks, keep, known, joined)
-        set_load(load, duty, free, air, older, there, inertia, brings, leaving)
+        set_load(load, free, air, older, there, inertia, brings, leaving)
         for _ in range(SWITCHING_STEPS):
             set_balance(matrix, right, there, duty, load, ties, echo, set_point, power)
             if not switched(right, there, duty, load, ties, echo, set_point, power):

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 REPEATS_TOLERANCE = 1e-4
 """How near the end of the year must come to its start (K)."""
+NEAR_TOLERANCE = 0.02
+"""How near it comes in the sweep before the last, as a rule (K)."""
 SWEEP_STEPS = 60
 MEMORY_STEPS = 5
 """Sweeps that are remembered to guess the next start."""
@@ -53,12 +55,14 @@ def periodic_year(model: Reduced, drive: Drive, *, states: bool = True) -> Cours
     run = _Run(model, series(model, drive))
     x, air = run.rest()
     memory: list[tuple[Array, Array]] = []
-    drift, kept = np.inf, run.pages(0)
+    drift = np.inf
     for sweeps in range(1, SWEEP_STEPS + 1):
+        # The sweep that is likely to be the last writes the ground down; if it is not, the next one does.
+        kept = run.pages(len(x) if states and drift < NEAR_TOLERANCE else 0)
         end, air_end = run.march(x, air, run.marks, kept)
         wanted = np.concatenate([(end - run.forgets * x) / (1.0 - run.forgets), air_end.ravel()])
         drift = run.apart(end - x, (air_end - air).ravel())
-        if drift < REPEATS_TOLERANCE and not states:
+        if drift < REPEATS_TOLERANCE and len(kept.states) == states * run.marks:
             return run.told(kept, (x, end), sweeps=sweeps, drift=drift)
         if drift < REPEATS_TOLERANCE:
             return run.course(x, air, run.marks, sweeps=sweeps + 1, drift=drift)
