@@ -19,8 +19,8 @@ if TYPE_CHECKING:
     from bermwright.handbook.compass import RingFit, Roundness
 
 
-ON_DRAWING = 0.001
-"""A course that is off by less lies on the drawing (m)."""
+ON_DRAWING = 0.1 * COURSE_TOLERANCE.value
+"""A course that is off by no more than a tenth of what a fresh one may lies on the drawing (m)."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -68,8 +68,8 @@ class Correction:
 
     @property
     def recovers(self) -> bool:
-        """Whether the last course comes to lie as near to the drawing as a fresh course is laid."""
-        return self.back_at is not None or abs(self.left) <= COURSE_TOLERANCE.value
+        """Whether one of the next courses lies on the drawing again."""
+        return self.back_at is not None
 
     @property
     def goes_on(self) -> bool:

@@ -226,13 +226,13 @@ def test_a_small_error_is_led_back_within_a_few_courses(form):
     assert found.ahead[0].step == pytest.approx(form.courses[10].step + 0.015)
 
 
-def test_near_the_top_an_error_within_that_of_laying_does_not_stop_the_work(form):
-    """There the drawing steps in by more than the limit, so that nothing more can be taken in."""
-    found = correct(form, _ring(form, 28, off=0.009))
+def test_near_the_top_nothing_more_can_be_taken_in_and_more_than_a_millimetre_stops_the_work(form):
+    """There the drawing steps in by more than the limit."""
+    found = correct(form, _ring(form, 28, off=0.0011))
     assert found.back_at is None
-    assert found.left == pytest.approx(0.009, abs=1e-6)
-    assert found.goes_on
-    assert not correct(form, _ring(form, 28, off=0.0105)).goes_on
+    assert found.left == pytest.approx(0.0011, abs=1e-6)
+    assert not found.goes_on
+    assert correct(form, _ring(form, 28, off=0.0009)).goes_on
 
 
 def test_lower_courses_of_a_table_are_left_out_and_counted(form):

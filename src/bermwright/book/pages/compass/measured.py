@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from bermwright.base.document import Block, Heading, Notice, Para, Table
 from bermwright.base.units import show
-from bermwright.data.domes import CHANGE, COURSE_TOLERANCE, STRAIGHT_CITE
+from bermwright.data.domes import CHANGE, STRAIGHT_CITE
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -36,7 +36,7 @@ def measured_blocks(form: DomeForm, one: Correction, system: str) -> Iterator[Bl
     if not one.recovers:
         yield Notice(kind="stop", lines=(lost(one, system),))
     elif one.goes_on:
-        yield Para(back(one, system))
+        yield Para(back(one))
     else:
         yield Para("The table below holds only when that stretch has been put right and measured again.")
     yield Table(
@@ -93,14 +93,8 @@ def _stepping(one: Correction, system: str) -> Iterator[str]:
     yield "Measure there again; if it is so, take that stretch down to the last course that lies right."
 
 
-def back(one: Correction, system: str) -> str:
+def back(one: Correction) -> str:
     """When the ring lies on its drawing again."""
-    if one.back_at is None:
-        left, laid = (show(abs(far), "mm", 0, system) for far in (one.left, COURSE_TOLERANCE.value))
-        return (
-            f"The last course will still lie {left} off, no more than the {laid} to which a fresh course is "
-            "laid: go on by the table."
-        )
     if one.back_at == one.course:
         return "It lies on the drawing: go on by the table."
     return f"Laid by this table, course {one.back_at} lies on the drawing again."
