@@ -400,6 +400,16 @@ def _cold_face() -> dict[str, Any]:
     return {"full": full, "temperature": still.temperature, "port": "in"}
 
 
+def _drained(out: np.ndarray) -> Once:
+    """The wall with 100 W taken from its inner face, the room at 0 °C."""
+    return Once(
+        lambda: {
+            "model": reduce_model(_solved(_wall(marked=True)), shifts=5, check=False),
+            "drive": Drive(given={"in": 0.0, "out": out}, sources={"sun": -100.0}),
+        }
+    )
+
+
 _MESHES = (
     Row(
         id="RUPPERT1995-area",
@@ -473,12 +483,7 @@ _MESHES = (
         cite=_BALANCE,
         kind=Kind.DERIVED,
         call=periodic_year,
-        inputs=Once(
-            lambda: {
-                "model": reduce_model(_solved(_wall(marked=True)), shifts=5, check=False),
-                "drive": Drive(given={"in": 0.0, "out": np.zeros(4)}, sources={"sun": -100.0}),
-            }
-        ),
+        inputs=_drained(np.zeros(4)),
         expected="84.177",
         pick=lambda course: float(course.flow["in"][-1]),
         note="100 W taken from the inner face: 100·(1 - U/8) of it come from the room",
@@ -488,14 +493,7 @@ _MESHES = (
         cite=_BALANCE,
         kind=Kind.DERIVED,
         call=periodic_year,
-        inputs=Once(
-            lambda: {
-                "model": reduce_model(_solved(_wall(marked=True)), shifts=5, check=False),
-                "drive": Drive(
-                    given={"in": 0.0, "out": np.array([0.0, 5.0, 0.0, -5.0])}, sources={"sun": -100.0}
-                ),
-            }
-        ),
+        inputs=_drained(np.array([0.0, 5.0, 0.0, -5.0])),
         expected="0.000000",
         pick=lambda course: float(course.balance),
         note="what goes in through faces and sources stays or comes out",
